@@ -1,0 +1,70 @@
+"""What fits whom, and how much yarn it takes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """One round count tried on one body. ``ease_pct`` is girth over body, in percent (2.5 for 2.5 %)."""
+
+    rounds: int
+    width_cm: float
+    girth_cm: float
+    ease_cm: float
+    ease_pct: float
+    within: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Closer:
+    """A change that would come closer: ``change`` says which ("hook", "rounds", "plain round", "across"); ``reason`` a sentence."""
+
+    change: str
+    reason: str
+    girth_cm: float
+    ease_pct: float
+    within: bool
+    detail: Mapping[str, str | float | int]
+
+
+@dataclass(frozen=True, slots=True)
+class BodyFit:
+    name: str
+    body_cm: float
+    source: str | None          # where a table's value comes from
+    chosen: Fit | None
+    fits: tuple[Fit, ...]
+    closer: tuple[Closer, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SizeTable:
+    measure: str
+    bodies: tuple[BodyFit, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SizeChoice:
+    """How many rounds one size works in each motif. ``index`` picks from the brackets of the text."""
+
+    name: str
+    index: int
+    rounds: Mapping[str, int | None]   # None: as many as the text has
+
+
+@dataclass(frozen=True, slots=True)
+class YarnNeed:
+    """One yarn in one size: metres, grams and balls with the margin; ``parts`` in metres without it.
+
+    ``grams`` and ``balls`` are None where the label does not say. ``estimate``: not calibrated on a weighed swatch.
+    """
+
+    yarn: str
+    metres: float
+    grams: float | None
+    balls: int | None
+    estimate: bool
+    parts: Mapping[str, float]  # motifs, seams, edging, tails

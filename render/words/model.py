@@ -1,0 +1,69 @@
+"""The written pattern as a document: sections of blocks, each with its role. Plain text, Markdown and the booklet print the same document."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+SectionKey = Literal[
+    "about", "sizes", "materials", "gauge", "abbreviations", "special stitches", "notes", "motif", "assembly", "edging", "finishing", "cautions",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    text: str
+    kind: Literal["body", "note", "caution"] = "body"
+
+
+@dataclass(frozen=True, slots=True)
+class Items:
+    """A list; ``numbered`` for steps in order."""
+
+    items: tuple[str, ...]
+    numbered: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """``header`` names the columns; the first cell of a row is its row header. ``caption`` says what it shows."""
+
+    caption: str
+    header: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RoundText:
+    """One labelled line: ``label`` "Rnd 2 (WS)", ``text`` the instructions, ``counts`` "(24 dc, 4 ch-2 sps)" or "".
+
+    ``line`` is the id of the instruction line it was made from; ``first`` and ``last`` the rounds it covers, if numbered.
+    """
+
+    label: str
+    text: str
+    counts: str
+    line: int
+    first: int | None = None
+    last: int | None = None
+
+
+Block = Paragraph | Items | Table | RoundText
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """``subject``: the motif or edging that a "motif" / "edging" section is about."""
+
+    key: SectionKey
+    title: str
+    blocks: tuple[Block, ...]
+    subject: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    title: str
+    terms: Literal["US", "UK"]
+    language: str
+    sections: tuple[Section, ...]
