@@ -1,5 +1,5 @@
 """What is typed and printed: one small file a verb; no craft and no drawing in it."""
 
+from motifold.cli.main import main
 
-def main() -> None:
-    raise SystemExit("not built yet")
+__all__ = ["main"]

@@ -129,8 +129,10 @@ class EdgeItem:
 class Round:
     """One round or row, worked.
 
-    ``kind``: "ring" (what is made before round 1), "foundation" (a chain to work rows along), "round", "row", "finish", "edge" (the opening that
-    an edging starts from). ``direction`` +1: counter-clockwise as the right side is seen (a right-handed worker, RS facing), or right to left in
+    ``kind``: "ring" (what is made before round 1), "foundation" (a chain to work rows along), "round", "row",
+    "finish", "edge" (the opening that
+    an edging starts from). ``direction`` +1: counter-clockwise as the right side is seen (a right-handed worker, RS
+    facing), or right to left in
     rows; -1: the other way. ``edge`` is in order of work; a following round in the same direction meets it in this order.
     ``end``: how it closes. ``started_at`` is what the first stitch of a later-joined round hangs on (None: goes on from the last).
     ``counts``: by kind, a named group once under its name, spaces as "ch-2 sp"; ``parts`` the same with groups taken apart.
@@ -160,7 +162,8 @@ class Side:
     """One side of the finished motif, corner to corner, counter-clockwise as the right side is seen.
 
     ``items`` between the corners in that order; ``start`` and ``end`` are the corner places (a space run or a
-    corner stitch; None for a circle's single side). ``stitches``: one for each stitch, each chain of the spaces between, and one chain of each
+    corner stitch; None for a circle's single side). ``stitches``: one for each stitch, each chain of the spaces
+    between, and one chain of each
     corner space (4r + 1 for the r-round open square). ``counts`` leaves the corner spaces out.
     """
 

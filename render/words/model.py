@@ -1,4 +1,6 @@
-"""The written pattern as a document: sections of blocks, each with its role. Plain text, Markdown and the booklet print the same document."""
+"""The written pattern as a document: sections of blocks, each with its role.
+
+Plain text, Markdown and the booklet print the same document."""
 
 from __future__ import annotations
 
@@ -6,7 +8,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 SectionKey = Literal[
-    "about", "sizes", "materials", "gauge", "abbreviations", "special stitches", "notes", "motif", "assembly", "edging", "finishing", "cautions",
+    "about", "sizes", "materials", "gauge", "abbreviations", "special stitches", "notes", "motif", "assembly",
+    "edging", "finishing", "cautions",
 ]
 
 

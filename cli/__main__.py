@@ -1,0 +1,5 @@
+"""``python -m motifold.cli``."""
+
+from motifold.cli.main import main
+
+main()
