@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 
 from motifold.render.assembly.model import Assembly
 from motifold.render.fabric.model import Fabric
-from motifold.render.pattern.model import Pattern
+from motifold.render.pattern.instructions import Amount, Definition
+from motifold.render.pattern.model import EdgingSource, MotifSource, Pattern
 from motifold.render.pattern.problem import Problem
 from motifold.render.sizing.model import SizeChoice, SizeTable
 
@@ -20,6 +21,7 @@ class WorkedSize:
     fabrics: Mapping[str, Fabric]
     assembly: Assembly | None
     edgings: Mapping[str, Fabric]
+    widths_cm: Mapping[str, float | None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,3 +32,132 @@ class Worked:
     sizes: tuple[WorkedSize, ...]
     table: SizeTable | None
     problems: tuple[Problem, ...]
+
+
+def work_pattern(
+    pattern: Pattern,
+    rounds: int | None = None,
+    size_name: str | None = None,
+    reading_problems: tuple[Problem, ...] = (),
+) -> Worked:
+    """Size the pattern, then work every motif, the assembly and the edgings of every size.
+
+    ``rounds`` overrides how many rounds are worked, ``size_name`` keeps one size (it must be one of the file's).
+    Problems come back in the order of the file; the same problem in several sizes is told once.
+    """
+    from motifold.render.sizing import choose_sizes, size_table
+
+    table, table_problems = size_table(pattern)
+    choices, choice_problems = choose_sizes(pattern, table, rounds, size_name)
+    found: list[tuple[str, Problem]] = []
+    memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]] = {}
+    sizes = []
+    for choice in choices:
+        size, problems = _work_size(pattern, choice, memory)
+        sizes.append(size)
+        found.extend((choice.name, problem) for problem in problems)
+    problems = (*reading_problems, *table_problems, *choice_problems, *_once(found, len(choices)))
+    return Worked(pattern, tuple(sizes), table, _in_file_order(problems))
+
+
+def _work_size(
+    pattern: Pattern, choice: SizeChoice, memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]]
+) -> tuple[WorkedSize, tuple[Problem, ...]]:
+    from motifold.render.assembly import assemble
+    from motifold.render.sizing import motif_width_cm
+
+    problems: list[Problem] = []
+    fabrics: dict[str, Fabric] = {}
+    widths: dict[str, float | None] = {}
+    for motif in pattern.motifs:
+        fabric, motif_problems = _work_motif(pattern, motif, choice, memory)
+        problems.extend(motif_problems)
+        fabrics[motif.name] = fabric
+        widths[motif.name] = motif_width_cm(pattern, fabric)
+    assembly = None
+    if pattern.assembly is not None:
+        assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths)
+        problems.extend(assembly_problems)
+    edgings: dict[str, Fabric] = {}
+    for edging in pattern.edgings:
+        worked = _work_edging(pattern, edging, choice, fabrics, assembly)
+        if worked is not None:
+            edgings[edging.name] = worked[0]
+            problems.extend(worked[1])
+    return WorkedSize(choice, fabrics, assembly, edgings, widths), tuple(problems)
+
+
+def _work_motif(
+    pattern: Pattern, motif: MotifSource, choice: SizeChoice, memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]]
+) -> tuple[Fabric, tuple[Problem, ...]]:
+    """One motif for one size; sizes whose text and rounds are the same share one Fabric."""
+    from motifold.render.fabric import work_motif
+
+    rounds = choice.rounds.get(motif.name)
+    key = (motif.name, rounds, choice.index if _varies(motif.instructions) else None)
+    if key not in memory:
+        memory[key] = work_motif(motif, _workshop(pattern, rounds, choice.index, motif.counts_as))
+    return memory[key]
+
+
+def _work_edging(
+    pattern: Pattern, edging: EdgingSource, choice: SizeChoice, fabrics: Mapping[str, Fabric], assembly: Assembly | None
+) -> tuple[Fabric, tuple[Problem, ...]] | None:
+    from motifold.render.assembly import opening_edge
+    from motifold.render.fabric import motif_edge, work_edging
+
+    if edging.opening is not None and assembly is not None:
+        given = opening_edge(assembly, fabrics, edging.opening)
+    else:
+        name = edging.motif or (pattern.motifs[0].name if len(pattern.motifs) == 1 else None)
+        given = motif_edge(fabrics[name]) if name in fabrics else ()
+    if not given:
+        return None
+    return work_edging(edging, given, _workshop(pattern, None, choice.index, None))
+
+
+def _workshop(pattern: Pattern, rounds: int | None, index: int, counts_as: bool | None):  # type: ignore[no-untyped-def]
+    from motifold.render.fabric import Workshop
+    from motifold.render.sizing import row_height_cm
+
+    definitions: dict[str, Definition] = {s.key: s.definition for s in pattern.stitches if s.definition is not None}
+    return Workshop(
+        definitions=definitions,
+        yarns=tuple(yarn.key for yarn in pattern.yarns),
+        rounds=rounds,
+        size=index,
+        row_height_cm=row_height_cm(pattern.gauge),
+        terms=pattern.terms,
+        counts_as=counts_as,
+    )
+
+
+def _varies(node: object) -> bool:
+    """Whether any number in the tree has one value for each size."""
+    if isinstance(node, Amount):
+        return node.varies
+    if isinstance(node, tuple):
+        return any(_varies(part) for part in node)
+    slots = getattr(node, "__dataclass_fields__", None)
+    return bool(slots) and any(_varies(getattr(node, name)) for name in slots or ())
+
+
+def _once(found: Iterable[tuple[str, Problem]], sizes: int) -> tuple[Problem, ...]:
+    """The same code at the same place is one problem; where only some sizes have it, its message names them."""
+    first: dict[tuple[object, ...], Problem] = {}
+    where: dict[tuple[object, ...], list[str]] = {}
+    for name, problem in found:
+        key = (problem.code, problem.span)
+        first.setdefault(key, problem)
+        names = where.setdefault(key, [])
+        if name not in names:
+            names.append(name)
+    return tuple(
+        problem if len(where[key]) == sizes else replace(problem, message=f"{problem.message} (size {', '.join(where[key])})")
+        for key, problem in first.items()
+    )
+
+
+def _in_file_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    unique = dict.fromkeys(problems)
+    return tuple(sorted(unique, key=lambda p: (p.span.line, p.span.column) if p.span else (0, 0)))

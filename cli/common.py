@@ -1,0 +1,180 @@
+"""What every verb shares: reading the pattern, telling its problems, and writing results whole or not at all."""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+import tempfile
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+from motifold.render.pattern import read_pattern
+from motifold.render.pattern.problem import Problem
+from motifold.render.pattern.report import problem_json, report_problems
+from motifold.render.worked import Worked, work_pattern
+
+GOOD, HAS_PROBLEMS, WRONG_COMMAND = 0, 1, 2
+
+Decorated = TypeVar("Decorated", bound=Callable[..., Any])
+
+pattern_argument = click.argument("pattern", type=click.Path(path_type=Path))
+output_option = click.option("-o", "--output", metavar="PATH", help="A file or a folder; - is standard output. Without it: beside the pattern file.")
+json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON and nothing else.")
+rounds_option = click.option("--rounds", type=click.IntRange(1, 1000), metavar="N", help="Work N rounds, whatever the size says.")
+size_option = click.option("--size", "size_name", metavar="NAME", help="One size only.")
+terms_option = click.option("--terms", type=click.Choice(["US", "UK"], case_sensitive=False), help="The terms to print in; the file's own by default.")
+mono_option = click.option("--mono", is_flag=True, help="For a black-and-white printer.")
+left_handed_option = click.option("--left-handed", is_flag=True, help="Mirror the work for a left-handed worker; numbers and words stay upright.")
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A pattern file, read and worked. ``worked`` is None where the file itself could not be read as a pattern."""
+
+    path: Path
+    file: str
+    source: str
+    worked: Worked | None
+    problems: tuple[Problem, ...]
+
+    @property
+    def failed(self) -> bool:
+        return any(problem.severity == "error" for problem in self.problems)
+
+
+def load(path: Path, rounds: int | None = None, size_name: str | None = None) -> Job:
+    """Read and work a pattern file; a file that is not there is a wrong command line (exit status 2)."""
+    try:
+        data = sys.stdin.buffer.read() if str(path) == "-" else path.read_bytes()
+    except OSError as error:
+        raise click.UsageError(f"cannot read '{path}': {_reason(error)}.") from None
+    reading = read_pattern(str(path), data)
+    source = data.decode("utf-8", errors="replace")
+    if reading.pattern is None:
+        return Job(path, str(path), source, None, reading.problems)
+    names = [name for name, _ in reading.pattern.size.bodies] if reading.pattern.size else []
+    if size_name is not None:
+        size_name = _known_size(size_name, names)
+    worked = work_pattern(reading.pattern, rounds=rounds, size_name=size_name, reading_problems=reading.problems)
+    return Job(path, str(path), source, worked, worked.problems)
+
+
+def _known_size(asked: str, names: Sequence[str]) -> str:
+    for name in names:
+        if name.casefold() == asked.casefold():
+            return name
+    if not names:
+        raise click.UsageError(f"the pattern has no sizes, so there is no size '{asked}'.")
+    raise click.UsageError(f"there is no size '{asked}'; the sizes are: {', '.join(names)}.")
+
+
+def _reason(error: OSError) -> str:
+    return (error.strerror or str(error)).lower() if not isinstance(error, IsADirectoryError) else "it is a folder"
+
+
+def tell(job: Job) -> None:
+    """All problems on standard error, in the order of the file."""
+    if job.problems:
+        click.echo(report_problems(job.problems, job.file, job.source), err=True, nl=True)
+
+
+def require_worked(job: Job) -> Worked:
+    """The worked pattern; tells its problems, and stops with exit status 1 where nothing could be worked."""
+    tell(job)
+    if job.worked is None:
+        raise SystemExit(HAS_PROBLEMS)
+    return job.worked
+
+
+def finish(job: Job) -> None:
+    """Leave with the exit status that the problems ask for."""
+    raise SystemExit(HAS_PROBLEMS if job.failed else GOOD)
+
+
+def print_json(job: Job, content: dict[str, Any]) -> None:
+    """``content`` and the problems, as JSON and nothing else, then leave."""
+    content["problems"] = [problem_json(problem, job.file) for problem in job.problems]
+    click.echo(json.dumps(content, ensure_ascii=False, indent=1))
+    finish(job)
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Write beside, then rename: a file is replaced only by a complete one.
+
+    A folder that is not there or cannot be written is a wrong command line.
+    """
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, beside = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.", suffix=".part")
+    except OSError as error:
+        raise click.UsageError(f"cannot write '{path}': {_reason(error)}.") from None
+    try:
+        with os.fdopen(handle, "wb") as stream:
+            stream.write(data)
+        os.chmod(beside, 0o666 & ~_umask())
+        os.replace(beside, path)
+    except OSError as error:
+        Path(beside).unlink(missing_ok=True)
+        raise click.UsageError(f"cannot write '{path}': {_reason(error)}.") from None
+    except BaseException:
+        Path(beside).unlink(missing_ok=True)
+        raise
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """Where output goes: standard output, one file, or a folder; ``kind`` is its form, without the dot."""
+
+    path: Path | None
+    folder: bool
+    kind: str
+
+
+def choose_target(output: str | None, pattern: Path, suffix: str, kinds: Sequence[str], asked: str | None = None) -> Target:
+    """Work out ``-o``: a known ending names a file; anything else that exists as a folder, ends in / or has no ending is a folder.
+
+    ``suffix`` is added to the pattern's name where the file is not named ("-chart"); ``kinds[0]`` is the default form;
+    ``asked`` is a form from ``--format``.
+    """
+    if asked is not None and asked not in kinds:
+        raise click.UsageError(f"'{asked}' cannot be made here; possible are: {', '.join(kinds)}.")
+    if output == "-":
+        return Target(None, False, asked or kinds[0])
+    if output is None:
+        kind = asked or kinds[0]
+        home = Path.cwd() if str(pattern) == "-" else pattern.parent
+        stem = "pattern" if str(pattern) == "-" else pattern.stem
+        return Target(home / f"{stem}{suffix}.{kind}", False, kind)
+    path = Path(output)
+    if output.endswith(("/", os.sep)) or path.is_dir():
+        return Target(path, True, asked or kinds[0])
+    ending = path.suffix.lstrip(".").lower()
+    if not ending:
+        return Target(path, True, asked or kinds[0])
+    if ending not in kinds:
+        raise click.UsageError(f"'{path.name}': the ending must be one of {', '.join('.' + kind for kind in kinds)}, or name a folder.")
+    if asked is not None and asked != ending:
+        raise click.UsageError(f"'{path.name}' and --format {asked} contradict each other.")
+    return Target(path, False, ending)
+
+
+def put(target_path: Path | None, data: bytes) -> None:
+    """To the file, told on standard error when someone is looking; or to standard output."""
+    if target_path is None:
+        sys.stdout.buffer.write(data)
+        sys.stdout.buffer.flush()
+        return
+    write_whole(target_path, data)
+    if sys.stderr.isatty():
+        click.echo(f"wrote {target_path}", err=True)

@@ -1,0 +1,156 @@
+"""The proof as data and as a short summary: what each round holds, the sides, the surface, in the pattern's own terms."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from motifold.render.assembly import corner_name, side_text
+from motifold.render.assembly.model import Assembly
+from motifold.render.fabric.model import Fabric, Round
+from motifold.render.pattern.model import Terms
+from motifold.render.worked import Worked, WorkedSize
+from motifold.symbols.terms import count_text
+
+
+def proof_json(worked: Worked | None) -> dict[str, Any]:
+    """Title, terms and, for each size, motifs, assembly and edgings; what could not be worked is left out.
+
+    Stitches go by their US abbreviations, lengths are cm, rounds count from 1.
+    """
+    if worked is None:
+        return {"title": None, "terms": None, "sizes": {}}
+    pattern = worked.pattern
+    return {
+        "title": pattern.title,
+        "terms": pattern.terms,
+        "sizes": {size.choice.name: _size_json(size) for size in worked.sizes},
+    }
+
+
+def _size_json(size: WorkedSize) -> dict[str, Any]:
+    content: dict[str, Any] = {"motifs": {name: _motif_json(fabric) for name, fabric in size.fabrics.items()}}
+    if size.assembly is not None:
+        content["assembly"] = _assembly_json(size.assembly)
+    if size.edgings:
+        content["edgings"] = {name: {"rounds": _rounds_json(fabric)} for name, fabric in size.edgings.items()}
+    return content
+
+
+def _motif_json(fabric: Fabric) -> dict[str, Any]:
+    sides = [{"name": side.name, "stitches": side.stitches, "counts": dict(side.counts)} for side in fabric.sides]
+    return {"shape": fabric.shape, "rounds": _rounds_json(fabric), "sides": sides}
+
+
+def _rounds_json(fabric: Fabric) -> list[dict[str, Any]]:
+    return [
+        {
+            "label": worked.label,
+            "number": worked.number,
+            "side": worked.side,
+            "yarns": list(worked.yarns),
+            "stitches": worked.met,
+            "counts": dict(worked.counts),
+            "parts": dict(worked.parts),
+        }
+        for worked in fabric.rounds
+        if worked.kind != "edge"
+    ]
+
+
+def _assembly_json(assembly: Assembly) -> dict[str, Any]:
+    return {
+        "panels": len(assembly.panels),
+        "seams": len(assembly.seams),
+        "pieces": assembly.pieces,
+        "orientable": assembly.orientable,
+        "openings": [{"sides": [side_text(side) for side in o.sides], "girth_cm": _cm(o.girth_cm)} for o in assembly.openings],
+        "corners": [
+            {"at": [corner_name(assembly, at) for at in corner.at], "degrees": round(corner.degrees, 6), "on_opening": corner.on_opening}
+            for corner in assembly.corners
+        ],
+        "passes": [
+            {"seams": [assembly.seams[step.seam].name for step in seam_pass.steps], "stitches": seam_pass.stitches}
+            for seam_pass in assembly.passes
+        ],
+        "gaps": [{"at": [corner_name(assembly, at) for at in gap.at]} for gap in assembly.gaps],
+    }
+
+
+def _cm(value: float | None) -> float | None:
+    return None if value is None else round(value, 4)
+
+
+def proof_summary(worked: Worked) -> str:
+    """A few lines for each motif, the assembly and the edgings; sizes that work the same rounds share theirs."""
+    pattern = worked.pattern
+    lines = [f"{pattern.title} ({pattern.terms} terms)"]
+    for name, sizes in _alike(worked).items():
+        fabric = sizes[0].fabrics[name]
+        lines += ["", f"{name}: {fabric.shape}{_who(sizes, worked)}", *_rounds_summary(fabric, pattern.terms)]
+        if fabric.sides:
+            lines.append("  sides: " + ", ".join(f"{side.name} {side.stitches} sts" for side in fabric.sides))
+    for size in worked.sizes:
+        lines += _size_summary(size, pattern.terms, len(worked.sizes) > 1)
+    return "\n".join(lines)
+
+
+def _alike(worked: Worked) -> Mapping[str, list[WorkedSize]]:
+    """For each motif the sizes; the longest work stands first, since it holds what the shorter ones have."""
+    names = [motif.name for motif in worked.pattern.motifs]
+    return {
+        name: sorted((s for s in worked.sizes if name in s.fabrics), key=lambda s: -len(s.fabrics[name].stitches))
+        for name in names
+        if any(name in s.fabrics for s in worked.sizes)
+    }
+
+
+def _who(sizes: list[WorkedSize], worked: Worked) -> str:
+    if len(worked.sizes) < 2:
+        return ""
+    name = next(iter(sizes[0].fabrics))
+    in_order = [size for size in worked.sizes if size in sizes]
+    return ", " + ", ".join(f"{size.choice.name} {_last_round(size.fabrics[name])} rounds" for size in in_order)
+
+
+def _last_round(fabric: Fabric) -> int:
+    return max((worked.number or 0 for worked in fabric.rounds), default=0)
+
+
+def _rounds_summary(fabric: Fabric, terms: Terms) -> list[str]:
+    shown = [worked for worked in fabric.rounds if worked.kind != "edge" and worked.counts]
+    width = max((len(worked.label) for worked in shown), default=0)
+    return [f"  {worked.label:<{width}}  {_side(worked)}  {_counts(worked, terms)}" for worked in shown]
+
+
+def _side(worked: Round) -> str:
+    return worked.side if worked.kind in ("round", "row") else "  "
+
+
+def _counts(worked: Round, terms: Terms) -> str:
+    return ", ".join(count_text(kind, number, terms) for kind, number in worked.counts.items())
+
+
+def _size_summary(size: WorkedSize, terms: Terms, several: bool) -> list[str]:
+    head = f"{size.choice.name}: " if several else ""
+    lines = []
+    assembly = size.assembly
+    if assembly is not None:
+        openings = ", ".join(f"{o.girth_cm:.1f} cm" if o.girth_cm is not None else f"{len(o.sides)} sides" for o in assembly.openings)
+        form = "" if assembly.orientable else ", a surface with one side"
+        lines += [
+            "",
+            f"{head}{len(assembly.panels)} panels, {len(assembly.seams)} seams in {len(assembly.passes)} passes, "
+            f"{_pieces(assembly.pieces)}{form}, {_openings(len(assembly.openings))}{': ' + openings if openings else ''}",
+        ]
+    for name, fabric in size.edgings.items():
+        lines += ["", f"{head}edging {name}", *_rounds_summary(fabric, terms)]
+    return lines
+
+
+def _pieces(number: int) -> str:
+    return "1 piece" if number == 1 else f"{number} pieces"
+
+
+def _openings(number: int) -> str:
+    return "no opening" if number == 0 else "1 opening" if number == 1 else f"{number} openings"
