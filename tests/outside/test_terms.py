@@ -1,0 +1,62 @@
+"""US and UK names against published lists.
+
+Pairs: the US/UK conversion tables printed by funcrochetdesigns.com, sugarplumcrochet, woollykits and gekophaken.nl (rows agree;
+read second-hand). Abbreviations: as quoted from the Craft Yarn Council list by several pattern sites (second-hand); UK abbreviations as in
+a UK craft publisher's list (CB960, page 9).
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from motifold.symbols.terms import abbreviation, canonical, full_name, word
+
+PAIRS = [
+    ("ch", "chain", "ch", "chain"),
+    ("sl st", "slip stitch", "ss", "slip stitch"),
+    ("sc", "single crochet", "dc", "double crochet"),
+    ("hdc", "half double crochet", "htr", "half treble"),
+    ("dc", "double crochet", "tr", "treble"),
+    ("tr", "treble crochet", "dtr", "double treble"),
+    ("dtr", "double treble crochet", "trtr", "triple treble"),
+    ("trtr", "triple treble crochet", "qtr", "quadruple treble"),
+]
+
+
+@pytest.mark.parametrize(("us", "us_full", "uk", "uk_full"), PAIRS)
+def test_the_published_conversion_table(us: str, us_full: str, uk: str, uk_full: str) -> None:
+    assert (abbreviation(us, "US"), full_name(us, "US")) == (us, us_full)
+    assert (abbreviation(us, "UK"), full_name(us, "UK")) == (uk, uk_full)
+    assert canonical(us_full, "US") == canonical(uk_full, "UK") == canonical(uk, "UK") == us
+
+
+@pytest.mark.parametrize(
+    ("short", "full"),
+    [
+        ("ch", "chain"), ("CL", "cluster"), ("dc", "double crochet"), ("dc2tog", "double crochet 2 together"), ("dtr", "double treble"),
+        ("edc", "extended double crochet"), ("ehdc", "extended half double crochet"), ("esc", "extended single crochet"),
+        ("etr", "extended treble crochet"), ("FPdc", "front post double crochet"), ("FPsc", "front post single crochet"),
+        ("FPtr", "front post treble crochet"), ("BPdc", "back post double crochet"), ("BPsc", "back post single crochet"),
+        ("BPhdc", "back post half double crochet"), ("BPdtr", "back post double treble crochet"), ("hdc", "half double crochet"),
+        ("hdc2tog", "half double crochet 2 together"), ("pc", "popcorn"), ("puff", "puff stitch"), ("ps", "puff stitch"),
+        ("bo", "bobble"), ("sc", "single crochet"), ("sc2tog", "single crochet 2 together"), ("sh", "shell"), ("sl st", "slip stitch"),
+        ("tr", "treble crochet"), ("tr2tog", "treble crochet 2 together"), ("trtr", "triple treble crochet"),
+    ],
+)  # fmt: skip
+def test_the_published_us_abbreviations_stand_for_what_they_are_said_to(short: str, full: str) -> None:
+    assert canonical(short, "US") is not None
+    assert canonical(short, "US") == canonical(full, "US")
+
+
+@pytest.mark.parametrize("short", ["dc", "dc2tog", "dtr", "FPtr", "htr", "tr", "tr2tog", "PS"])
+def test_the_published_uk_abbreviations_are_read(short: str) -> None:
+    assert canonical(short, "UK") is not None
+
+
+def test_the_marks_that_tell_the_terms_apart() -> None:
+    """sc and hdc are US only; htr, miss and tension are UK only; "dc" is both."""
+    assert canonical("sc", "UK") is None
+    assert canonical("hdc", "UK") is None
+    assert canonical("htr", "US") is None
+    assert (word("gauge", "UK"), word("skip", "UK")) == ("tension", "miss")
+    assert canonical("dc", "US") != canonical("dc", "UK")
