@@ -23,13 +23,19 @@ GOOD, HAS_PROBLEMS, WRONG_COMMAND = 0, 1, 2
 Decorated = TypeVar("Decorated", bound=Callable[..., Any])
 
 pattern_argument = click.argument("pattern", type=click.Path(path_type=Path))
-output_option = click.option("-o", "--output", metavar="PATH", help="A file or a folder; - is standard output. Without it: beside the pattern file.")
+output_option = click.option(
+    "-o", "--output", metavar="PATH", help="A file or a folder; - is standard output. Without it: beside the pattern file."
+)
 json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON and nothing else.")
 rounds_option = click.option("--rounds", type=click.IntRange(1, 1000), metavar="N", help="Work N rounds, whatever the size says.")
 size_option = click.option("--size", "size_name", metavar="NAME", help="One size only.")
-terms_option = click.option("--terms", type=click.Choice(["US", "UK"], case_sensitive=False), help="The terms to print in; the file's own by default.")
+terms_option = click.option(
+    "--terms", type=click.Choice(["US", "UK"], case_sensitive=False), help="The terms to print in; the file's own by default."
+)
 mono_option = click.option("--mono", is_flag=True, help="For a black-and-white printer.")
-left_handed_option = click.option("--left-handed", is_flag=True, help="Mirror the work for a left-handed worker; numbers and words stay upright.")
+left_handed_option = click.option(
+    "--left-handed", is_flag=True, help="Mirror the work for a left-handed worker; numbers and words stay upright."
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,210 @@
+"""A JSON Schema for what each verb prints with ``--json``: other programs build on these keys, so they stay.
+
+``python -m motifold.cli.schemas check`` prints one.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+from typing import Any, Final
+
+Schema = dict[str, Any]
+
+NUMBER: Final[Schema] = {"type": "number"}
+COUNT: Final[Schema] = {"type": "integer", "minimum": 0}
+TEXT: Final[Schema] = {"type": "string"}
+MAYBE_NUMBER: Final[Schema] = {"type": ["number", "null"]}
+MAYBE_TEXT: Final[Schema] = {"type": ["string", "null"]}
+POINT: Final[Schema] = {"type": "array", "items": NUMBER, "minItems": 2, "maxItems": 2}
+
+
+def obj(required: dict[str, Schema], optional: dict[str, Schema] | None = None) -> Schema:
+    """An object with these keys and no others."""
+    return {
+        "type": "object",
+        "properties": {**required, **(optional or {})},
+        "required": list(required),
+        "additionalProperties": False,
+    }
+
+
+def each(values: Schema) -> Schema:
+    """An object whose keys are names of the file."""
+    return {"type": "object", "additionalProperties": values}
+
+
+def many(items: Schema) -> Schema:
+    return {"type": "array", "items": items}
+
+
+PROBLEMS: Final = many(
+    obj(
+        {
+            "code": TEXT,
+            "severity": {"enum": ["error", "warning"]},
+            "file": TEXT,
+            "line": {"type": ["integer", "null"], "minimum": 1},
+            "column": {"type": ["integer", "null"], "minimum": 1},
+            "message": TEXT,
+            "hint": MAYBE_TEXT,
+        }
+    )
+)
+
+ROUNDS: Final = many(
+    obj(
+        {
+            "label": TEXT,
+            "number": {"type": ["integer", "null"], "minimum": 1},
+            "side": {"enum": ["RS", "WS"]},
+            "yarns": many(TEXT),
+            "stitches": COUNT,
+            "counts": each(COUNT),
+            "parts": each(COUNT),
+        }
+    )
+)
+
+ASSEMBLY: Final = obj(
+    {
+        "panels": COUNT,
+        "seams": COUNT,
+        "pieces": COUNT,
+        "orientable": {"type": "boolean"},
+        "openings": many(obj({"sides": many(TEXT), "girth_cm": MAYBE_NUMBER})),
+        "corners": many(obj({"at": many(TEXT), "degrees": NUMBER, "on_opening": {"type": "boolean"}})),
+        "passes": many(obj({"seams": many(TEXT), "stitches": COUNT})),
+        "gaps": many(obj({"at": many(TEXT)})),
+    }
+)
+
+CHECK: Final = obj(
+    {
+        "title": MAYBE_TEXT,
+        "terms": {"enum": ["US", "UK", None]},
+        "sizes": each(
+            obj(
+                {
+                    "motifs": each(
+                        obj(
+                            {
+                                "shape": TEXT,
+                                "rounds": ROUNDS,
+                                "sides": many(obj({"name": TEXT, "stitches": COUNT, "counts": each(COUNT)})),
+                            }
+                        )
+                    )
+                },
+                {"assembly": ASSEMBLY, "edgings": each(obj({"rounds": ROUNDS}))},
+            )
+        ),
+        "problems": PROBLEMS,
+    }
+)
+
+FIT: Final = obj(
+    {"rounds": COUNT, "width_cm": NUMBER, "girth_cm": NUMBER, "ease_cm": NUMBER, "ease_pct": NUMBER, "within": {"type": "boolean"}}
+)
+
+SIZE: Final = obj(
+    {
+        "measure": MAYBE_TEXT,
+        "bodies": many(
+            obj(
+                {
+                    "name": TEXT,
+                    "body_cm": NUMBER,
+                    "chosen": {"anyOf": [FIT, {"type": "null"}]},
+                    "fits": many(FIT),
+                    "closer": many({"type": "object", "properties": {"change": TEXT}, "required": ["change"]}),
+                },
+                {"source": MAYBE_TEXT},
+            )
+        ),
+        "problems": PROBLEMS,
+    }
+)
+
+YARN: Final = obj(
+    {
+        "sizes": each(
+            each(
+                obj(
+                    {
+                        "metres": NUMBER,
+                        "grams": MAYBE_NUMBER,
+                        "balls": {"type": ["integer", "null"], "minimum": 0},
+                        "estimate": {"type": "boolean"},
+                        "parts": obj({"motifs": NUMBER, "seams": NUMBER, "edging": NUMBER, "tails": NUMBER}),
+                    }
+                )
+            )
+        ),
+        "problems": PROBLEMS,
+    }
+)
+
+CHART: Final = obj(
+    {
+        "unit": {"const": "mm"},
+        "pitch": NUMBER,
+        "charts": many(
+            {
+                "type": "object",
+                "properties": {
+                    "motif": TEXT,
+                    "size": TEXT,
+                    "symbols": many(
+                        {
+                            "type": "object",
+                            "properties": {
+                                "id": TEXT,
+                                "stitch": TEXT,
+                                "round": {"type": "integer", "minimum": 0},
+                                "index": {"type": "integer", "minimum": 1},
+                                "yarn": MAYBE_TEXT,
+                                "into": many(TEXT),
+                                "foot": POINT,
+                                "head": POINT,
+                                "group": MAYBE_TEXT,
+                                "touches": many(TEXT),
+                                "outlines": many(many(POINT)),
+                            },
+                            "required": [
+                                "id", "stitch", "round", "index", "yarn", "into", "foot", "head", "group", "touches", "outlines",
+                            ],
+                        }
+                    ),
+                },
+                "required": ["motif", "size", "symbols"],
+            }
+        ),
+        "problems": PROBLEMS,
+    }
+)  # fmt: skip
+
+SCHEMATIC: Final = obj(
+    {
+        "panels": many(obj({"name": TEXT, "outline": many(POINT)})),
+        "seams": many(
+            obj({"name": TEXT, "sides": many(TEXT), "pass": {"type": ["integer", "null"]}, "order": {"type": ["integer", "null"]}})
+        ),
+        "problems": PROBLEMS,
+    }
+)
+
+SCHEMAS: Final = {"check": CHECK, "size": SIZE, "yarn": YARN, "chart": CHART, "schematic": SCHEMATIC}
+
+
+def schema_of(verb: str) -> Schema:
+    """The JSON Schema (2020-12) of ``motifold VERB --json``.
+
+    >>> schema_of("size")["required"]
+    ['measure', 'bodies', 'problems']
+    """
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": f"motifold {verb} --json", **SCHEMAS[verb]}
+
+
+if __name__ == "__main__":
+    print(json.dumps(schema_of(sys.argv[1]), indent=1))
