@@ -6,9 +6,11 @@ Offsets count characters of the decoded source; lines and columns count from 1, 
 from __future__ import annotations
 
 from bisect import bisect_right
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from motifold.render.pattern.problem import Span
+from motifold.render.pattern.scan import Bounds, Path, TextPlaces, scan
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,24 +49,17 @@ class Lines:
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
-    """A stretch of a text value: its character i stands at ``source + (i - text) * width``, ``width`` characters wide.
-
-    Plain text is one long piece of width 1; an escape ("\\u00bd") is a piece of its own, one character in the text.
-    """
-
-    text: int
-    source: int
-    width: int = 1
-
-
-@dataclass(frozen=True, slots=True)
 class LocatedText:
-    """A text value and the place of each of its characters. ``end`` is the source offset just after its last one."""
+    """A text value and the place of each of its characters.
+
+    ``pieces``: (offset in the text, offset in the source, width) of each stretch: character i of the text stands at
+    ``source + (i - text) * width`` and is ``width`` characters wide there. Plain text is one long piece of width 1; an escape
+    ("\\u00bd") is a piece of its own. ``end`` is the source offset just after the last character.
+    """
 
     text: str
     lines: Lines
-    pieces: tuple[Piece, ...]
+    pieces: tuple[tuple[int, int, int], ...]
     end: int
 
     def span(self, start: int, end: int) -> Span:
@@ -79,11 +74,53 @@ class LocatedText:
         """Source offsets of one character's start and end; of the end of the text for what lies past it."""
         if offset >= len(self.text) or not self.pieces:
             return self.end, self.end
-        piece = self.pieces[bisect_right(self.pieces, max(0, offset), key=lambda p: p.text) - 1]
-        at = piece.source + (max(0, offset) - piece.text) * piece.width
-        return at, at + piece.width
+        offset = max(0, offset)
+        text, source, width = self.pieces[bisect_right(self.pieces, offset, key=lambda piece: piece[0]) - 1]
+        at = source + (offset - text) * width
+        return at, at + width
 
 
 def plain_text(text: str) -> LocatedText:
     """A text that is its own source: what stands in no file has line 1, column 1 at its first character."""
-    return LocatedText(text, Lines.of(text), (Piece(0, 0),) if text else (), len(text))
+    return LocatedText(text, Lines.of(text), ((0, 0, 1),) if text else (), len(text))
+
+
+@dataclass(frozen=True, slots=True)
+class Locator:
+    """Places in one file by key path: ``("motif", "square", "rounds")``, ``("assembly", "join", 0)``.
+
+    A path that the file does not have has the place of the nearest key above it.
+    """
+
+    lines: Lines
+    keys: Mapping[Path, Bounds]
+    values: Mapping[Path, Bounds]
+    texts: Mapping[Path, TextPlaces]
+
+    def key(self, path: Path) -> Span:
+        """Where the last name of a path is written; for an item of a list, the item."""
+        return self._span(self.keys if path in self.keys else self.values, path)
+
+    def value(self, path: Path) -> Span:
+        """Where a value is written, quotes included and cut at its first line's end; for a table, its name."""
+        return self._span(self.values, path)
+
+    def text(self, path: Path) -> LocatedText:
+        """The text at a path, which must be a text's (KeyError if not)."""
+        places = self.texts[path]
+        return LocatedText("".join(places.chunks), self.lines, tuple(places.pieces), places.end)
+
+    def places(self) -> dict[Path, Span]:
+        """The place of every value of the file."""
+        return {path: self.lines.span(*bounds) for path, bounds in self.values.items()}
+
+    def _span(self, table: Mapping[Path, Bounds], path: Path) -> Span:
+        while path and path not in table:
+            path = path[:-1]
+        return self.lines.span(*table[path]) if path else Span(1, 1, 0)
+
+
+def locate(source: str) -> Locator:
+    """The places of everything in a TOML text; raises TomlError where it stops being TOML."""
+    found = scan(source)
+    return Locator(Lines.of(source), found.keys, found.values, found.texts)
