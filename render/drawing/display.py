@@ -96,3 +96,7 @@ class Drawing:
     @property
     def height_mm(self) -> float:
         return self.box[3] - self.box[1]
+
+
+class UnsupportedOperation(ValueError):
+    """A writer was given an operation that it cannot draw: it says so instead of passing over it."""
