@@ -13,7 +13,9 @@ from motifold.render.pattern.problem import Span
 class Panel:
     """One panel: a copy of ``motif`` laid right side up; ``sides`` name its sides counter-clockwise.
 
-    ``cell`` is its (row, column) in the net, if it has one. ``outline_cm``: its corners where the net lays it, y up.
+    ``cell`` is its (row, column) in the net, if it has one. ``outline_cm``: its corners where the net lays it, y up; corner i is
+    where side i starts. A circle has one side, and as its outline a fine polygon. Without a known width the outline is nominal
+    (see ``Assembly.scaled``). ``sides_cm``: the length of each side, None where it isn't known. ``copy`` counts from 1.
     """
 
     name: str
@@ -21,6 +23,8 @@ class Panel:
     sides: tuple[str, ...]
     cell: tuple[int, int] | None
     outline_cm: tuple[tuple[float, float], ...]
+    sides_cm: tuple[float | None, ...] = ()
+    copy: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +32,8 @@ class Seam:
     """Two sides (or half sides) joined: ``a`` against ``b``; b None: a side folded on itself.
 
     ``kind``: "flat" for neighbours in the net, "fold" for what ``join`` brings together. ``stitches``: counted from the sides.
+    ``corners``: the corners of the surface where it starts and ends, in the direction of side a (into ``Assembly.corners``).
+    ``eased``: (stitches of a, of b) where the longer side is eased in.
     """
 
     name: str
@@ -37,6 +43,8 @@ class Seam:
     kind: Literal["flat", "fold"]
     stitches: int
     span: Span
+    corners: tuple[int, int] = (0, 0)
+    eased: tuple[int, int] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,40 +57,58 @@ class PassStep:
 
 @dataclass(frozen=True, slots=True)
 class SeamPass:
-    """One attachment of yarn to one fastening off. ``stitches`` includes one across each meeting of panels."""
+    """One attachment of yarn to one fastening off. ``stitches`` includes one across each meeting of panels (``meetings`` of them)."""
 
     number: int
     steps: tuple[PassStep, ...]
     stitches: int
     closed: bool
+    meetings: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class Corner:
-    """A point of the surface where panel corners meet: ``at`` = ((panel, corner index), ...)."""
+    """A point of the surface where panel corners meet: ``at`` = ((panel, corner index), ...); corner i is where side i starts.
+
+    ``along``: sides that have the point within them, as the piece that ends there ("T1.left[1/2]": its middle, where it folds).
+    """
 
     at: tuple[tuple[str, int], ...]
     degrees: float
     on_opening: bool
+    along: tuple[SidePiece, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """One boundary of the surface: its side pieces in the order that a right-handed worker meets them, RS facing."""
+    """One boundary of the surface: its side pieces in the order that a right-handed worker meets them, RS facing.
+
+    ``seams``: how many seams end on it. ``reversed``: for each side, whether it is met with the wrong side facing (after a twist).
+    """
 
     sides: tuple[SidePiece, ...]
     girth_cm: float | None
+    seams: int = 0
+    reversed: tuple[bool, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """Where passes meet at a corner and none goes through it."""
+    """Where passes meet at a corner and none goes through it: ``corner`` is its place in ``Assembly.corners``."""
 
     at: tuple[tuple[str, int], ...]
+    corner: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class Assembly:
+    """The thing made. ``panels`` and all that follows hold every copy, copy by copy (panel "north" of the second copy: "north 2").
+
+    ``scaled``: every outline is in true cm; otherwise outlines are nominal and no measurement may be printed from them.
+    ``euler``: corners - edges + panels. ``adds_cm``: width that a seam adds between two panels. ``least_passes``: what Euler's theorem
+    asks for at least, before flat work is put first. ``method`` and ``yarn`` of the seams, ``fold`` and ``form`` as the pattern says.
+    """
+
     panels: tuple[Panel, ...]
     seams: tuple[Seam, ...]
     pieces: int
@@ -92,3 +118,12 @@ class Assembly:
     passes: tuple[SeamPass, ...]
     gaps: tuple[Gap, ...]
     panel_width_cm: float | None
+    copies: int = 1
+    euler: int = 0
+    scaled: bool = True
+    adds_cm: float = 0.0
+    least_passes: int = 0
+    method: str = "slip stitch"
+    yarn: str | None = None
+    fold: tuple[str, ...] = ()
+    form: str | None = None

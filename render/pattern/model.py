@@ -103,12 +103,17 @@ class SidePiece:
 
 @dataclass(frozen=True, slots=True)
 class JoinSource:
-    """One entry of ``join``: ``a + b`` (opposite directions) or ``a ~ b`` (twisted); ``b`` None: ``a + itself``."""
+    """One entry of ``join``: ``a + b`` (opposite directions) or ``a ~ b`` (twisted); ``b`` None: ``a + itself``.
+
+    ``ease``: the longer side is eased in evenly. ``ratio``: (3, 2) for "3 sts to 2 rows": 3 of one side's stitches to 2 of the other's.
+    """
 
     span: Span
     a: SidePiece
     b: SidePiece | None
     twist: bool = False
+    ease: bool = False
+    ratio: tuple[int, int] | None = None
 
 
 @dataclass(frozen=True, slots=True)
