@@ -45,6 +45,7 @@ class StitchSpec:
     "crossed dc" or the key of a ``[stitch.NAME]`` table. ``together`` is n of dc-n-tog (1: an ordinary stitch).
     ``size`` is the number in the name: 3 of "ch-3 picot", 5 of "5-dc cl"; ``of`` its stitch ("dc" of "5-dc cl").
     ``increase`` is 2 for "inc" / "sc inc" (two in one), 3 for "3-in-1 inc"; the name is then the stitch in hand.
+    ``beginning``: "beg cl", "beg shell": its first stitch is a beginning chain of that height.
     """
 
     name: str
@@ -55,6 +56,7 @@ class StitchSpec:
     increase: int = 1
     standing: bool = False
     invisible: bool = False  # "inv dec": worked in front loops, counts as the decrease
+    beginning: bool = False
 
 
 TargetKind = Literal[
@@ -70,7 +72,8 @@ TargetKind = Literal[
     "side",
     "foundation",  # other side of the foundation chain
     "unused loop",  # unused front / back loops of a round
-    "missed",    # the missed chains at the start of a foundation ("top of 3 missed ch")
+    "missed",    # the missed chains at the start of a foundation ("top of 3 missed ch"); with which "same": the stitch just skipped
+    "corner",    # "in next corner", "4 corners": whatever the corner is, a space or a stitch
 ]
 
 
@@ -86,9 +89,10 @@ class Target:
 
 
 Which = Literal[
-    "next", "same", "first", "last", "each", "any", "beg", "current", "nth", "center", "top", "corresponding", "evenly",
+    "next", "same", "first", "last", "each", "any", "beg", "current", "nth", "center", "top", "corresponding", "evenly", "made",
 ]
-"""``current``: "in ch-2 sp", the one just come to. ``beg``: "in beg sp", "in beg ch-3". ``nth``: see ``ordinal``."""
+"""``current``: "in ch-2 sp", the one just come to. ``beg``: "in beg sp", "in beg ch-3". ``nth``: see ``ordinal``.
+``made``: the stitch just made ("sl st in top of dc just made")."""
 
 Manner = Literal["in", "around", "between", "behind", "over", "in front"]
 
@@ -101,7 +105,8 @@ class Place:
     "in center ch of ch-5 lp": which center, target ch, of = Place(current, sp 5).
     "in each dc and each ch-1 sp to next corner sp": which each, target dc, also (sp 1,), extent to next corner sp.
     "in 4th ch from hook": which nth, ordinal 4, from_hook. "around next sc of Rnd 2": manner around, of_round 2.
-    "in st 2 rnds below": below 2. "between next 2 dc": manner between, count 2.
+    "in st 2 rnds below": below 2. "between next 2 dc": manner between, target between named dc, count 2.
+    "dc2tog over next 2 sts": manner over, count 2, each False; "dc2tog over same st and next st": ``then`` has the further places.
     """
 
     span: Span
@@ -119,6 +124,7 @@ class Place:
     below: int = 0
     of_round: int | None = None
     words: str | None = None     # free words that say more: "at right end of any side", "of previous motif"
+    then: tuple[Place, ...] = ()  # where the further legs of stitches worked together go
 
 
 @dataclass(frozen=True, slots=True)
@@ -283,13 +289,15 @@ class Repeat(Node):
 class RepeatRounds(Node):
     """``Rep Rnds 3 and 4 twice``: ``rounds`` in order; ``times`` None: once, or as often as the label's range asks.
 
-    ``until_cm``: by measure, in cm, through the gauge; ``ending`` the side of the last row.
+    ``until_cm``: by measure, in cm, through the gauge; ``ending`` the side of the last row. ``until_sizes``: one measure a size
+    ("until piece measures 15 (16, 17) cm"), then ``until_cm`` is the first.
     """
 
     rounds: tuple[int, ...]
     times: Amount | None = None
     until_cm: float | None = None
     ending: SideFacing | None = None
+    until_sizes: tuple[float, ...] = ()
 
 
 Step = (
@@ -300,11 +308,15 @@ Step = (
 
 @dataclass(frozen=True, slots=True)
 class CountClaim:
-    """One number that the line states: ``36 dc``, ``8 ch-1 sps``, ``36 sts``, ``8 groups``, ``4 corners``."""
+    """One number that the line states: ``36 dc``, ``8 ch-1 sps``, ``36 sts``, ``8 groups``, ``4 corners``.
+
+    ``per_side``: "9 dc on each side", not in the whole round.
+    """
 
     span: Span
     amount: Amount
     target: Target
+    per_side: bool = False
 
 
 @dataclass(frozen=True, slots=True)
