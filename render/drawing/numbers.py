@@ -16,10 +16,12 @@ def number(value: float, decimals: int = 3) -> str:
     >>> number(1.5), number(-0.0001), number(2.0)
     ('1.5', '0', '2')
     """
-    if value == int(value):
-        return str(int(value))
     words = f"{value:.{decimals}f}".rstrip("0").rstrip(".")
-    return "0" if words == "-0" else words
+    if words == "-0":
+        return "0"
+    if words[-1] not in "0123456789":
+        raise ValueError(f"{value} has no place on paper")
+    return words
 
 
 def clean_words(words: str) -> str:

@@ -9,7 +9,7 @@ from typing import Any
 from motifold.render.drawing.display import Drawing, Face, FillPath, Group, Path, StrokePath, Text, Transform
 from motifold.render.drawing.fonts import Glyph, font_path, shape
 from motifold.render.drawing.measure import text_transform
-from motifold.render.drawing.numbers import MM_PER_PT, number
+from motifold.render.drawing.numbers import MM_PER_PT, clean_words, number
 from motifold.render.drawing.writer import merge_strokes, play
 
 PT_PER_MM = 1 / MM_PER_PT
@@ -143,21 +143,28 @@ def draw_on_canvas(drawing: Drawing, canvas: Any, x_mm: float, y_mm: float, scal
     canvas.addLiteral("\n".join(["q", f"{_numbers(to_page)} cm", *writer.code, "Q"]))
 
 
+def open_canvas(buffer: BytesIO, language: str) -> Any:
+    """A reportlab canvas whose bytes depend on what is drawn alone: dates are fixed, or SOURCE_DATE_EPOCH's (reproducible-builds.org)."""
+    from reportlab.pdfgen.canvas import Canvas
+
+    # An embedded initial font: with its own default, reportlab names an unembedded Helvetica on every page.
+    canvas = Canvas(buffer, invariant=1, pageCompression=1, lang=language, initialFontName=pdf_font("sans").fontName)
+    canvas.setCreator("Motifold")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    return canvas
+
+
 def to_pdf(drawings: Drawing | Sequence[Drawing], *, title: str = "", author: str = "", language: str = "en") -> bytes:
     """One page for each drawing, as large as its box.
 
-    The title is the first drawing's if none is given. Dates are fixed, or SOURCE_DATE_EPOCH's (reproducible-builds.org).
+    The title is the first drawing's if none is given.
     """
-    from reportlab.pdfgen.canvas import Canvas
-
     pages = (drawings,) if isinstance(drawings, Drawing) else tuple(drawings)
     buffer = BytesIO()
-    canvas = Canvas(buffer, invariant=1, pageCompression=1, lang=language, initialFontName="Helvetica")
-    canvas.setTitle(title or (pages[0].title if pages else ""))
-    canvas.setAuthor(author)
-    canvas.setSubject(" ".join(page.description for page in pages))
-    canvas.setCreator("Motifold")
-    canvas.setViewerPreference("DisplayDocTitle", "true")
+    canvas = open_canvas(buffer, language)
+    canvas.setTitle(clean_words(title or (pages[0].title if pages else "")))
+    canvas.setAuthor(clean_words(author))
+    canvas.setSubject(clean_words(" ".join(page.description for page in pages)))
     for page in pages:
         canvas.setPageSize((page.width_mm * PT_PER_MM, page.height_mm * PT_PER_MM))
         draw_on_canvas(page, canvas, 0.0, 0.0)

@@ -18,10 +18,10 @@ if TYPE_CHECKING:
 
 def path_data(path: Path) -> str:
     """The commands as SVG path data, mm to three decimals."""
-    return "".join(
-        command[0] if len(command) == 1 else str(command[0]) + " ".join(number(float(value)) for value in command[1:])  # type: ignore[misc]
-        for command in path.commands
-    )
+    parts: list[str] = []
+    for name, *values in path.commands:
+        parts.append(str(name) + " ".join([number(float(value)) for value in values]))
+    return "".join(parts)
 
 
 def _matrix(transform: Transform) -> str:
@@ -54,7 +54,7 @@ class _SvgWriter:
 
     def _path(self, path: Path, attributes: dict[str, str]) -> Any:
         element = self._path_type(path_data(path), factory=self._root)
-        element.update(attributes)
+        element.attribs.update(attributes)  # checked when the tree is written, if at all
         return element
 
     def stroke(self, operation: StrokePath) -> None:
@@ -105,7 +105,7 @@ class _SvgWriter:
         element = self._group_type(factory=self._root)
         element.labels = labels
         if css_class:
-            element["class"] = css_class
+            element.attribs["class"] = css_class
         if title:
             element.set_desc(title=clean_words(title))
         return element
