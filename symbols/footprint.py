@@ -19,9 +19,11 @@ class Footprint:
 
     ``stem``: nominal distance foot point to head point. ``head_half``: half the width at the head, square to the normal. ``body_half``:
     half the width of what sits on the stem (bars, the bulge of a cluster, a cross's arm) and ``body_at``, the part of the stem (0 foot,
-    1 head) where that is widest. ``foot_half``: half the width at the foot. ``head_rise`` and ``foot_depth``: how far ink reaches past the head
-    point and the foot point. A foot that stands on a head wants its foot point ``head_rise`` (of the base) + ``sizes.HEAD_GAP`` + ``foot_depth``
-    (its own) further out than the base's head point. A chain lies between its tips: ``stem`` is its length, ``head_half`` half its breadth.
+    1 head) where that is widest. ``foot_half``: half the width at the foot. ``head_rise`` and ``foot_depth``: how far ink reaches past
+    the head point and the foot point. A foot that stands on a head wants its foot point ``head_rise`` (of the base) + ``sizes.HEAD_GAP``
+    + ``foot_depth`` (its own) further out than the base's head point. The ring of a space hangs below the middle of its group's feet: its
+    depth is in theirs. A post's foot point lies on the post, and the curl goes round it. A chain lies between its tips: ``stem`` is its
+    length, ``head_half`` half its breadth.
     """
 
     stem: float
@@ -35,7 +37,7 @@ class Footprint:
 
 @lru_cache(maxsize=2048)
 def footprint(name: str, gather: Gather | None = None, n_legs: int = 1, foot: Foot = "loops") -> Footprint:
-    """Room of a stitch of this kind. ``name`` is the kind of the stitch or of its leg; ``gather`` and ``n_legs`` override what the name says.
+    """Room of a stitch of this kind. ``name`` is the kind of the stitch or of its leg; ``gather`` and ``n_legs`` go before what it says.
 
     A name that the trade does not have (a pattern's own) is given the room of a double crochet.
     """
@@ -91,7 +93,7 @@ def _foot(foot: Foot, found: Kind) -> tuple[float, float]:
     if foot == "space":
         return s.RING_RADIUS + s.RING_WIDTH / 2, 2 * s.RING_RADIUS + s.RING_WIDTH / 2
     if foot in ("back loop", "front loop"):
-        return s.LOOP_RADIUS + s.RING_WIDTH / 2, s.LOOP_RADIUS + s.RING_WIDTH / 2
+        return s.LOOP_RADIUS + s.RING_WIDTH / 2, (s.LOOP_RADIUS if foot == "front loop" else 0.0) + s.RING_WIDTH
     if foot in ("front post", "back post"):
-        return 2 * s.HOOK_RADIUS + s.STEM_WIDTH / 2, s.HOOK_RADIUS + s.STEM_WIDTH / 2
+        return s.HOOK_RADIUS + s.STEM_WIDTH / 2, s.HOOK_RADIUS + s.STEM_WIDTH / 2
     return s.STEM_WIDTH / 2, s.STEM_WIDTH / 2

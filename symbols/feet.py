@@ -1,0 +1,76 @@
+"""Feet: what the hook went into, drawn where a stem begins. Our own addition to the trade's shared signs.
+
+Both loops: nothing. Back loop only: a cup about the foot, open to the back (upwards). Front loop only: a bridge under the foot, open to the
+front. Round the post: the stem runs on into a curl about the post. Into a space: a small open ring, one for all that are worked there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import atan2, hypot, pi
+
+from motifold.symbols import sizes as s
+from motifold.symbols.footprint import Foot
+from motifold.symbols.ink import Mark, Point, Stroke, arc, circle, oval
+
+
+def loop_mark(foot: Point, up: Point, into: Foot) -> tuple[Mark, ...]:
+    """The half ring of a single loop at a stem's foot; ``up`` is the unit vector of the stem there."""
+    if into not in ("back loop", "front loop"):
+        return ()
+    r = s.LOOP_RADIUS
+    angle = atan2(up[1], up[0])
+    if into == "back loop":
+        points = arc((foot[0] + r * up[0], foot[1] + r * up[1]), r, angle + 0.56 * pi, 0.88 * pi)
+    else:
+        points = arc((foot[0] - r * up[0], foot[1] - r * up[1]), r, angle - 0.44 * pi, 0.88 * pi)
+    return (Stroke(points, s.RING_WIDTH, smooth=True),)
+
+
+def hook_start(foot: Point, head: Point, into: Foot) -> Point:
+    """Where a post stitch's stem meets its curl: beside the post that ``foot`` lies on, left for the front, right for the back."""
+    ux, uy = _unit(foot, head)
+    side = -s.HOOK_RADIUS if into == "front post" else s.HOOK_RADIUS
+    return (foot[0] + side * uy, foot[1] - side * ux)
+
+
+def hook_curl(foot: Point, head: Point, into: Foot) -> tuple[Point, ...]:
+    """The curl below ``hook_start``, as cubics from its free end to the stem: under the post and up its other side."""
+    ux, uy = _unit(foot, head)
+    angle = atan2(uy, ux)
+    if into == "front post":
+        return arc(foot, s.HOOK_RADIUS, angle - 0.36 * pi, -1.14 * pi)
+    return arc(foot, s.HOOK_RADIUS, angle + 0.36 * pi, 1.14 * pi)
+
+
+def space_ring(feet: Sequence[Point], heads: Sequence[Point]) -> Mark:
+    """The ring of a space, under the middle of the feet of all stitches that are worked into it."""
+    count = len(feet)
+    fx, fy = sum(p[0] for p in feet) / count, sum(p[1] for p in feet) / count
+    hx, hy = sum(p[0] for p in heads) / len(heads), sum(p[1] for p in heads) / len(heads)
+    ux, uy = _unit((fx, fy), (hx, hy))
+    return Stroke(circle((fx - s.RING_RADIUS * ux, fy - s.RING_RADIUS * uy), s.RING_RADIUS), s.RING_WIDTH, smooth=True, closed=True)
+
+
+def foundation_oval(foot: Point, up: Point) -> Mark:
+    """The chain that a foundation stitch makes for itself, lying under its foot."""
+    breadth = (s.OVAL_BREADTH - s.OVAL_WIDTH) / 2
+    down = breadth + s.STEM_WIDTH / 2
+    half = (s.OVAL_LENGTH - s.OVAL_WIDTH) / 2
+    center = (foot[0] - down * up[0], foot[1] - down * up[1])
+    return Stroke(oval(center, (half * up[1], -half * up[0]), breadth), s.OVAL_WIDTH, smooth=True, closed=True)
+
+
+def extended_bead(foot: Point, up: Point) -> Mark:
+    """The chain inside an extended stitch: a bead upright between foot and stem."""
+    half = (s.BEAD_LENGTH - s.RING_WIDTH) / 2
+    center = (foot[0] + half * up[0], foot[1] + half * up[1])
+    return Stroke(
+        oval(center, (half * up[0], half * up[1]), (s.BEAD_BREADTH - s.RING_WIDTH) / 2), s.RING_WIDTH, smooth=True, closed=True
+    )
+
+
+def _unit(start: Point, end: Point) -> Point:
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    length = hypot(dx, dy)
+    return (dx / length, dy / length) if length > 1e-12 else (0.0, 1.0)
