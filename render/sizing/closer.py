@@ -1,0 +1,125 @@
+"""What would come closer to a body: another hook, a round more or less, a plain round, another number across."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from motifold.render.pattern.model import MotifSource, Pattern
+from motifold.render.sizing.hooks import hook_text, nearest_hooks
+from motifold.render.sizing.loops import height_in_widths
+from motifold.render.sizing.model import Closer, Fit
+from motifold.render.sizing.reading import last_stitch
+from motifold.render.sizing.ruler import Ease, Ruler, nearest_rounds, off
+from motifold.render.sizing.units import cm_text, number_text, percent_text
+from motifold.symbols.terms import abbreviation
+
+MOST_SUGGESTIONS = 6
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One body that is not met exactly: what is measured, what is aimed at, and the best that the rounds alone give."""
+
+    pattern: Pattern
+    ruler: Ruler
+    ease: Ease
+    body_cm: float
+    best: Fit
+    motif: MotifSource
+
+    @property
+    def aim(self) -> float:
+        return self.ease.aim(self.body_cm)
+
+
+def closer(question: Question) -> tuple[Closer, ...]:
+    """Changes that come closer to the middle of the ease than ``best`` does: those within it first, the closest first."""
+    before = off(question.best.girth_cm, question.aim)
+    found = [c for c in _all(question) if off(c.girth_cm, question.aim) < before and c.girth_cm > 0]
+    found.sort(key=lambda c: (not c.within, off(c.girth_cm, question.aim), c.change, c.reason))
+    return tuple(found[:MOST_SUGGESTIONS])
+
+
+def _all(question: Question) -> Iterator[Closer]:
+    yield from _hooks(question)
+    yield from _plain_rounds(question)
+    yield from _across(question)
+
+
+def _suggest(question: Question, change: str, words: str, girth: float, detail: dict[str, str | float | int]) -> Closer:
+    percent = 100 * (girth - question.body_cm) / question.body_cm
+    reason = f"{words}: about {cm_text(girth)}, an ease of {percent_text(percent)}."
+    return Closer(change, reason, girth, percent, question.ease.allows(girth, question.body_cm), detail)
+
+
+def _hooks(question: Question) -> Iterator[Closer]:
+    """The same rounds with another hook, and a round more or fewer with one.
+
+    Widths are taken to go with the hook, in proportion: a rule of thumb, to be proved by a new swatch.
+    """
+    hook = question.pattern.materials.hook
+    hook_mm = float(hook.cm) * 10 if hook is not None and hook.kind == "length" else None
+    best, ruler = question.best, question.ruler
+    for rounds in (best.rounds, best.rounds - 1, best.rounds + 1):
+        if not 1 <= rounds <= ruler.most or ruler.girth(rounds) <= 0:
+            continue
+        scale = question.aim / ruler.girth(rounds)
+        if not 0.75 <= scale <= 1.35:
+            continue  # so far from its gauge a yarn makes another fabric
+        change = "hook" if rounds == best.rounds else "rounds"
+        if hook_mm is None:
+            yield _scaled(question, change, rounds, scale)
+            continue
+        for real in nearest_hooks(hook_mm * scale):
+            if abs(real - hook_mm) > 1e-6:
+                girth = ruler.girth(rounds) * real / hook_mm
+                words = f"{_rounds(question, rounds).capitalize()} with a {hook_text(real)} hook instead of {hook_text(hook_mm)}"
+                detail: dict[str, str | float | int] = {
+                    "rounds": rounds, "scale": round(scale, 4), "hook_mm": round(hook_mm * scale, 3), "nearest_hook_mm": real,
+                }  # fmt: skip
+                yield _suggest(question, change, words, girth, detail)
+
+
+def _scaled(question: Question, change: str, rounds: int, scale: float) -> Closer:
+    way = "larger" if scale > 1 else "smaller"
+    words = f"{_rounds(question, rounds).capitalize()} with a hook {number_text(abs(scale - 1) * 100)}\N{NO-BREAK SPACE}% {way}"
+    return _suggest(question, change, words, question.aim, {"rounds": rounds, "scale": round(scale, 4)})
+
+
+def _plain_rounds(question: Question) -> Iterator[Closer]:
+    """A plain round of single or half double crochet after the last round, or in its place: narrower than a round of taller stitches."""
+    last = last_stitch(question.motif)
+    if last is None:
+        return
+    ruler, best = question.ruler, question.best
+    for stitch in ("sc", "hdc"):
+        share = height_in_widths(stitch) / last[1]
+        if share >= 1:
+            continue
+        called = abbreviation(stitch, question.pattern.terms)
+        for rounds, how in ((best.rounds, "after"), (best.rounds - 1, "in place of")):
+            if rounds < 1:
+                continue
+            girth = ruler.girth(rounds) + ruler.across * ruler.line.per_round_cm * share
+            one = question.motif.worked.removesuffix("s")
+            words = f"{_rounds(question, best.rounds).capitalize()}, with a plain {one} of {called} {how} the last"
+            yield _suggest(question, "plain round", words, girth, {"stitch": stitch, "rounds": rounds, "where": how})
+
+
+def _across(question: Question) -> Iterator[Closer]:
+    plan, ruler = question.pattern.size, question.ruler
+    if plan is None or plan.across is None:
+        return
+    step = 1.0 if float(plan.across).is_integer() else 0.5
+    for number in (plan.across - step, plan.across + step):
+        if number < 1:
+            continue
+        other = Ruler(ruler.line, number, ruler.adds_cm, ruler.most)
+        rounds = nearest_rounds(other, question.aim)
+        words = f"{number_text(number)} motifs across instead of {number_text(plan.across)}, {_rounds(question, rounds)} each"
+        yield _suggest(question, "across", words, other.girth(rounds), {"across": number, "rounds": rounds})
+
+
+def _rounds(question: Question, number: int) -> str:
+    return f"{number} {question.motif.worked if number != 1 else question.motif.worked.removesuffix('s')}"

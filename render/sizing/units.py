@@ -1,0 +1,70 @@
+"""Units for what is printed: inches, yards, ounces beside centimetres, metres, grams.
+
+pint does the conversions, and is imported only when the first one is asked for. Only unit names written in this file ever reach it,
+never text of a pattern (whose quantities are exact already).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import lru_cache
+
+_NAMES = {"mm": "millimeter", "cm": "centimeter", "m": "meter", "in": "inch", "ft": "foot", "yd": "yard",
+          "g": "gram", "kg": "kilogram", "oz": "ounce", "lb": "pound"}  # fmt: skip
+_VULGAR = {
+    (1, 2): "½", (1, 3): "⅓", (2, 3): "⅔", (1, 4): "¼", (3, 4): "¾", (1, 5): "⅕", (2, 5): "⅖", (3, 5): "⅗", (4, 5): "⅘", (1, 6): "⅙",
+    (5, 6): "⅚", (1, 8): "⅛", (3, 8): "⅜", (5, 8): "⅝", (7, 8): "⅞",
+}  # fmt: skip
+NBSP = "\N{NO-BREAK SPACE}"
+
+
+@lru_cache(maxsize=128)
+def _factor(unit: str, to: str) -> float:
+    """How many ``to`` one ``unit`` is; ValueError where they measure different things or are none of ours."""
+    if unit not in _NAMES or to not in _NAMES:
+        raise ValueError(f"no such unit: {unit!r} to {to!r}")
+    import pint
+
+    try:
+        return float(pint.application_registry.Quantity(1.0, _NAMES[unit]).to(_NAMES[to]).magnitude)
+    except pint.DimensionalityError as error:
+        raise ValueError(f"{unit} cannot be turned into {to}") from error
+
+
+def convert(value: float, unit: str, to: str) -> float:
+    """A length or mass in another unit (mm cm m in ft yd, g kg oz lb).
+
+    >>> round(convert(100, "yd", "m"), 6)
+    91.44
+    """
+    return value * _factor(unit, to)
+
+
+def fraction_text(value: Fraction) -> str:
+    """A number not below 0 with a real fraction where there is one: "5⅛", "½", "3"."""
+    whole, rest = divmod(value, 1)
+    glyph = _VULGAR.get((rest.numerator, rest.denominator), f"{rest.numerator}/{rest.denominator}") if rest else ""
+    gap = NBSP if glyph and "/" in glyph and whole else ""
+    return f"{whole}{gap}{glyph}" if whole or not rest else glyph
+
+
+def inches_text(cm: float) -> str:
+    """Centimetres as the trade prints inches: to the nearest eighth, with a real fraction, "5⅛ in"."""
+    eighths = Fraction(round(convert(cm, "cm", "in") * 8), 8)
+    return f"{'−' if eighths < 0 else ''}{fraction_text(abs(eighths))}{NBSP}in"
+
+
+def number_text(value: float) -> str:
+    """To one decimal, without an empty one and with a real minus: "12.8", "13", "−4.5"."""
+    text = f"{round(value, 1):.1f}".removesuffix(".0").replace("-", "−")
+    return "0" if text == "−0" else text
+
+
+def cm_text(cm: float) -> str:
+    """Centimetres to the nearest millimetre: "12.8 cm"."""
+    return f"{number_text(cm)}{NBSP}cm"
+
+
+def percent_text(percent: float) -> str:
+    """A signed share: "+6.7 %", "−4 %", "0 %"."""
+    return f"{'+' if round(percent, 1) > 0 else ''}{number_text(percent)}{NBSP}%"

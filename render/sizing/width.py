@@ -1,0 +1,73 @@
+"""How wide each motif of a pattern is: as measured, else from the measured one by the heights of their stitches."""
+
+from __future__ import annotations
+
+from motifold.render.fabric.model import Fabric
+from motifold.render.pattern.model import Gauge, MotifSource, Pattern
+from motifold.render.sizing.gauge import WidthLine, row_height_cm, stitch_width, width_line
+from motifold.render.sizing.loops import height_in_widths
+from motifold.render.sizing.reading import mean_height
+
+_SC_IN_10_CM = {0: 37.0, 1: 26.5, 2: 18.0, 3: 14.5, 4: 12.5, 5: 9.5, 6: 7.5, 7: 5.0}
+"""Single crochet over 4 in (10 cm) by yarn weight, middle of the range: Craft Yarn Council yarn weight system (as repeated second-hand,
+2014 and later). Used only where a pattern asks for an estimate."""
+
+_ROUND_ROWS = {"rounds": 2.0, "rows": 1.0}
+"""Stitch heights that one round, and one row, adds to the measure."""
+
+
+def gauge_of(pattern: Pattern) -> Gauge | None:
+    """The pattern's gauge; where it asks for an estimate and measures nothing, stitches and rows guessed from its yarn's weight."""
+    gauge = pattern.gauge
+    if gauge is None or not gauge.estimate or gauge.points or gauge.stitches or gauge.rows:
+        return gauge
+    weight = next((yarn.weight for yarn in pattern.yarns if yarn.weight is not None), None)
+    if weight not in _SC_IN_10_CM:
+        return gauge
+    stitches = _SC_IN_10_CM[weight]
+    motif = next((m for m in pattern.motifs if m.name == gauge.motif), pattern.motifs[0] if pattern.motifs else None)
+    height = (mean_height(motif) if motif else None) or height_in_widths("sc")
+    return Gauge(gauge.motif, (), gauge.grams, gauge.grams_rounds, stitches, 10.0, stitches / height, 10.0, gauge.after_wash, True)
+
+
+def motif_line(pattern: Pattern, motif: MotifSource) -> WidthLine | None:
+    """The motif's growth by round (worked in rounds: across; in rows: up, by row). None where nothing measures it."""
+    gauge = gauge_of(pattern)
+    if gauge is None:
+        return None
+    if motif.worked == "rows":
+        height = row_height_cm(gauge)
+        if height is not None:
+            return WidthLine(0.0, height, 0.0, 0)
+    line = width_line(gauge)
+    measured = next((m for m in pattern.motifs if m.name == gauge.motif), None)
+    if line is None or not gauge.points or measured is None or measured.name == motif.name:
+        return line
+    ours, theirs = mean_height(motif), mean_height(measured)
+    ratio = ours / theirs if ours and theirs else 1.0
+    up = _ROUND_ROWS[motif.worked] / _ROUND_ROWS[measured.worked]
+    return WidthLine(line.start_cm * up, line.per_round_cm * ratio * up, line.error_cm, line.points)
+
+
+def motif_width_cm(pattern: Pattern, fabric: Fabric) -> float | None:
+    """Width of a worked motif, side to side (rows: along its last row). None where the gauge does not say."""
+    gauge = gauge_of(pattern)
+    motif = next((m for m in pattern.motifs if m.name == fabric.name), None)
+    if gauge is None or motif is None:
+        return None
+    if motif.worked == "rows":
+        across = stitch_width(gauge)
+        if across is None:
+            across = _width_from_height(gauge, motif)
+        rows = [r for r in fabric.rounds if r.kind == "row"]
+        return across * max(r.met for r in rows) if across is not None and rows else None
+    line = motif_line(pattern, motif)
+    rounds = max((r.number or 0 for r in fabric.rounds), default=0)
+    return None if line is None or rounds < 1 else max(line.at(rounds), 0.0)
+
+
+def _width_from_height(gauge: Gauge, motif: MotifSource) -> float | None:
+    """Width of a stitch where only rounds or rows are measured: their height over the height of the stitch in widths."""
+    line, height = width_line(gauge), mean_height(motif)
+    rows = row_height_cm(gauge) or (line.per_round_cm / 2 if line else None)
+    return rows / height if rows and height else None
