@@ -56,7 +56,8 @@ def footprint(name: str, gather: Gather | None = None, n_legs: int = 1, foot: Fo
     if gather in ("cluster", "bobble", "popcorn", "puff"):
         half = gathered_half(gather, legs) + s.OUTLINE_WIDTH / 2
         rise = s.CAP_BREADTH / 2 if gather == "popcorn" else head_rise
-        return Footprint(found.height, head_half, half, _WIDEST[gather], foot_half, rise, foot_depth)
+        half += s.OUTLINE_WIDTH / 2 if gather == "popcorn" else 0.0
+        return Footprint(found.height, half if gather == "popcorn" else head_half, half, _WIDEST[gather], foot_half, rise, foot_depth)
     if found.yarn_overs == 0 and not found.half:
         half = (s.CROSS_SPAN + s.HEAD_WIDTH) / 2
         return Footprint(found.height, s.STEM_WIDTH / 2 if not found.reverse else half, half, s.CROSS_AT, foot_half, head_rise, foot_depth)
@@ -68,7 +69,7 @@ def footprint(name: str, gather: Gather | None = None, n_legs: int = 1, foot: Fo
     return Footprint(found.height, head_half, body, s.BAR_AT, foot_half, head_rise, foot_depth)
 
 
-_WIDEST = {"cluster": 0.5, "bobble": 0.6, "popcorn": 0.86, "puff": 0.5}
+_WIDEST = {"cluster": 0.5, "bobble": 0.6, "popcorn": 1.0, "puff": 0.5}
 
 
 def gathered_half(gather: str, legs: int) -> float:

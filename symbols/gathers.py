@@ -20,7 +20,7 @@ _APART = 0.6
 
 
 def gathered_marks(stem: Kind, gather: Gather, feet: Sequence[Point], head: Point, normal: Point) -> tuple[Mark, ...]:
-    """The body of a cluster, bobble, popcorn or puff: its legs, its yarn overs as long bars across all of them, and its head."""
+    """The body of a cluster, bobble, popcorn or puff: its legs, its yarn overs as long bars across all of them, and a popcorn's cap."""
     count = max(2, min(len(feet), 9))
     middle = (sum(p[0] for p in feet) / len(feet), sum(p[1] for p in feet) / len(feet))
     apart = max(hypot(p[0] - middle[0], p[1] - middle[1]) for p in feet) > _APART
@@ -39,7 +39,8 @@ def gathered_marks(stem: Kind, gather: Gather, feet: Sequence[Point], head: Poin
             marks.append(Stroke(legs[0] + legs[-1][-2::-1], s.OUTLINE_WIDTH, smooth, closed=True))
     if not stem.half and gather != "puff":
         marks += _bars(stem.yarn_overs, middle, head, half, gather)
-    marks.append(_head(gather, head, normal))
+    if gather == "popcorn":
+        marks.append(_cap(head, normal, half))
     return tuple(marks)
 
 
@@ -57,20 +58,16 @@ def _leg(gather: Gather, foot: Point, head: Point, normal: Point, offset: float)
     if gather == "bobble":
         return (foot, at(0.55 * offset, 0.30), at(2.02 * offset, 0.86), head)
     if gather == "popcorn":
-        reach = offset / max(abs(offset), 1e-9) * min(abs(offset), s.CAP_LENGTH / 2 - 0.06) if abs(offset) > 1e-9 else 0.0
-        return (foot, at(0.45 * offset, 0.35), at(1.45 * offset, 0.72), (head[0] + reach * normal[1], head[1] - reach * normal[0]))
+        end = (head[0] + offset * normal[1], head[1] - offset * normal[0])
+        return (foot, at(0.30 * offset, 0.35), at(0.85 * offset, 0.70), end)
     return (foot, at(1.34 * offset, 0.04), at(1.34 * offset, 0.96), head)
 
 
-def _head(gather: Gather, head: Point, normal: Point) -> Mark:
-    across = (normal[1], -normal[0])
-    if gather == "popcorn":
-        half = (s.CAP_LENGTH - s.OUTLINE_WIDTH) / 2
-        points = oval(head, (half * across[0], half * across[1]), (s.CAP_BREADTH - s.OUTLINE_WIDTH) / 2, 0.55, 0.55)
-        return Stroke(points, s.OUTLINE_WIDTH, smooth=True, closed=True)
-    half = s.HEAD_SPAN / 2
-    ends = ((head[0] - half * across[0], head[1] - half * across[1]), (head[0] + half * across[0], head[1] + half * across[1]))
-    return Stroke(ends, s.HEAD_WIDTH)
+def _cap(head: Point, normal: Point, half: float) -> Mark:
+    """The lying oval that a popcorn's legs are folded under."""
+    reach = half + s.OUTLINE_WIDTH / 2
+    points = oval(head, (reach * normal[1], -reach * normal[0]), (s.CAP_BREADTH - s.OUTLINE_WIDTH) / 2, 0.5, 0.6)
+    return Stroke(points, s.OUTLINE_WIDTH, smooth=True, closed=True)
 
 
 def _bars(count: int, foot: Point, head: Point, half: float, gather: Gather) -> list[Mark]:
@@ -80,12 +77,11 @@ def _bars(count: int, foot: Point, head: Point, half: float, gather: Gather) -> 
     ux, uy = dx / length, dy / length
     slant = 0.35
     bx, by = cos(slant) * uy + sin(slant) * ux, -cos(slant) * ux + sin(slant) * uy
-    reach = half + 0.10
-    at = 0.5 if gather != "popcorn" else 0.52
+    reach = (half if gather != "popcorn" else 0.62 * half) + 0.10
     pitch = min(s.BAR_PITCH, 0.5 * length / max(count, 1))
     marks: list[Mark] = []
     for i in range(count):
-        up = at * length + (i - (count - 1) / 2) * pitch
+        up = 0.5 * length + (i - (count - 1) / 2) * pitch
         cx, cy = foot[0] + up * ux, foot[1] + up * uy
         marks.append(Stroke(((cx - reach * bx, cy - reach * by), (cx + reach * bx, cy + reach * by)), s.BAR_WIDTH))
     return marks

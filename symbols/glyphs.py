@@ -45,11 +45,13 @@ def stitch_marks(
     feet = [leg.foot for leg in legs]
     if gather in ("cluster", "bobble", "popcorn", "puff"):
         marks = list(gathered_marks(stems[0], gather, feet, head, normal))
+        if gather != "popcorn":
+            marks.append(head_bar(head, normal))
         marks += loop_mark(feet[len(feet) // 2], _unit(feet[len(feet) // 2], head), into[0])
         return tuple(marks)
     marks = []
     for foot, stem, how in zip(feet, stems, into, strict=True):
-        marks += _leg(foot, head, stem, how, bend if len(legs) == 1 else ())
+        marks += _leg(foot, head, stem, how, bend if len(legs) == 1 else (), len(legs) == 1)
     tall = [stem for stem in stems if stem.yarn_overs or stem.half]
     if tall:
         marks.append(head_bar(head, normal))
@@ -76,8 +78,20 @@ def dot(center: Point) -> Mark:
 
 
 def head_bar(head: Point, normal: Point) -> Mark:
-    """The crossbar where the next round's hook goes in."""
-    return _across(head, normal, s.HEAD_SPAN, s.HEAD_WIDTH)
+    """The crossbar where the next round's hook goes in, its ends hanging a little."""
+    (x, y), (nx, ny) = head, normal
+    half, droop = s.HEAD_SPAN / 2, s.HEAD_DROOP
+    ax, ay, inner, lift = half * ny, -half * nx, 0.4, 0.35 * droop
+    return Stroke(
+        (
+            (x - ax - droop * nx, y - ay - droop * ny),
+            (x - inner * ax + lift * nx, y - inner * ay + lift * ny),
+            (x + inner * ax + lift * nx, y + inner * ay + lift * ny),
+            (x + ax - droop * nx, y + ay - droop * ny),
+        ),
+        s.HEAD_WIDTH,
+        smooth=True,
+    )
 
 
 def _into(into: Foot, stem: Kind) -> Foot:
@@ -86,13 +100,14 @@ def _into(into: Foot, stem: Kind) -> Foot:
     return into
 
 
-def _leg(foot: Point, head: Point, stem: Kind, into: Foot, bend: Sequence[Point]) -> list[Mark]:
-    """One stem with its foot and its bars."""
+def _leg(foot: Point, head: Point, stem: Kind, into: Foot, bend: Sequence[Point], alone: bool) -> list[Mark]:
+    """One stem with its foot and its bars; ``alone`` on its head."""
     posted = into in ("front post", "back post")
-    start = hook_start(foot, bend[0] if bend else head, into) if posted else foot
-    path = _Path(start, bend, head)
+    path = _Path(through([foot, *bend, head]), True) if bend else _Path((foot, head), False)
+    if posted:
+        path = _hooked(foot, head, bend, into)
     marks: list[Mark] = []
-    up = _unit(start, bend[0] if bend else head)
+    up = _unit(foot, bend[0] if bend else head)
     if stem.family == "foundation":
         marks.append(foundation_oval(foot, up))
     stem_points = path.points
@@ -101,23 +116,32 @@ def _leg(foot: Point, head: Point, stem: Kind, into: Foot, bend: Sequence[Point]
         begin = (foot[0] + s.BEAD_LENGTH * up[0], foot[1] + s.BEAD_LENGTH * up[1])
         stem_points = (begin, *stem_points[1:])
     if posted:
-        marks.append(Stroke((*hook_curl(foot, head, into), *_as_curve(stem_points, path.smooth)[1:]), s.STEM_WIDTH, smooth=True))
+        marks.append(Stroke((*hook_curl(foot, bend[0] if bend else head, into), *stem_points[1:]), s.STEM_WIDTH, smooth=True))
     else:
         marks.append(Stroke(stem_points, s.STEM_WIDTH, path.smooth))
         marks += loop_mark(foot, up, into)
     if stem.yarn_overs == 0 and not stem.half:
-        if stem.legs == 1:
-            point, along = path.at(s.CROSS_AT)
-            marks.append(_across(point, along, s.CROSS_SPAN, s.HEAD_WIDTH))
+        if alone:
+            point, _ = path.at(s.CROSS_AT)
+            marks.append(_across(point, _unit(foot, head), s.CROSS_SPAN, s.HEAD_WIDTH))
     elif not stem.half:
-        marks += _bars(path, stem.yarn_overs, linked=stem.family == "linked")
+        marks += _bars(path, stem.yarn_overs, s.BAR_AT if alone else s.BAR_AT_GATHERED, linked=stem.family == "linked")
     return marks
 
 
-def _bars(path: _Path, count: int, linked: bool) -> list[Mark]:
+def _hooked(foot: Point, head: Point, bend: Sequence[Point], into: Foot) -> _Path:
+    """A post stitch's stem: it swings over from the head's line to the side of the post, and runs into the curl."""
+    aim = bend[0] if bend else head
+    start, (ux, uy) = hook_start(foot, aim, into), _unit(foot, aim)
+    reach = 0.42 * hypot(aim[0] - foot[0], aim[1] - foot[1])
+    swing = (start, (start[0] + reach * ux, start[1] + reach * uy), (aim[0] - reach * ux, aim[1] - reach * uy), aim)
+    return _Path((*swing, *through([*bend, head])[1:]) if bend else swing, True)
+
+
+def _bars(path: _Path, count: int, at: float, linked: bool) -> list[Mark]:
     """One bar for each yarn over; a linked stitch draws its loops through its neighbour's instead, to the side that it comes from."""
     pitch = min(s.BAR_PITCH, 0.7 * path.length / max(count, 1))
-    middle = min(s.BAR_AT * path.length, path.length - 0.30 - (count - 1) / 2 * pitch)
+    middle = min(at * path.length, path.length - 0.30 - (count - 1) / 2 * pitch)
     marks: list[Mark] = []
     for i in range(count):
         (x, y), (ux, uy) = path.at((middle + (i - (count - 1) / 2) * pitch) / path.length)
@@ -162,14 +186,14 @@ def _across(center: Point, along: Point, span: float, width: float) -> Mark:
 
 
 class _Path:
-    """A stem from foot to head, straight or bent, measured along."""
+    """A stem from foot to head, straight or curved, measured along."""
 
     __slots__ = ("_flat", "_reach", "length", "points", "smooth")
 
-    def __init__(self, foot: Point, bend: Sequence[Point], head: Point) -> None:
-        self.smooth = bool(bend)
-        self.points: tuple[Point, ...] = through([foot, *bend, head]) if bend else (foot, head)
-        self._flat = flatten(self.points, self.smooth)
+    def __init__(self, points: tuple[Point, ...], smooth: bool) -> None:
+        self.smooth = smooth
+        self.points = points
+        self._flat = flatten(points, smooth)
         self._reach = [0.0]
         for (ax, ay), (bx, by) in zip(self._flat, self._flat[1:], strict=False):
             self._reach.append(self._reach[-1] + hypot(bx - ax, by - ay))
@@ -185,13 +209,6 @@ class _Path:
         span = self._reach[i] - self._reach[i - 1] or 1e-9
         t = (want - self._reach[i - 1]) / span
         return (ax + t * (bx - ax), ay + t * (by - ay)), ((bx - ax) / span, (by - ay) / span)
-
-
-def _as_curve(points: tuple[Point, ...], smooth: bool) -> tuple[Point, ...]:
-    if smooth:
-        return points
-    (ax, ay), (bx, by) = points[0], points[-1]
-    return (points[0], (ax + (bx - ax) / 3, ay + (by - ay) / 3), (ax + (bx - ax) * 2 / 3, ay + (by - ay) * 2 / 3), points[-1])
 
 
 def _unit(start: Point, end: Point) -> Point:

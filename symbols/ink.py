@@ -33,22 +33,29 @@ class Fill:
 Mark = Stroke | Fill
 Polygon = tuple[Point, ...]
 
-_CURVE_STEPS = 5
+_FLAT = 0.006
+"""How far a flattened curve may leave the true one, in the unit of the points (u: a sixtieth of a millimetre on paper)."""
 _CAP_STEPS = 5
-_STEPS = tuple(
-    ((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3) for t in (i / _CURVE_STEPS for i in range(1, _CURVE_STEPS + 1))
-)
+
+
+def _weights(steps: int) -> tuple[tuple[float, float, float, float], ...]:
+    return tuple(((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3) for t in (i / steps for i in range(1, steps + 1)))
+
+
+_STEPS = tuple(_weights(steps) for steps in range(1, 13))
 _CAP = tuple((sin(pi * i / _CAP_STEPS), cos(pi * i / _CAP_STEPS)) for i in range(_CAP_STEPS + 1))
 
 
 def flatten(points: Sequence[Point], smooth: bool) -> list[Point]:
-    """The points joined by straight lines only: each cubic is cut into five."""
+    """The points joined by straight lines only; a cubic is cut into as many pieces as its bend asks, up to twelve."""
     if not smooth:
         return list(points)
     flat = [points[0]]
     for i in range(0, len(points) - 3, 3):
         (ax, ay), (bx, by), (cx, cy), (dx, dy) = points[i : i + 4]
-        flat.extend((p * ax + q * bx + r * cx + s * dx, p * ay + q * by + r * cy + s * dy) for p, q, r, s in _STEPS)
+        bend = max(abs(ax - 2 * bx + cx) + abs(ay - 2 * by + cy), abs(bx - 2 * cx + dx) + abs(by - 2 * cy + dy))
+        weights = _STEPS[min(11, int((0.75 * bend / _FLAT) ** 0.5))]
+        flat.extend((p * ax + q * bx + r * cx + s * dx, p * ay + q * by + r * cy + s * dy) for p, q, r, s in weights)
     return flat
 
 

@@ -11,8 +11,8 @@ U_MM = 3.0
 U_MM_LEAST = 1.3
 """Below this a chart is not printed but split over pages: a double crochet would be under 3 mm tall."""
 
-STEM_WIDTH = 0.11
-HEAD_WIDTH = 0.13
+STEM_WIDTH = 0.10
+HEAD_WIDTH = 0.14
 BAR_WIDTH = 0.10
 OVAL_WIDTH = 0.10
 RING_WIDTH = 0.085
@@ -22,7 +22,9 @@ HAIR_WIDTH = 0.06
 """Hairlines: the thread between ovals that a lace keeps apart."""
 
 HEAD_SPAN = 0.62
-"""Length of a head's crossbar between the centres of its round ends; with them 0.75."""
+"""Length of a head's crossbar between the centres of its round ends; with them 0.76."""
+HEAD_DROOP = 0.07
+"""How far the ends of a head hang below its middle, like the two loops of a stitch seen from above."""
 CROSS_SPAN = 0.60
 """The arm of a single crochet's cross."""
 CROSS_AT = 0.54
@@ -32,7 +34,8 @@ BAR_SLANT = 0.50
 """A yarn-over bar: its length, and its slant against square in radians (it rises to the right, seen from foot to head)."""
 BAR_PITCH = 0.30
 BAR_AT = 0.60
-"""Distance between bars, and where on the stem their middle sits."""
+BAR_AT_GATHERED = 0.40
+"""Distance between bars, and where on the stem their middle sits; lower on legs that lean together."""
 
 OVAL_LENGTH = 0.80
 OVAL_BREADTH = 0.36
@@ -54,9 +57,8 @@ LINK_RADIUS = 0.09
 
 LEG_PITCH = 0.23
 """Between the legs of a gathered stitch where they are widest apart."""
-CAP_LENGTH = 0.62
-CAP_BREADTH = 0.30
-"""The oval that closes a popcorn."""
+CAP_BREADTH = 0.34
+"""The oval that closes a popcorn; as long as its legs are fanned."""
 
 CLEARANCE = 0.03
 """Least white between symbols that do not belong together."""
