@@ -159,9 +159,7 @@ def parse_per_length(text: str) -> PerLength:
     first, at = _one(_bounded(text), 0)
     at = _skip_space(text, at)
     if text[at : at + 1] not in ("/", "⁄"):
-        raise QuantityError(
-            "this needs a length and the weight that it has", 0, len(text), 'write length, slash, weight: "110 m / 50 g"'
-        )
+        raise QuantityError("this needs a length and the weight that it has", 0, len(text), 'write length, slash, weight: "110 m / 50 g"')
     second_at = _skip_space(text, at + 1)
     second, at = _one(text, second_at)
     _nothing_after(text, at)
@@ -233,7 +231,9 @@ def _one(text: str, at: int, unit_needed: bool = True) -> tuple[Quantity, int]:
         word = '"'
     unit = _UNIT_WORDS.get(word) or _UNIT_WORDS.get(word.lower())
     if unit is None:
-        raise QuantityError(f'"{word}" is no unit that is read here', unit_at, len(word), "units are mm, cm, m, in, ft, yd, g, kg, oz, lb and %")
+        raise QuantityError(
+            f'"{word}" is no unit that is read here', unit_at, len(word), "units are mm, cm, m, in, ft, yd, g, kg, oz, lb and %"
+        )
     end = unit_at + len(match.group() if match else "")
     if text[end : end + 1] == "." and word.isalpha():  # "in." as a full abbreviation
         end += 1
@@ -248,7 +248,7 @@ def _number(text: str, at: int) -> tuple[Fraction, int]:
     if match is None:
         if at >= len(text):
             raise QuantityError("a number is missing here", at, 0, 'a quantity is a number and its unit: "12.5 cm"')
-        if re.match(r"[-−+]?[0-9]{%d}" % (MOST_DIGITS + 1), text[at:]):
+        if re.match(rf"[-−+]?[0-9]{{{MOST_DIGITS + 1}}}", text[at:]):
             raise _too_many(text, at)
         word = re.match(r"[^ \t]+", text[at:])
         shown = word.group() if word else text[at]

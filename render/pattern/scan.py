@@ -9,7 +9,18 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
-from typing import NoReturn
+
+from motifold.render.pattern.scan_errors import (
+    LONGEST_NUMBER,
+    TomlError,
+    bad_bare_value,
+    bad_header,
+    fail_at_rest,
+    fail_on_control,
+    no_equals,
+    no_key,
+    shown,
+)
 
 Path = tuple[str | int, ...]
 Bounds = tuple[int, int]
@@ -20,6 +31,8 @@ DEEPEST = 16
 _SPACE = re.compile(r"[ \t]*")
 _BLANK = re.compile(r"(?:[ \t]|\r?\n)*")
 _LINE_END = re.compile(r"\r?\n|\Z")
+_FIRST_LINE_END = re.compile(r"(?:\r?\n)?")
+_NEXT_ITEM = re.compile(r"[\"'\[{0-9]")
 _COMMENT = re.compile(r"#[^\n\r\x00-\x08\x0b-\x1f\x7f]*")
 _BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
 _TOKEN = re.compile(r"[^ \t\r\n,\]}#=\"']+")
@@ -39,19 +52,6 @@ _DATE_TIME = re.compile(
     rf"[0-9]{{4}}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])(?:[Tt ]{_TIME}(?:[Zz]|[+-](?:[01][0-9]|2[0-3]):[0-5][0-9])?)?|{_TIME}"
 )
 _DATE_THEN_TIME = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:")
-_LONGEST_NUMBER = 100
-_CURLY = "“”„‟″‘’‚‛"
-
-
-class TomlError(ValueError):
-    """Where a file stops being TOML: a message, the offset and length of the place, and what would mend it."""
-
-    def __init__(self, message: str, start: int, length: int = 1, hint: str | None = None) -> None:
-        super().__init__(message)
-        self.message = message
-        self.start = start
-        self.length = length
-        self.hint = hint
 
 
 @dataclass(slots=True)
@@ -113,41 +113,8 @@ def _statement_end(source: str, at: int) -> int:
         at = _past(_COMMENT, source, at)
     match = _LINE_END.match(source, at)
     if match is None:
-        _fail_at_rest(source, at)
+        fail_at_rest(source, at)
     return match.end()
-
-
-def _fail_at_rest(source: str, at: int) -> NoReturn:
-    """Something stands after a whole statement."""
-    _fail_on_control(source, at)
-    rest = _rest_of_line(source, at)
-    line_start = source.rfind("\n", 0, at) + 1
-    bare = re.fullmatch(r"([ \t]*[^=]*=[ \t]*)([^\"'\[{ \t][^\"']*)", source[line_start:at])
-    if bare and source[line_start:at].strip():
-        value = (bare[2] + rest).strip()
-        raise TomlError("text must stand in quotes", line_start + bare.end(1), len(bare[2] + rest.rstrip()), f'write "{_shown(value)}"')
-    if rest[0] in "\"'" and source[at - 1] in "\"'":
-        hint = "a quotation mark inside a text is written \\\" , or the text stands in single quotes"
-        raise TomlError("a text has ended before this", at, len(rest), hint)
-    raise TomlError("nothing more may stand on this line", at, len(rest), "each key stands on a line of its own")
-
-
-def _rest_of_line(source: str, at: int) -> str:
-    match = re.compile(r"[^\r\n]*").match(source, at)
-    return (match.group().rstrip() if match else "") or source[at : at + 1]
-
-
-def _shown(text: str, most: int = 40) -> str:
-    return text if len(text) <= most else text[: most - 3] + "..."
-
-
-def _fail_on_control(source: str, at: int) -> None:
-    """A character that no text file should have gets its own words."""
-    char = source[at : at + 1]
-    if char == "\r":
-        raise TomlError("a carriage return stands alone here", at, 1, "save the file with plain line endings (LF, or CR LF)")
-    if char and (char < " " or char == "\x7f") and char not in "\t\n":
-        raise TomlError(f"a control character (U+{ord(char):04X}) stands here", at, 1, "delete it")
 
 
 def _header(source: str, at: int, out: Scanned) -> tuple[Path, int]:
@@ -158,8 +125,8 @@ def _header(source: str, at: int, out: Scanned) -> tuple[Path, int]:
     parts, at = _key(source, at, "]")
     close = "]]" if many else "]"
     if not source.startswith(close, at):
-        _fail_on_control(source, at)
-        raise _bad_header(source, start, at, close)
+        fail_on_control(source, at)
+        raise bad_header(source, start, at, close)
     path: Path = ()
     for number, (name, key_start, key_end) in enumerate(parts):
         path = (*path, name)
@@ -183,20 +150,13 @@ def _header(source: str, at: int, out: Scanned) -> tuple[Path, int]:
     return path, at + len(close)
 
 
-def _bad_header(source: str, start: int, at: int, close: str) -> TomlError:
-    line = _rest_of_line(source, start)
-    words = re.match(r"\[+\s*([A-Za-z0-9_-]+)\.([A-Za-z0-9_ -]+?)\s*\]", line)
-    if words:
-        hint = f'a name of several words stands in quotes: [{words[1]}."{words[2]}"]'
-        return TomlError("a name without quotes is one word", start, words.end(), hint)
-    return TomlError(f'the table\'s name needs a closing "{close}"', start, max(1, at - start), 'for example [motif.square]')
-
-
 def _twice(source: str, path: Path, out: Scanned, start: int, end: int) -> TomlError:
     first = out.values.get(path, (0, 0))[0]
     line = source.count("\n", 0, first) + 1
     name = ".".join(str(part) for part in path if isinstance(part, str))
-    return TomlError(f"{_shown(name)} is given twice: first on line {line}", start, end - start, "keep one of them, or give the second another name")
+    return TomlError(
+        f"{shown(name)} is given twice: first on line {line}", start, end - start, "keep one of them, or give the second another name"
+    )
 
 
 def _key_value(source: str, at: int, table: Path, out: Scanned, depth: int) -> int:
@@ -204,8 +164,8 @@ def _key_value(source: str, at: int, table: Path, out: Scanned, depth: int) -> i
     start = at
     parts, at = _key(source, at, "=")
     if not source.startswith("=", at):
-        _fail_on_control(source, at)
-        raise _no_equals(source, start, at)
+        fail_on_control(source, at)
+        raise no_equals(source, start, at)
     path = table
     for name, key_start, key_end in parts[:-1]:
         path = (*path, name)
@@ -223,20 +183,6 @@ def _key_value(source: str, at: int, table: Path, out: Scanned, depth: int) -> i
     return end
 
 
-def _no_equals(source: str, start: int, at: int) -> TomlError:
-    line = _rest_of_line(source, start)
-    colon = re.match(r"([A-Za-z0-9_-]+)\s*:\s*(.*)", line)
-    if re.match(r"(Rnds?|Rounds?|Rows?|Ring|Chain|Foundation|Finish)\b", line):
-        hint = 'all of them stand between two lines of three quotation marks: rounds = """'
-        return TomlError("a line of instructions stands outside its text", start, len(line), hint)
-    if colon:
-        return TomlError("a key and its value have = between them, not a colon", start, len(line), f"write {colon[1]} = {_shown(colon[2])}")
-    if re.match(r"[A-Za-z0-9_-]+[ \t]+[A-Za-z0-9_-]+[^=]*=", line):
-        name = line.split("=")[0].strip()
-        return TomlError("a key without quotes is one word", start, len(name), f'write "{name}" =')
-    return TomlError('"=" and a value are missing after this', start, max(1, at - start), 'a line is a key, = and a value: title = "Basket"')
-
-
 def _key(source: str, at: int, until: str) -> tuple[list[tuple[str, int, int]], int]:
     """A dotted key: its parts with their bounds, and the offset of what follows it."""
     parts: list[tuple[str, int, int]] = []
@@ -250,8 +196,8 @@ def _key(source: str, at: int, until: str) -> tuple[list[tuple[str, int, int]], 
             end = _text(source, at, text, lines_allowed=False)
             name = "".join(text.chunks)
         else:
-            _fail_on_control(source, at)
-            raise _no_key(source, at, until)
+            fail_on_control(source, at)
+            raise no_key(source, at, until)
         parts.append((name, at, end))
         if len(parts) > DEEPEST:
             raise TomlError("this key has too many dots", parts[0][1], end - parts[0][1])
@@ -259,24 +205,6 @@ def _key(source: str, at: int, until: str) -> tuple[list[tuple[str, int, int]], 
         if not source.startswith(".", at):
             return parts, at
         at = _past(_SPACE, source, at + 1)
-
-
-def _no_key(source: str, at: int, until: str) -> TomlError:
-    char = source[at : at + 1]
-    if char in ("", "\r", "\n"):
-        return TomlError("a name is missing here", at, 0, "for example [motif.square]" if until == "]" else 'for example title = "Basket"')
-    if char == until:
-        return TomlError(f'a name is missing before "{until}"', at, 1)
-    if char in _CURLY:
-        return _curly(at)
-    word = _rest_of_line(source, at).split("=")[0].split("]")[0].split()
-    shown = word[0] if word else char
-    hint = "names without quotes have only letters A to Z, digits, - and _; others stand in quotes"
-    return TomlError(f"{_shown(shown)} cannot be a name as it stands", at, len(shown), hint)
-
-
-def _curly(at: int) -> TomlError:
-    return TomlError("this quotation mark is a curly one", at, 1, "type straight quotation marks: \"")
 
 
 def _value(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
@@ -298,7 +226,7 @@ def _bare_value(source: str, at: int) -> int:
     """true, false, a number, a date or a time."""
     token = _TOKEN.match(source, at)
     if token is None:
-        _fail_on_control(source, at)
+        fail_on_control(source, at)
         if source[at : at + 1] in ("", "\r", "\n", "#"):
             raise TomlError("a value is missing here", at, 0, 'text stands in quotes: title = "Basket"')
         raise TomlError("a value is missing before this", at, 1)
@@ -308,26 +236,9 @@ def _bare_value(source: str, at: int) -> int:
         rest = _TOKEN.match(source, end + 1)
         end = rest.end() if rest else end
         word = source[at:end]
-    if len(word) <= _LONGEST_NUMBER and (word in ("true", "false") or _NUMBER.fullmatch(word) or _DATE_TIME.fullmatch(word)):
+    if len(word) <= LONGEST_NUMBER and (word in ("true", "false") or _NUMBER.fullmatch(word) or _DATE_TIME.fullmatch(word)):
         return end
-    raise _bad_bare_value(source, at, word)
-
-
-def _bad_bare_value(source: str, at: int, word: str) -> TomlError:
-    rest = re.compile(r"[^\r\n#\]},]*").match(source, at)
-    whole = rest.group().rstrip() if rest else word
-    if word[0] in _CURLY:
-        return _curly(at)
-    if word.lower() in ("true", "false", "yes", "no"):
-        right = "true" if word.lower() in ("true", "yes") else "false"
-        return TomlError(f"{word} is not read", at, len(word), f"write {right}")
-    if re.fullmatch(r"[+-]?0[0-9]+", word):
-        return TomlError("a number does not begin with 0", at, len(word), f"write {int(word)}")
-    if re.fullmatch(r"[+-]?[0-9]+\.|[+-]?\.[0-9]+", word):
-        return TomlError("a number has digits on both sides of its point", at, len(word), f"write {float(word):g}")
-    if len(word) > _LONGEST_NUMBER and word.strip("+-.0123456789_eE") == "":
-        return TomlError("this number is too long", at, len(word))
-    return TomlError("text must stand in quotes", at, max(len(whole), 1), f'write "{_shown(whole)}"')
+    raise bad_bare_value(source, at, word)
 
 
 def _array(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
@@ -345,8 +256,8 @@ def _array(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
         if source.startswith(",", at):
             at = _array_gap(source, at + 1)
         elif not source.startswith("]", at):
-            _fail_on_control(source, at)
-            if re.compile(r"[\"'\[{0-9]").match(source, at):
+            fail_on_control(source, at)
+            if _NEXT_ITEM.match(source, at):
                 raise TomlError("a comma is missing between the items of this list", end, 0, "write a comma here")
             raise TomlError('this list is never closed with "]"', start, 1, "its items have commas between them")
     return at + 1
@@ -360,7 +271,7 @@ def _array_gap(source: str, at: int) -> int:
             return at
         at = _past(_COMMENT, source, at)
         if _LINE_END.match(source, at) is None:
-            _fail_on_control(source, at)
+            fail_on_control(source, at)
 
 
 def _inline_table(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
@@ -377,7 +288,7 @@ def _inline_table(source: str, at: int, path: Path, out: Scanned, depth: int) ->
         if source.startswith("}", at):
             return at + 1
         if not source.startswith(",", at):
-            _fail_on_control(source, at)
+            fail_on_control(source, at)
             if source[at : at + 1] in ("", "\r", "\n", "#"):
                 continue
             raise TomlError('a comma or "}" is missing here', at, 1)
@@ -407,14 +318,14 @@ def _text(source: str, at: int, out: TextPlaces, lines_allowed: bool) -> int:
             hint = f'close it with {quote}; a text of several lines stands between two lines of """'
             raise TomlError("the text that begins here is not closed on its line", start, at - start, hint)
         else:
-            _fail_on_control(source, at)
+            fail_on_control(source, at)
 
 
 def _long_text(source: str, at: int, out: TextPlaces) -> int:
     """Between three quotes on either side; a line end right after the opening is no part of the text."""
     start = at
     quote = source[at]
-    at = _past(re.compile(r"(?:\r?\n)?"), source, at + 3)
+    at = _past(_FIRST_LINE_END, source, at + 3)
     plain = _BASIC_LINES if quote == '"' else _LITERAL_LINES
     while True:
         match = plain.match(source, at)
@@ -443,7 +354,7 @@ def _long_text(source: str, at: int, out: TextPlaces) -> int:
             line = source.count("\n", 0, start) + 1
             raise TomlError(f"the text that begins on line {line} is never closed", start, 3, f"close it with a line of {quote * 3}")
         else:
-            _fail_on_control(source, at)
+            fail_on_control(source, at)
 
 
 def _escape(source: str, at: int, out: TextPlaces) -> int:
@@ -451,7 +362,7 @@ def _escape(source: str, at: int, out: TextPlaces) -> int:
     code = int(match.group()[2:], 16) if match and len(match.group()) > 2 else 0
     if match is None or code > 0x10FFFF or 0xD800 <= code <= 0xDFFF:
         shown = source[at : at + 2].rstrip() or "\\"
-        hint = 'a backslash itself is written \\\\ ; texts in single quotes (\' or \'\'\') have no escapes'
+        hint = "a backslash itself is written \\\\ ; texts in single quotes (' or ''') have no escapes"
         raise TomlError(f"{shown} means nothing in a text in quotes", at, len(shown), hint)
     word = match.group()
     out.add(_ESCAPED[word[1]] if len(word) == 2 else chr(code), at, len(word))

@@ -1,0 +1,240 @@
+"""The parts of a Pattern that are measured and joined: gauge, sizes and assembly."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from motifold.render.pattern.locator import LocatedText
+from motifold.render.pattern.model import (
+    AssemblySource,
+    Gauge,
+    GaugePoint,
+    JoinSource,
+    MotifSource,
+    NetCell,
+    SeamSource,
+    SidePiece,
+    SizePlan,
+)
+from motifold.render.pattern.net import MOST_PANELS, read_join, read_net, read_side
+from motifold.render.pattern.problem import NOWHERE
+from motifold.render.pattern.scan import Path
+from motifold.render.pattern.values import Reader, Table, centimetres, ease, number, reference, share, text, texts, truth, whole
+
+MOST_SIZES = 40
+
+
+def only(names: Sequence[str]) -> str | None:
+    return names[0] if len(names) == 1 else None
+
+
+def build_gauge(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...]) -> Gauge | None:
+    if "gauge" not in tables:
+        return None
+    table: Table = tables["gauge"]
+    names = tuple(motif.name for motif in motifs)
+    motif = reference(reader, table, ("gauge", "motif"), names, "motif")
+    rounds = whole(table, "rounds")
+    width = centimetres(reader, table, ("gauge", "width"))
+    points = [GaugePoint(rounds, width)] if rounds and width else []
+    points += _points(reader, table)
+    if points and motif is None and "motif" not in table:
+        motif = only(names)
+        if motif is None:
+            message = "the gauge does not say which motif was measured"
+            reader.add("missing", reader.locator.value(("gauge",)), message, f'for example motif = "{names[0]}"')
+    _gauge_agrees(reader, table, points)
+    wash = share(reader, table, ("gauge", "after_wash"))
+    return Gauge(
+        motif=motif,
+        points=tuple(points),
+        grams=number(table, "grams"),
+        grams_rounds=rounds,
+        stitches=number(table, "stitches"),
+        width_cm=width,
+        rows=number(table, "rows"),
+        height_cm=centimetres(reader, table, ("gauge", "height")),
+        after_wash=float(1 + wash) if wash is not None else None,
+        estimate=truth(table, "estimate") or False,
+    )
+
+
+def _points(reader: Reader, table: Table) -> list[GaugePoint]:
+    points = []
+    for index, item in enumerate(table.get("points", ())):
+        rounds = whole(item, "rounds")
+        width = centimetres(reader, item, ("gauge", "points", index, "width"))
+        if rounds and width:
+            points.append(GaugePoint(rounds, width))
+    return points
+
+
+def _gauge_agrees(reader: Reader, table: Table, points: list[GaugePoint]) -> None:
+    """Numbers that mean nothing without each other, and swatches that shrink as they grow."""
+    here = reader.locator.value
+    if "rounds" in table and "width" not in table and not points:
+        reader.add("missing", here(("gauge", "rounds")), "the gauge has rounds and no width", 'for example width = "12.8 cm"')
+    if "width" in table and not {"rounds", "stitches", "points"} & set(table):
+        reader.add(
+            "missing",
+            here(("gauge", "width")),
+            "the gauge has a width and does not say of what",
+            "for example rounds = 8, or stitches = 16",
+        )
+    for counted, measured in (("stitches", "width"), ("rows", "height"), ("height", "rows")):
+        if counted in table and measured not in table:
+            reader.add(
+                "missing", here(("gauge", counted)), f"the gauge has {counted} and no {measured}", f"both are measured: add {measured}"
+            )
+    if "grams" in table and not {"rounds", "points", "stitches"} & set(table):
+        reader.add("missing", here(("gauge", "grams")), "the gauge has grams and does not say of how many rounds", "for example rounds = 8")
+    path: Path = ("gauge", "points") if "points" in table else ("gauge", "rounds")
+    in_order = sorted(points, key=lambda point: (point.rounds, point.width_cm))
+    for before, after in pairwise(in_order):
+        if before.rounds == after.rounds:
+            reader.add("gauge", here(path), f"{after.rounds} rounds are measured twice", "keep the better one, or their mean")
+        elif before.width_cm >= after.width_cm:
+            message = f"{after.rounds} rounds measure no more than {before.rounds} rounds do"
+            reader.add("gauge", here(path), message, "is one of the numbers mistyped?")
+
+
+def build_size(reader: Reader, tables: Table, motif_names: tuple[str, ...]) -> SizePlan | None:
+    if "size" not in tables:
+        return None
+    table: Table = tables["size"]
+    motif = reference(reader, table, ("size", "motif"), motif_names, "motif")
+    bodies: list[tuple[str, float | str]] = []
+    seen: dict[str, str] = {}
+    for name in table.get("bodies", {}):
+        path: Path = ("size", "bodies", name)
+        folded = " ".join(name.casefold().split())
+        if not folded or len(name) > 60:
+            reader.add("name", reader.locator.key(path), "a size needs a short name", 'for example Small = "42 cm"')
+        elif folded in seen:
+            reader.add("name", reader.locator.key(path), f'size "{name}" is "{seen[folded]}" again', "give one of them another name")
+        if len(bodies) >= MOST_SIZES:
+            reader.add("value", reader.locator.key(path), f"a pattern has at most {MOST_SIZES} sizes")
+            break
+        seen.setdefault(folded, name)
+        body = _body(reader, table["bodies"], path)
+        if body is not None:
+            bodies.append((name, body))
+    if "bodies" in table and not table["bodies"] and not any(problem.code == "type" for problem in reader.problems):
+        reader.add("missing", reader.locator.value(("size", "bodies")), "no sizes are given", 'for example Small = "42 cm"')
+    return SizePlan(
+        measure=text(table, "measure") or "girth",
+        motif=motif or (only(motif_names) if "motif" not in table else None),
+        across=number(table, "across"),
+        ease=ease(reader, table, ("size", "ease")),
+        bodies=tuple(bodies),
+    )
+
+
+def _body(reader: Reader, bodies: Table, path: Path) -> float | str | None:
+    """Centimetres, or the entry of a table, which is looked up when sizes are worked."""
+    words = str(bodies[str(path[-1])]).strip()
+    if not words.lower().startswith("table:"):
+        return centimetres(reader, bodies, path)
+    entry = words[len("table:") :].strip()
+    if not entry:
+        reader.add("value", reader.locator.value(path), "the table's entry is missing", 'for example "table: head, 2 years"')
+        return None
+    return f"table: {entry}"
+
+
+def build_assembly(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...], yarns: tuple[str, ...]) -> AssemblySource | None:
+    if "assembly" not in tables:
+        return None
+    table: Table = tables["assembly"]
+    names = tuple(motif.name for motif in motifs)
+    motif = reference(reader, table, ("assembly", "motif"), names, "motif")
+    differing = {
+        name: found
+        for name in table.get("panels", {})
+        if (found := reference(reader, table["panels"], ("assembly", "panels", name), names, "motif")) is not None
+    }
+    net: tuple[NetCell, ...] = ()
+    if "net" in table:
+        net, problems = read_net(reader.locator.text(("assembly", "net")))
+        reader.problems += problems
+    panels = _panel_names(table, net)
+    joins = _joins(reader, table, panels)
+    unnamed = [panel for panel in panels if panel not in table.get("panels", {})]
+    if motif is None and "motif" not in table:
+        motif = only(names)
+        if motif is None and unnamed:
+            message = f"which motif is panel {unnamed[0]}?"
+            reader.add("missing", reader.locator.value(("assembly",)), message, f'for example motif = "{names[0]}"')
+    if net:
+        for name in table.get("panels", {}):
+            if name not in panels[: len(net)] and not any(name in (join.a.panel, join.b.panel if join.b else "") for join in joins):
+                message = f"panel {name} stands neither in the net nor in a join"
+                reader.add("reference", reader.locator.key(("assembly", "panels", name)), message, "put it in the net, or take it out here")
+    return AssemblySource(
+        motif=motif,
+        panels=differing,
+        net=net,
+        join=joins,
+        open=_open(reader, table, panels),
+        seam=_seam(reader, table, yarns),
+        copies=whole(table, "copies") or 1,
+        fold=texts(table, "fold"),
+        form=text(table, "form"),
+        span=reader.locator.value(("assembly",)) if table else NOWHERE,
+    )
+
+
+def _panel_names(table: Table, net: tuple[NetCell, ...]) -> list[str]:
+    """The panels that there are: those of the net and of ``panels``; without a net, those that the joins name."""
+    names = dict.fromkeys(cell.panel for cell in net)
+    names.update(dict.fromkeys(table.get("panels", {})))
+    if not net:
+        for entry in table.get("join", ()):
+            for side in entry.partition(",")[0].replace("~", "+").split("+"):
+                if "." in side:
+                    names.setdefault(side.partition(".")[0].strip())
+    return list(names)[: 2 * MOST_PANELS]
+
+
+def _joins(reader: Reader, table: Table, panels: list[str]) -> tuple[JoinSource, ...]:
+    known = dict.fromkeys(panels)
+    joins = []
+    for index in range(len(table.get("join", ()))):
+        join, problems = read_join(_item_text(reader, "join", index), known)
+        reader.problems += problems
+        if join:
+            joins.append(join)
+    return tuple(joins)
+
+
+def _open(reader: Reader, table: Table, panels: list[str]) -> tuple[SidePiece, ...] | None:
+    if "open" not in table:
+        return None
+    known = dict.fromkeys(panels)
+    sides = []
+    for index in range(len(table["open"])):
+        located = _item_text(reader, "open", index)
+        side, problem = read_side(located, 0, len(located.text), known)
+        if problem:
+            reader.problems.append(problem)
+        if side:
+            sides.append(side)
+    return tuple(sides)
+
+
+def _item_text(reader: Reader, name: str, index: int) -> LocatedText:
+    """Item of a list of texts in [assembly], which may be written as one text alone."""
+    path: Path = ("assembly", name, index)
+    return reader.locator.text(path if path in reader.locator.texts else ("assembly", name))
+
+
+def _seam(reader: Reader, table: Table, yarns: tuple[str, ...]) -> SeamSource:
+    seam: Table = table.get("seam", {})
+    yarn = reference(reader, seam, ("assembly", "seam", "yarn"), yarns, "yarn")
+    return SeamSource(
+        method=text(seam, "method") or "slip stitch",
+        yarn=yarn,
+        passes=tuple(tuple(name.strip() for name in one) for one in seam.get("passes", ())),
+        adds_cm=centimetres(reader, seam, ("assembly", "seam", "adds"), positive=False) or 0.0,
+    )
