@@ -10,7 +10,7 @@ from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.instructions import Amount, Definition
 from motifold.render.pattern.model import EdgingSource, MotifSource, Pattern
 from motifold.render.pattern.problem import Problem
-from motifold.render.sizing.model import SizeChoice, SizeTable
+from motifold.render.sizing.model import SizeChoice, SizeTable, YarnNeed
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +58,14 @@ def work_pattern(
         found.extend((choice.name, problem) for problem in problems)
     problems = (*reading_problems, *table_problems, *choice_problems, *_once(found, len(choices)))
     return Worked(pattern, tuple(sizes), table, _in_file_order(problems))
+
+
+def needs_by_size(worked: Worked) -> dict[str, tuple[YarnNeed, ...]]:
+    """What each size takes of each yarn; a size is empty where nothing was measured to work it out from."""
+    from motifold.render.sizing import weighed_swatch, yarn_needs
+
+    swatch = weighed_swatch(worked.pattern)
+    return {s.choice.name: yarn_needs(worked.pattern, s.fabrics, s.assembly, s.edgings, swatch) for s in worked.sizes}
 
 
 def _work_size(
