@@ -39,11 +39,10 @@ def build_gauge(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...]) 
     width = centimetres(reader, table, ("gauge", "width"))
     points = [GaugePoint(rounds, width)] if rounds and width else []
     points += _points(reader, table)
+    motif = motif or only(names)
     if points and motif is None and "motif" not in table:
-        motif = only(names)
-        if motif is None:
-            message = "the gauge does not say which motif was measured"
-            reader.add("missing", reader.locator.value(("gauge",)), message, f'for example motif = "{names[0]}"')
+        message = "the gauge does not say which motif was measured"
+        reader.add("missing", reader.locator.value(("gauge",)), message, f'for example motif = "{names[0]}"')
     _gauge_agrees(reader, table, points)
     wash = share(reader, table, ("gauge", "after_wash"))
     return Gauge(
@@ -94,9 +93,9 @@ def _gauge_agrees(reader: Reader, table: Table, points: list[GaugePoint]) -> Non
     for before, after in pairwise(in_order):
         if before.rounds == after.rounds:
             reader.add("gauge", here(path), f"{after.rounds} rounds are measured twice", "keep the better one, or their mean")
-        elif before.width_cm >= after.width_cm:
+        elif before.width_cm >= after.width_cm and len(points) > 2:
             message = f"{after.rounds} rounds measure no more than {before.rounds} rounds do"
-            reader.add("gauge", here(path), message, "is one of the numbers mistyped?")
+            reader.add("gauge", here(path), message, "is one of the numbers mistyped?", "warning")
 
 
 def build_size(reader: Reader, tables: Table, motif_names: tuple[str, ...]) -> SizePlan | None:
@@ -124,7 +123,7 @@ def build_size(reader: Reader, tables: Table, motif_names: tuple[str, ...]) -> S
         reader.add("missing", reader.locator.value(("size", "bodies")), "no sizes are given", 'for example Small = "42 cm"')
     return SizePlan(
         measure=text(table, "measure") or "girth",
-        motif=motif or (only(motif_names) if "motif" not in table else None),
+        motif=motif or only(motif_names),
         across=number(table, "across"),
         ease=ease(reader, table, ("size", "ease")),
         bodies=tuple(bodies),
@@ -160,17 +159,7 @@ def build_assembly(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...
         reader.problems += problems
     panels = _panel_names(table, net)
     joins = _joins(reader, table, panels)
-    unnamed = [panel for panel in panels if panel not in table.get("panels", {})]
-    if motif is None and "motif" not in table:
-        motif = only(names)
-        if motif is None and unnamed:
-            message = f"which motif is panel {unnamed[0]}?"
-            reader.add("missing", reader.locator.value(("assembly",)), message, f'for example motif = "{names[0]}"')
-    if net:
-        for name in table.get("panels", {}):
-            if name not in panels[: len(net)] and not any(name in (join.a.panel, join.b.panel if join.b else "") for join in joins):
-                message = f"panel {name} stands neither in the net nor in a join"
-                reader.add("reference", reader.locator.key(("assembly", "panels", name)), message, "put it in the net, or take it out here")
+    motif = motif or only(names)
     return AssemblySource(
         motif=motif,
         panels=differing,

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import tomllib
 from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal
 
 Kind = Literal[
     "table", "tables", "text", "lines", "texts", "passes", "length", "mass", "yarn length", "share", "range", "body", "colour",
@@ -187,3 +188,78 @@ def describe_keys() -> str:
 
 def _cell(text: str) -> str:
     return f"`{text}`" if text.startswith('"') else text
+
+
+_TEXT_KINDS = ("text", "lines", "length", "mass", "yarn length", "share", "range", "body", "colour")
+_NUMBER = r"[-−+]?(\d+([ -]\d+[/⁄]\d+|\.\d+|[/⁄]\d+)?|\.\d+|\d*\s?[¼½¾⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])"
+_PATTERNS: dict[Kind, str] = {
+    "length": rf"^\s*{_NUMBER}\s*[A-Za-z\"″”']+\.?\s*$",
+    "mass": rf"^\s*{_NUMBER}\s*[A-Za-z]+\.?\s*$",
+    "yarn length": rf"^\s*{_NUMBER}\s*[A-Za-z]+\.?\s*[/⁄]\s*{_NUMBER}\s*[A-Za-z]+\.?\s*$",
+    "share": rf"^\s*{_NUMBER}\s*%\s*$",
+    "range": r"^.+(to|–|—).+$",
+    "body": rf"^\s*([Tt][Aa][Bb][Ll][Ee]:.+|{_NUMBER}\s*[A-Za-z\"″”']+\.?)\s*$",
+    "colour": r"^\s*#([0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})\s*$",
+}
+"""Looser than the reader where a pattern cannot say it exactly (units): what the reader takes, the schema takes."""
+
+Schema = dict[str, Any]
+
+
+def json_schema() -> Schema:
+    """A JSON Schema (2020-12) of a pattern file, for completion and checks while typing in editors that know TOML."""
+    schema: Schema = {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": "Motifold pattern file"}
+    schema.update(_branch_schema(key_tree()))
+    return schema
+
+
+def _branch_schema(branch: Branch) -> Schema:
+    key = branch.key
+    if key is None or key.kind == "table":
+        schema = _table_schema(branch)
+    elif key.kind == "tables":
+        schema = {"type": "array", "items": _table_schema(branch.below["[]"])}
+    else:
+        schema = _value_schema(key)
+    if key:
+        schema["description"] = key.says
+    return schema
+
+
+def _table_schema(branch: Branch) -> Schema:
+    named = {name: _branch_schema(below) for name, below in branch.below.items() if name != ANY}
+    schema: Schema = {"type": "object", "properties": named, "additionalProperties": False}
+    if ANY in branch.below:
+        schema["additionalProperties"] = _branch_schema(branch.below[ANY])
+        schema["minProperties"] = 1
+    required = [name for name, below in branch.below.items() if below.key and below.key.required]
+    if required:
+        schema["required"] = required
+    if branch.key and branch.key.needs:
+        schema["anyOf"] = [{"required": [name]} for name in branch.key.needs]
+    return schema
+
+
+def _value_schema(key: Key) -> Schema:
+    text: Schema = {"type": "string"}
+    if key.kind in _TEXT_KINDS:
+        schema = dict(text)
+        if key.choices:
+            schema["enum"] = list(key.choices)
+        elif key.kind in _PATTERNS:
+            schema["pattern"] = _PATTERNS[key.kind]
+    elif key.kind == "texts":
+        schema = {"oneOf": [text, {"type": "array", "items": text}]}
+    elif key.kind == "passes":
+        schema = {"type": "array", "items": {"type": "array", "items": text}}
+    elif key.kind == "yes or no":
+        schema = {"type": "boolean"}
+    else:
+        schema = {"type": "integer" if key.kind == "whole" else "number"}
+        if key.low is not None:
+            schema["minimum" if key.kind == "whole" or key.low != 0 else "exclusiveMinimum"] = key.low
+        if key.high is not None:
+            schema["maximum"] = key.high
+    if key.kind != "lines":
+        schema["examples"] = [tomllib.loads(f"x = {key.example}")["x"]]
+    return schema

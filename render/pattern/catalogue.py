@@ -1,0 +1,92 @@
+"""Every code that a problem can have, from every room, in one table.
+
+A room that finds a new kind of problem adds a row: a code of small letters and hyphens, how bad it is, one line that says what it
+means, and an example of what brings it about. A test compares the table with the codes that the sources use.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Severities = Literal["error", "warning", "error or warning"]
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One code. ``severity`` says which it comes with; ``example`` is a piece of a file, or words, that brings it about."""
+
+    code: str
+    severity: Severities
+    says: str
+    example: str
+
+
+CATALOGUE: tuple[Entry, ...] = (
+    # the file
+    Entry(
+        "file",
+        "error",
+        "The file is no text that can be read: empty, too big, or in another encoding than UTF-8.",
+        "a file saved as UTF-16",
+    ),
+    Entry("toml", "error", "The file stops being TOML here. Reported alone: nothing after it can be trusted.", "hook = 4 mm"),
+    Entry("format", "error", "The file was written for a newer version of the format.", "format = 7"),
+    Entry("more", "error or warning", "There are more problems than are worth printing at once.", "a file in the wrong language"),
+    # its keys
+    Entry("key", "error", "No key of this name is known in this table.", "[tension]"),
+    Entry("type", "error", "The value is of the wrong kind: text where a number belongs, or a table where a text does.", 'rounds = "8"'),
+    Entry("missing", "error", "Something that is needed here is not there.", "[pattern] without terms"),
+    Entry("value", "error", "The value is of the right kind and cannot be right.", "weight = 9"),
+    Entry("name", "error", "The name of a yarn, stitch, motif or size cannot be read in a text, or is taken.", "[stitch.dc]"),
+    Entry("quantity", "error", "No number with its unit can be read, or it measures the wrong thing.", 'width = "12,5 cm"'),
+    Entry("colour", "error", "The colour is no hex colour.", 'hex = "fog"'),
+    Entry("shape", "error", "The shape of a motif is none that is known.", 'shape = "sqare"'),
+    Entry("reference", "error", "A motif, yarn or panel is named that the file does not have.", 'motif = "sqaure"'),
+    Entry("gauge", "error or warning", "Measured rounds contradict each other.", "points that shrink as they grow"),
+    # panels, as written
+    Entry("net", "error", "A word of the net cannot be a panel, or stands there twice.", 'net = "A B A"'),
+    Entry(
+        "net-shift",
+        "warning",
+        "A row of the net is set in with spaces instead of dots, so that it means another place than it shows.",
+        '"   north"',
+    ),
+    Entry("side", "error", "A side cannot be read.", 'open = ["north"]'),
+    Entry("join", "error", "A join cannot be read.", 'join = ["F1.left B1.left"]'),
+    # panels, as joined
+    Entry("net-shape", "error", "A panel in the net has another shape than its neighbours can meet.", "a hexagon beside a square"),
+    Entry("panel-twice", "error", "Two panels have one name.", 'net = "A A"'),
+    Entry("panel-left-over", "error", "A panel has a motif and no place.", '[assembly.panels] T9 = "half"'),
+    Entry(
+        "panel-motif",
+        "error or warning",
+        "It is not known which motif a panel is, or the motif has no sides.",
+        "two motifs and no motif = ...",
+    ),
+    Entry("panel-unjoined", "error", "A panel is joined to nothing.", "a panel with dots all round"),
+    Entry(
+        "joined-twice", "error", "A side has two seams, or is joined to itself as if it were two.", '"A.left + B.left", "A.left + C.left"'
+    ),
+    Entry("sides-differ", "error", "Two sides that meet have different numbers of stitches.", "a side of 20 sts against one of 24"),
+    Entry("open-unknown", "error", "A side that should stay open does not exist.", 'open = ["A.7"]'),
+    Entry("open-differs", "error", "What stays open is not what `open` says.", "an opening that `open` leaves out"),
+    Entry("pass-unknown", "error", "A pass names a seam that does not exist.", 'passes = [["A.left"]]'),
+    Entry("pass-twice", "error", "A seam is sewn by two passes.", "one seam in two passes"),
+    Entry("pass-missing", "error", "A seam is sewn by no pass.", "passes that leave a seam out"),
+    Entry("pass-broken", "error", "A pass goes on where its last seam does not end.", "two seams without a common corner"),
+    # sizes
+    Entry("body-table", "error or warning", "A body size is in no table, or its table has a caution.", '"table: tail, 2 years"'),
+    Entry("body-size", "error", "A body measures nothing.", '"0 cm"'),
+    Entry("size-name", "error", "The size asked for is not one of the file's.", "--size Huge"),
+    Entry("size-rounds", "error", "A size wants more rounds than the text has.", "9 rounds of a motif of 5"),
+    Entry("size-fit", "warning", "No number of rounds comes within the ease.", 'ease = "0 % to 1 %"'),
+    Entry("size-gauge", "error", "The gauge does not tell how wide the motif becomes.", "[size] without a measured swatch"),
+)
+
+
+def describe_codes() -> str:
+    """The table of codes in Markdown."""
+    rows = ["| code | | means | for example |", "|---|---|---|---|"]
+    rows += [f"| `{entry.code}` | {entry.severity} | {entry.says} | {entry.example} |" for entry in CATALOGUE]
+    return "\n".join(rows) + "\n"
