@@ -1,1 +1,7 @@
-"""TODO"""
+"""Panels, joins and folds make a surface; seams are put in order; edgings find what waits along an opening."""
+
+from motifold.render.assembly.assemble import assemble
+from motifold.render.assembly.edge import opening_edge
+from motifold.render.assembly.sides import corner_name, side_text
+
+__all__ = ["assemble", "corner_name", "opening_edge", "side_text"]

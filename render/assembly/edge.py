@@ -1,0 +1,85 @@
+"""What an edging meets along an opening: every stitch and space of the open sides, in the order that a worker comes to them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from motifold.render.assembly.model import Assembly, Opening, Panel
+from motifold.render.assembly.shapes import side_index
+from motifold.render.assembly.sides import interval, items_between, side_text
+from motifold.render.fabric.model import EdgeItem, Fabric, GivenItem, Side
+from motifold.render.pattern.model import SidePiece
+
+
+def opening_edge(assembly: Assembly, fabrics: Mapping[str, Fabric], side: SidePiece) -> tuple[GivenItem, ...]:
+    """The opening that ``side`` lies on, from that side on, as a right-handed worker meets it, right side facing: right to left.
+
+    Each panel brings its own corner place at either end of its side; where two sides of one panel follow each other its corner is met once.
+    After a twist a side is met backwards, its wrong side facing. Empty where ``side`` is on no opening.
+    """
+    panels = {panel.name: panel for panel in assembly.panels}
+    found = _find(assembly, panels, side)
+    if found is None:
+        return ()
+    opening, start = found
+    count = len(opening.sides)
+    order = [(start + i) % count for i in range(count)]
+    given: list[GivenItem] = []
+    for at, i in enumerate(order):
+        piece, backwards = opening.sides[i], opening.reversed[i] if opening.reversed else False
+        after = order[(at + 1) % count]
+        shared = _turns_corner(panels[piece.panel], piece, opening.sides[after], backwards)
+        given += _along(fabrics, panels[piece.panel], piece, backwards, shared)
+    return tuple(given)
+
+
+def _find(assembly: Assembly, panels: Mapping[str, Panel], side: SidePiece) -> tuple[Opening, int] | None:
+    panel = panels.get(side.panel)
+    index = side_index(panel.sides, side.side) if panel is not None else None
+    if panel is None or index is None:
+        return None
+    low, high = interval(side)
+    for opening in assembly.openings:
+        for i, piece in enumerate(opening.sides):
+            first, last = interval(piece)
+            if piece.panel == side.panel and piece.side == panel.sides[index] and first < high and low < last:
+                return opening, i
+    return None
+
+
+def _turns_corner(panel: Panel, piece: SidePiece, after: SidePiece, backwards: bool) -> bool:
+    """Whether the next side is the same panel's, round its own corner, so that this corner is met once."""
+    if after.panel != piece.panel:
+        return False
+    count = len(panel.sides)
+    step = -1 if backwards else 1
+    at, then = panel.sides.index(piece.side), panel.sides.index(after.side)
+    ends = piece.part == (1 if backwards else piece.parts)
+    starts = after.part == (after.parts if backwards else 1)
+    return ends and starts and (at + step) % count == then
+
+
+def _along(fabrics: Mapping[str, Fabric], panel: Panel, piece: SidePiece, backwards: bool, shared: bool) -> list[GivenItem]:
+    fabric = fabrics[panel.motif]
+    side = fabric.sides[panel.sides.index(piece.side)]
+    whole: list[tuple[EdgeItem, bool]] = [(item, False) for item in items_between(fabric, side, *interval(piece))]
+    if piece.part == 1 and side.start is not None:
+        whole.insert(0, (side.start, True))
+    if piece.part == piece.parts and side.end is not None:
+        whole.append((side.end, True))
+    if backwards:
+        whole.reverse()
+    if shared and whole and whole[-1][1]:
+        whole.pop()
+    return [_given(fabric, side, item, corner, i == 0, piece) for i, (item, corner) in enumerate(whole)]
+
+
+def _given(fabric: Fabric, side: Side, item: EdgeItem, corner: bool, first: bool, piece: SidePiece) -> GivenItem:
+    name, chains = "", 0
+    if item.kind == "space":
+        chains = fabric.runs[item.id].chains
+    elif item.kind == "group":
+        name = fabric.groups[item.id].name or "group"
+    else:
+        name = fabric.stitches[item.id].kind
+    return GivenItem("space" if item.kind == "space" else "stitch", name, chains, corner, first, side_text(piece), fabric.name, item)

@@ -1,0 +1,114 @@
+"""How long every side is: from the motifs' widths, else from the sides that they are joined to, else by their stitches alone."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from motifold.render.assembly.reading import PanelPlan, SeamPlan
+from motifold.render.assembly.shapes import Point, Shape, is_rows, shape_of, side_length_cm, whole_corners
+from motifold.render.assembly.sides import Edge
+from motifold.render.assembly.unfold import Hinge, lay_out
+from motifold.render.fabric.model import Fabric
+
+NOMINAL_STITCH_CM = 0.5  # only for proportions, where no width is known
+
+# What a motif is measured by: the side of the whole motif, or for rows "across" (top and bottom) and "along" (the row ends).
+_Key = tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A panel's shape in cm, and which of its sides are truly that long."""
+
+    shape: Shape
+    known: tuple[bool, ...]
+
+
+def shapes_of(
+    panels: tuple[PanelPlan, ...],
+    seams: tuple[SeamPlan, ...],
+    widths_cm: Mapping[str, float | None],
+    heights_cm: Mapping[str, float | None],
+) -> tuple[tuple[Measured, ...], bool]:
+    """The shape of each panel, and whether every length is true.
+
+    Sides sewn together are equally long, which tells the size of a motif that nobody measured.
+    """
+    fabrics = {panel.fabric.name: panel.fabric for panel in panels}
+    units = {name: shape_of(fabric) for name, fabric in fabrics.items()}
+    lengths: dict[_Key, float] = {}
+    for name, fabric in fabrics.items():
+        width, height = widths_cm.get(name), heights_cm.get(name)
+        if width:
+            lengths[name, "across"] = width if is_rows(fabric) else side_length_cm(whole_corners(fabric), width)
+        if height and is_rows(fabric):
+            lengths[name, "along"] = height
+    _pass_on(lengths, panels, seams, units)
+    stitch = _stitch_cm(lengths, fabrics, units)
+    measured = {name: _measured(fabric, units[name], lengths, stitch) for name, fabric in fabrics.items()}
+    return tuple(measured[panel.fabric.name] for panel in panels), all(all(m.known) for m in measured.values())
+
+
+def _measured(fabric: Fabric, unit: Shape, lengths: Mapping[_Key, float], stitch: float) -> Measured:
+    across, along = lengths.get((fabric.name, "across")), lengths.get((fabric.name, "along"))
+    if not is_rows(fabric):
+        size = across if across is not None else max(fabric.sides[0].stitches, 1) * stitch / unit.lengths[0]
+        return Measured(unit.scaled(size), (across is not None,) * len(unit.names))
+    stitches = dict(zip(unit.names, (max(side.stitches, 1) for side in fabric.sides), strict=True))
+    width = across if across is not None else stitches["bottom"] * stitch
+    height = along if along is not None else width * stitches["left"] / stitches["bottom"]
+    known = {"top": across is not None, "bottom": across is not None, "left": along is not None, "right": along is not None}
+    return Measured(unit.scaled(width, height), tuple(known[name] for name in unit.names))
+
+
+def _key(panel: PanelPlan, side: int) -> _Key:
+    along = is_rows(panel.fabric) and panel.sides[side] in ("left", "right")
+    return panel.fabric.name, "along" if along else "across"
+
+
+def _pass_on(lengths: dict[_Key, float], panels: tuple[PanelPlan, ...], seams: tuple[SeamPlan, ...], units: Mapping[str, Shape]) -> None:
+    meetings = set()
+    for seam in seams:
+        if seam.eased is None:
+            ends = []
+            for edge in (seam.edge_a, seam.edge_b):
+                panel = panels[edge.panel]
+                share = float(edge.high - edge.low) * units[panel.fabric.name].lengths[edge.side]
+                ends.append((_key(panel, edge.side), share))
+            meetings.add((ends[0], ends[1]))
+            meetings.add((ends[1], ends[0]))
+    ordered = sorted(meetings)
+    changed = True
+    while changed:
+        changed = False
+        for (known, part), (unknown, other) in ordered:
+            if known in lengths and unknown not in lengths:
+                lengths[unknown] = lengths[known] * part / other
+                changed = True
+
+
+def _stitch_cm(lengths: Mapping[_Key, float], fabrics: Mapping[str, Fabric], units: Mapping[str, Shape]) -> float:
+    """How wide one stitch is, by the first motif that is measured."""
+    for name, fabric in fabrics.items():
+        length = lengths.get((name, "across"))
+        if length is not None and fabric.sides[0].stitches:
+            return length * units[name].lengths[0] / fabric.sides[0].stitches
+    return NOMINAL_STITCH_CM
+
+
+def lay_panels(
+    panels: tuple[PanelPlan, ...], seams: tuple[SeamPlan, ...], shapes: tuple[Measured, ...], adds_cm: float
+) -> tuple[tuple[Point, ...], ...]:
+    """The outline of every panel as it lies before it is folded, right side up."""
+    flat: list[Hinge] = []
+    folds: list[Hinge] = []
+    for seam in seams:
+        a, b = seam.edge_a, seam.edge_b
+        if not seam.twist and seam.b is not None and _whole(a) and _whole(b):
+            (flat if seam.kind == "flat" else folds).append(Hinge(a.panel, a.side, b.panel, b.side))
+    return lay_out([m.shape for m in shapes], [panel.cell for panel in panels], flat, folds, adds_cm)
+
+
+def _whole(edge: Edge) -> bool:
+    return edge.low == 0 and edge.high == 1

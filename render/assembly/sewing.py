@@ -1,0 +1,125 @@
+"""The seams of an assembly put in order: planned, or as the pattern says, with their stitches and the gaps that they leave."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from motifold.render.assembly.joint import Joint, seam_ends, wedge_degrees
+from motifold.render.assembly.model import Corner, Gap, SeamPass
+from motifold.render.assembly.own_passes import prove_passes
+from motifold.render.assembly.passes import Hub, SeamGraph, Spoke, Trail, plan_trails
+from motifold.render.assembly.reading import SeamPlan, resolve
+from motifold.render.assembly.shapes import Point
+from motifold.render.pattern.model import AssemblySource, SidePiece
+from motifold.render.pattern.problem import Problem
+
+
+def sew(source: AssemblySource, joint: Joint, outlines: tuple[tuple[Point, ...], ...]) -> tuple[tuple[Trail, ...], tuple[Problem, ...]]:
+    ends = [seam_ends(joint, i) for i in range(len(joint.seams))]
+    if source.seam.passes:
+        written, problems = _written_passes(source, joint)
+        if not problems:
+            return prove_passes(written, [seam.name for seam in joint.seams], ends, source.span)
+        return plan_trails(_graph(joint, ends, outlines)), problems
+    return plan_trails(_graph(joint, ends, outlines)), ()
+
+
+def _written_passes(source: AssemblySource, joint: Joint) -> tuple[list[list[int]], tuple[Problem, ...]]:
+    """The seams that the pattern's passes name, each by itself ("north.left + west.top") or by one of its sides."""
+    number = {panel.name: i for i, panel in enumerate(joint.panels)}
+    by_side = {piece: i for i, plan in enumerate(joint.seams) for piece in (plan.a, plan.b) if piece is not None}
+    problems: list[Problem] = []
+    written: list[list[int]] = []
+    for one in source.seam.passes:
+        seams: list[int] = []
+        for text in one:
+            seam = _named_seam(text, by_side, joint, number)
+            if seam is None:
+                hint = "write the seam as in `join`, or one of its sides: base.top"
+                problems.append(Problem("pass-unknown", "error", source.span, f"passes: no seam is called {text}", hint))
+            else:
+                seams.append(seam)
+        written.append(seams)
+    return written, tuple(problems)
+
+
+def _named_seam(text: str, by_side: Mapping[SidePiece, int], joint: Joint, number: Mapping[str, int]) -> int | None:
+    found = set()
+    for part in text.replace("~", "+").split("+"):
+        word = part.strip()
+        if word == "itself":
+            continue
+        panel, dot, side = word.partition(".")
+        name, _, fraction = side.rstrip("]").partition("[")
+        over, _, under = (fraction or "1/1").partition("/")
+        if not dot or not (over.isdecimal() and under.isdecimal()):
+            return None
+        piece = resolve(SidePiece(panel, name, int(over), int(under)), joint.panels, number)
+        if isinstance(piece, str) or piece not in by_side:
+            return None
+        found.add(by_side[piece])
+    return found.pop() if len(found) == 1 else None
+
+
+def _graph(joint: Joint, ends: list[tuple[int, int]], outlines: tuple[tuple[Point, ...], ...]) -> SeamGraph:
+    hubs = []
+    place: list[tuple[float, float]] = []
+    for wheel in joint.surface.wheels:
+        at, spokes = 0.0, []
+        for i, wedge in enumerate(wheel.wedges):
+            at += wedge_degrees(joint, wedge)
+            if i < len(wheel.spokes):
+                spokes.append(Spoke(_seam_end(joint, wheel.spokes[i]), at))
+        hubs.append(Hub(tuple(spokes), at, wheel.closed))
+        first = joint.edges[min(wheel.wedges)]
+        outline = outlines[first.panel]
+        place.append(outline[joint.shapes[first.panel].shape.starts[first.side]])
+    order = [_order(joint, i) for i in range(len(joint.seams))]
+    return SeamGraph(
+        ends=tuple(ends),
+        flat=tuple(seam.kind == "flat" for seam in joint.seams),
+        order=tuple(order),
+        hubs=tuple(hubs),
+        first_flat=tuple(-(x + y) for x, y in place),
+        first_fold=tuple(0.0 if hub.closed else 1.0 for hub in hubs),
+    )
+
+
+def _seam_end(joint: Joint, spoke: int) -> int:
+    edge, end = divmod(spoke, 2)
+    seam, first = joint.seam_of[edge]
+    return 2 * seam + (end if first or joint.seams[seam].twist else 1 - end)
+
+
+def _order(joint: Joint, index: int) -> tuple[float, ...]:
+    """Net seams that lie across first, from the top; then those that stand, from the left; folds as written."""
+    seam = joint.seams[index]
+    cell = joint.panels[seam.edge_a.panel].cell
+    if seam.kind == "fold" or cell is None:
+        return (2.0, float(index))
+    standing = seam.a.side in ("left", "right")
+    return (1.0, float(cell[1]), float(cell[0])) if standing else (0.0, float(cell[0]), float(cell[1]))
+
+
+def seam_passes(trails: tuple[Trail, ...], seams: tuple[SeamPlan, ...]) -> tuple[SeamPass, ...]:
+    passes = []
+    for number, trail in enumerate(trails, start=1):
+        meetings = len(trail.steps) - (0 if trail.closed else 1)
+        stitches = sum(seams[step.seam].stitches for step in trail.steps) + meetings
+        passes.append(SeamPass(number, trail.steps, stitches, trail.closed, meetings))
+    return tuple(passes)
+
+
+def find_gaps(joint: Joint, trails: tuple[Trail, ...], corners: tuple[Corner, ...]) -> tuple[Gap, ...]:
+    """Corners inside the work where several seams end and no pass goes through. At an opening nothing is left open: its edge runs there."""
+    seams_at = [0] * len(corners)
+    through: set[int] = set()
+    for trail in trails:
+        starts = []
+        for step in trail.steps:
+            ends = seam_ends(joint, step.seam)
+            starts.append(ends[0 if step.forward else 1])
+            for corner in ends:
+                seams_at[corner] += 1
+        through.update(starts if trail.closed else starts[1:])
+    return tuple(Gap(corner.at, i) for i, corner in enumerate(corners) if seams_at[i] > 1 and i not in through and not corner.on_opening)

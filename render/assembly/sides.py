@@ -1,0 +1,94 @@
+"""Sides and pieces of sides: how they are written, where they lie, and what they hold."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import lcm
+
+from motifold.render.assembly.model import Assembly
+from motifold.render.fabric.model import EdgeItem, Fabric, Side
+from motifold.render.pattern.model import SidePiece
+
+
+def side_text(piece: SidePiece) -> str:
+    """A side as the pattern writes it.
+
+    >>> side_text(SidePiece("C", "top", 1, 2))
+    'C.top[1/2]'
+    """
+    part = "" if piece.parts == 1 else f"[{piece.part}/{piece.parts}]"
+    return f"{piece.panel}.{piece.side}{part}"
+
+
+def corner_name(assembly: Assembly, at: tuple[str, int]) -> str:
+    """A panel's corner by the sides that meet there: "base.top-left", "L.6-1" (between sides 6 and 1)."""
+    name, index = at
+    for panel in assembly.panels:
+        if panel.name == name:
+            return f"{name}.{corner_of(panel.sides, index)}"
+    return name
+
+
+def corner_of(sides: tuple[str, ...], index: int) -> str:
+    """The corner where side ``index`` starts.
+
+    >>> corner_of(("top", "left", "bottom", "right"), 1)
+    'top-left'
+    """
+    before, after = sides[index - 1], sides[index]
+    if len(sides) == 1:
+        return "start"
+    return f"{after}-{before}" if before in ("left", "right") and after in ("top", "bottom") else f"{before}-{after}"
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A stretch of one panel's side, from ``low`` to ``high`` (0 to 1 along the side, counter-clockwise). Panels and sides by number."""
+
+    panel: int
+    side: int
+    low: Fraction
+    high: Fraction
+
+
+def interval(piece: SidePiece) -> tuple[Fraction, Fraction]:
+    return Fraction(piece.part - 1, piece.parts), Fraction(piece.part, piece.parts)
+
+
+def pieces_between(panel: str, side: str, low: Fraction, high: Fraction) -> tuple[SidePiece, ...]:
+    """What lies between two places of a side, in as few pieces ``k/n`` as it takes, in order."""
+    width = high - low
+    if width > 0 and width.numerator == 1 and (low / width).denominator == 1:
+        return (SidePiece(panel, side, int(low / width) + 1, width.denominator),)
+    grid = lcm(low.denominator, high.denominator)
+    first, last = int(low * grid), int(high * grid)
+    return tuple(SidePiece(panel, side, k + 1, grid) for k in range(first, last))
+
+
+def stitch_range(side: Side, low: Fraction, high: Fraction) -> tuple[int, int]:
+    """Fewest and most stitches of a stretch: half of 29 is 14 or 15, as its maker places the middle one."""
+    exact = side.stitches * (high - low)
+    fewest = exact.numerator // exact.denominator
+    return fewest, fewest + (exact.denominator != 1)
+
+
+def _weight(fabric: Fabric, item: EdgeItem) -> int:
+    return fabric.runs[item.id].chains if item.kind == "space" else 1
+
+
+def items_between(fabric: Fabric, side: Side, low: Fraction, high: Fraction) -> tuple[EdgeItem, ...]:
+    """What a stretch holds between the corners: each item belongs where its middle lies, a tie to the earlier stretch."""
+    if low == 0 and high == 1:
+        return side.items
+    lead = 0 if side.start is None else 1
+    total = lead + sum(_weight(fabric, item) for item in side.items) + (0 if side.end is None else 1)
+    found = []
+    at = lead
+    for item in side.items:
+        weight = _weight(fabric, item)
+        middle = Fraction(2 * at + weight, 2 * total) if total else Fraction(0)
+        if (low < middle or low == 0) and middle <= high:
+            found.append(item)
+        at += weight
+    return tuple(found)
