@@ -1,0 +1,99 @@
+"""What cannot be joined is told in the trade's words, at its place."""
+
+from __future__ import annotations
+
+from types import SimpleNamespace
+
+import pytest
+
+from motifold.render.assembly import assemble
+from motifold.render.pattern.problem import Problem
+
+
+def problems_of(by_hand: SimpleNamespace, source: object, **fabrics: object) -> dict[str, Problem]:
+    _, problems = assemble(source, fabrics or {"square": by_hand.open_motif()}, {"square": 12.8})
+    return {problem.code: problem for problem in problems}
+
+
+def test_sides_that_differ_are_told_with_both_counts_and_names(by_hand: SimpleNamespace) -> None:
+    source = by_hand.source("", ["A.top + B.bottom"], panels={"B": "small"})
+    found = problems_of(by_hand, source, square=by_hand.open_motif(), small=by_hand.open_motif(4, 7, "small"))
+    assert found["sides-differ"].message == "A.top has 33 stitches but B.bottom has 29 stitches: they don't meet one to one"
+    assert found["sides-differ"].span is not None and found["sides-differ"].span.line == 100
+
+
+def test_a_longer_side_may_be_eased_in(by_hand: SimpleNamespace) -> None:
+    source = by_hand.source("", ["A.top + B.bottom"], panels={"B": "small"}, ease=True)
+    fabrics = {"square": by_hand.open_motif(), "small": by_hand.open_motif(4, 7, "small")}
+    assembly, problems = assemble(source, fabrics, {"square": 12.8})
+    assert problems == () and assembly is not None
+    assert assembly.seams[0].eased == (33, 29) and assembly.seams[0].stitches == 29
+
+
+@pytest.mark.parametrize(
+    ("joins", "code", "words"),
+    [
+        (["A.left + C.left"], "unknown-panel", "no panel C"),
+        (["A.lefft + B.right"], "unknown-side", "A has no side lefft"),
+        (["A.right + B.top"], "joined-twice", "A.right is joined twice"),
+        (["A.top + B.top", "A.top[1/2] + B.bottom"], "joined-twice", "A.top is joined twice"),
+        (["A.left + A.left"], "joined-twice", "as if it were two sides"),
+    ],
+)
+def test_a_join_that_cannot_be(by_hand: SimpleNamespace, joins: list[str], code: str, words: str) -> None:
+    found = problems_of(by_hand, by_hand.source("A B", joins))
+    assert words in found[code].message
+
+
+def test_a_name_almost_right_is_suggested(by_hand: SimpleNamespace) -> None:
+    assert problems_of(by_hand, by_hand.source("A B", ["A.lefft + B.right"]))["unknown-side"].hint == "left?"
+    assert problems_of(by_hand, by_hand.source("north B", ["norht.left + B.right"]))["unknown-panel"].hint == "north?"
+
+
+def test_a_panel_joined_to_nothing(by_hand: SimpleNamespace) -> None:
+    found = problems_of(by_hand, by_hand.source("A B . C"))
+    assert found["panel-unjoined"].message == "C is joined to nothing"
+    assert found["panel-unjoined"].span is not None and found["panel-unjoined"].span.column == 4
+
+
+def test_a_panel_left_over(by_hand: SimpleNamespace) -> None:
+    found = problems_of(by_hand, by_hand.source("A B", panels={"Bb": "square"}))
+    assert "Bb is left over" in found["panel-left-over"].message
+
+
+def test_what_should_stay_open_is_compared_with_what_does(by_hand: SimpleNamespace) -> None:
+    found = problems_of(by_hand, by_hand.source("A B", open_sides=("A.right", "A.top", "A.left", "A.bottom", "B.top", "B.bottom")))
+    assert found["open-differs"].message == "A.right should stay open but is joined; B.right stays open and `open` doesn't say so"
+
+
+def test_a_hexagon_has_no_neighbours_in_a_net(by_hand: SimpleNamespace) -> None:
+    found = problems_of(
+        by_hand, by_hand.source("A B", panels={"B": "hex"}), square=by_hand.open_motif(), hex=by_hand.open_motif(6, 8, "hex")
+    )
+    assert "B has 6 sides" in found["net-shape"].message
+
+
+def test_a_panel_twice_in_the_net(by_hand: SimpleNamespace) -> None:
+    assert problems_of(by_hand, by_hand.source("A A"))["panel-twice"].message == "A stands twice in the net"
+
+
+def test_a_panel_without_a_motif(by_hand: SimpleNamespace) -> None:
+    assert "no motif" in problems_of(by_hand, by_hand.source("A B", motif=None))["panel-motif"].message
+    assert problems_of(by_hand, by_hand.source("A B", motif="sqare"))["panel-motif"].hint == "square?"
+
+
+def test_own_passes_must_sew_each_seam_once(by_hand: SimpleNamespace) -> None:
+    source = by_hand.source("A B C", passes=(("A.right",), ("B.left",)))
+    found = problems_of(by_hand, source)
+    assert "A.right + B.left: sewn more than once" in found["pass-twice"].message
+    assert "B.right + C.left: no pass sews it" in found["pass-missing"].message
+
+
+def test_own_passes_must_be_walkable(by_hand: SimpleNamespace) -> None:
+    source = by_hand.source("A B C", passes=(("A.right", "C.left"),))
+    assert "share no corner" in problems_of(by_hand, source)["pass-broken"].message
+
+
+def test_own_passes_must_name_seams(by_hand: SimpleNamespace) -> None:
+    source = by_hand.source("A B", passes=(("A.top",),))
+    assert "no seam is called A.top" in problems_of(by_hand, source)["pass-unknown"].message
