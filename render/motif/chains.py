@@ -1,0 +1,260 @@
+"""Runs of chains: along the outline where they fit, bowed where they are longer, round a corner, upright where they stand for a stitch."""
+
+from __future__ import annotations
+
+from math import pi
+
+from motifold.render.fabric.model import Run
+from motifold.render.motif.arc import Arc, arc_of, bezier, bulged
+from motifold.render.motif.course import Course, Gap, Stem
+from motifold.render.motif.extents import (
+    CHAIN_DROP,
+    CLEAR,
+    OVAL_HALF,
+    OVAL_LEAST,
+    PITCH,
+    PITCH_LEAST,
+    PITCH_MOST,
+    STEM_HALF,
+    WHITE,
+)
+from motifold.render.motif.ground import Ground
+from motifold.render.motif.outline import Outline
+from motifold.render.motif.place import Standing
+from motifold.render.motif.room import part_length
+
+_TALL = 1.4
+"""Stitches at least so tall let a short run hang under their head line."""
+_BOW = 1.06
+"""A run that must bow is drawn this much longer than its ovals need."""
+
+
+def hang(ground: Ground, course: Course, standing: Standing) -> None:
+    """Place the parts of every gap of a round; record ovals, the arc of each space, and hairlines."""
+    for index, gap in enumerate(course.gaps):
+        if gap.parts:
+            arc = path_of(ground, course, standing, index)
+            string(ground, gap, arc, course)
+            for run, ring_at in gap.picots:
+                _picot_on_chain(ground, run, gap.parts[ring_at])
+    for stem in course.stems:
+        if stem.stitch.role == "standing":
+            upright(ground, stem)
+        for ring in stem.picots:
+            picot(ground, ring, ground.heads[stem.stitch.id], ground.normals[stem.stitch.id], 0.1)
+
+
+def needed(ground: Ground, gap: Gap) -> float:
+    """The shortest length that the parts of a gap can be strung on."""
+    sizes = [_size(ground, part) for part in gap.parts]
+    return sum(sizes) + (len(sizes) - 1) * (PITCH_LEAST - OVAL_LEAST)
+
+
+def _size(ground: Ground, part: int) -> float:
+    stitch = ground.fabric.stitches[part]
+    return OVAL_LEAST if stitch.role == "chain" or stitch.kind == "ch" else part_length(ground, part)
+
+
+def path_of(ground: Ground, course: Course, standing: Standing, index: int) -> Arc:
+    """The way from one head to the next."""
+    after = (index + 1) % course.size
+    gap = course.gaps[index]
+    left, right = course.stems[index], course.stems[after]
+    start = _end_of(standing, index, left, 1.0)
+    end = _end_of(standing, after, right, -1.0)
+    least = needed(ground, gap)
+    corner = next((n for n, c in enumerate(course.corners) if c.at == index and not c.on_stem), None)
+    outline = standing.outline
+    if corner is not None and outline.corners:
+        return _round_corner(start, end, outline.corner(corner), [_size(ground, part) for part in gap.parts])
+    if standing.even and abs(end - start) < 0.9 * outline.apothem:
+        path = _along(outline, standing, index, after, start, end)
+    else:
+        path = arc_of([start, end])
+    if path.length >= least:
+        drop = CHAIN_DROP if len(gap.parts) <= 3 and min(left.height, right.height) >= _TALL and not _given(gap, ground) else 0.0
+        return _dropped(path, drop)
+    return bulged(start, end, least * _BOW)
+
+
+def _given(gap: Gap, ground: Ground) -> bool:
+    return any(ground.fabric.stitches[part].role == "given" for part in gap.parts)
+
+
+def _end_of(standing: Standing, index: int, stem: Stem, side: float) -> complex:
+    """Where a run leaves a head: beside its bar."""
+    half = STEM_HALF + 0.06 if stem.body_at < 0.7 and stem.half == stem.body and stem.height <= 1.1 else stem.half
+    return standing.heads[index] + side * 1j * standing.normals[index] * (half + CLEAR)
+
+
+def _along(outline: Outline, standing: Standing, index: int, after: int, start: complex, end: complex) -> Arc:
+    """Along the outline itself."""
+    first, last = standing.s[index], standing.s[after]
+    if last < first:
+        last += outline.perimeter
+    steps = 2 if outline.corners and not outline.rho else max(2, int((last - first) / 0.4))
+    inner = [outline.at(first + (last - first) * k / steps)[0] for k in range(1, steps)]
+    along = (end - start) / (abs(end - start) or 1.0)
+    inner = [p for p in inner if 0.0 < ((p - start) / along).real < abs(end - start)]
+    return arc_of([start, *inner, end])
+
+
+def _dropped(path: Arc, drop: float) -> Arc:
+    if not drop:
+        return path
+    points = []
+    for p, mark in zip(path.points, path.marks, strict=True):
+        points.append(p - path.at(mark)[1] * drop)
+    return arc_of(points)
+
+
+def _round_corner(start: complex, end: complex, corner: complex, sizes: list[float]) -> Arc:
+    """Round a corner by a curve with the true corner as its control; drawn further out until its ovals have room."""
+    least = sum(sizes) + (len(sizes) - 1) * (PITCH_LEAST - OVAL_LEAST)
+    if least > 1.5 * (abs(start - corner) + abs(end - corner)):
+        return bulged(start, end, least * _BOW)
+    low, high = 0.55, 2.6
+    path = bezier(start, start + low * (corner - start), end + low * (corner - end), end)
+    if _has_room(path, sizes):
+        return path
+    for _ in range(16):
+        middle = (low + high) / 2
+        path = bezier(start, start + middle * (corner - start), end + middle * (corner - end), end)
+        low, high = (low, middle) if _has_room(path, sizes) else (middle, high)
+    return bezier(start, start + high * (corner - start), end + high * (corner - end), end)
+
+
+def _has_room(path: Arc, sizes: list[float]) -> bool:
+    """Whether the middles of neighbouring ovals stay a pitch apart, straight across a bend."""
+    if path.length < sum(sizes) + (len(sizes) - 1) * (PITCH_LEAST - OVAL_LEAST):
+        return False
+    middles = [path.at((start + end) / 2)[0] for start, end in _threaded(path.length, sizes)]
+    return all(abs(b - a) >= (p + q) / 2 + PITCH_LEAST - OVAL_LEAST for a, b, p, q in zip(middles, middles[1:], sizes, sizes[1:], strict=False))
+
+
+def _threaded(length: float, sizes: list[float]) -> list[tuple[float, float]]:
+    """Where each part begins and ends along a path: evenly, no further apart than the widest pitch, centred."""
+    count = len(sizes)
+    over = length - sum(sizes)
+    even = over / (count + 1)
+    between = min(max(even, min(PITCH * 1.1 - OVAL_LEAST, over / count)), PITCH_MOST - OVAL_LEAST)
+    if count > 1 and over < 0:
+        between = over / (count - 1)
+    s = (length - sum(sizes) - (count - 1) * between) / 2
+    spans = []
+    for size in sizes:
+        spans.append((s, s + size))
+        s += size + between
+    return spans
+
+
+def string(ground: Ground, gap: Gap, arc: Arc, course: Course) -> None:
+    """Thread the parts of a gap on an arc, evenly; beyond the widest pitch hairlines take up the rest."""
+    sizes = [_size(ground, part) for part in gap.parts]
+    spans = _threaded(arc.length, sizes)
+    between = spans[1][0] - spans[0][1] if len(spans) > 1 else spans[0][0]
+    grow = min(0.03, max(between - 0.06, 0.0) / 2)
+    spans = [(a - grow, b + grow) for a, b in spans]
+    for part, (start, end) in zip(gap.parts, spans, strict=True):
+        _lay(ground, part, arc, start, end)
+    for run, first, last in gap.runs:
+        margin = between / 2
+        ground.arcs[run] = arc.part(max(spans[first][0] - margin, 0.0), min(spans[last - 1][1] + margin, arc.length))
+    _hairlines(ground, gap, arc, spans)
+
+
+def _lay(ground: Ground, part: int, arc: Arc, start: float, end: float) -> None:
+    first, _ = arc.at(start)
+    last, _ = arc.at(end)
+    _, normal = arc.at((start + end) / 2)
+    if len(arc.points) > 2 and end > start:
+        # A straight oval on a bent path: its middle on the path, its tips along the path's own direction there.
+        middle, normal = arc.at((start + end) / 2)
+        half = abs(end - start) / 2
+        first, last = middle - 1j * normal * half, middle + 1j * normal * half
+    stitch = ground.fabric.stitches[part]
+    ground.normals[part] = normal
+    if stitch.role == "chain" or stitch.kind == "ch" or not stitch.legs:
+        ground.tips[part] = (first, last)
+        return
+    base, _ = ground.anchor(stitch.legs[0].base)
+    foot, head = (first, last) if abs(first - base) < abs(last - base) else (last, first)
+    ground.feet[part], ground.heads[part] = (foot,) * len(stitch.legs), head
+
+
+def _hairlines(ground: Ground, gap: Gap, arc: Arc, spans: list[tuple[float, float]]) -> None:
+    """Hairlines wherever more than a little white would show between tips, or between a tip and the head beside it."""
+    stretches = [(0.0, spans[0][0]), *((a[1], b[0]) for a, b in zip(spans, spans[1:], strict=False)), (spans[-1][1], arc.length)]
+    for i, (start, end) in enumerate(stretches):
+        if end - start > WHITE and gap.runs:
+            run = gap.runs[min(i, len(gap.runs) - 1)][0]
+            line = arc.part(start + 0.05, end - 0.05)
+            ground.links.append((run, line.points))
+
+
+def upright(ground: Ground, stem: Stem) -> None:
+    """Beginning chains that count as a stitch: stacked where that stitch would stand."""
+    stitch = stem.stitch
+    foot, head = ground.feet[stitch.id][0], ground.heads[stitch.id]
+    count = len(stitch.chains)
+    if not count:
+        return
+    up = (head - foot) / (abs(head - foot) or 1.0)
+    least = count * PITCH_LEAST - (PITCH_LEAST - OVAL_LEAST)
+    # A column may begin lower than a foot, at the base's own ink, and rise as high as a head's ink does.
+    deeper = 0.3 if stitch.legs[0].base.kind == "space" else 0.09
+    low, high = foot - up * 0.09, head + up * 0.065
+    low -= up * min(max(least - abs(high - low), 0.0), deeper - 0.09)
+    arc = arc_of([low, high]) if abs(high - low) >= least - 1e-9 else bulged(low, high, least)
+    size = min(OVAL_LEAST + 0.03, max(OVAL_LEAST, arc.length / count - 0.06))
+    between = (arc.length - count * size) / max(count - 1, 1) if count > 1 else 0.0
+    s = 0.0 if count > 1 else (arc.length - size) / 2
+    for chain in stitch.chains:
+        first, last = arc.at(s)[0], arc.at(s + size)[0]
+        ground.tips[chain] = (first, last)
+        ground.normals[chain] = ground.normals[stitch.id]
+        s += size + between
+
+
+def ring_radius(count: int, dot: bool) -> float:
+    """Radius of a closed ring of so many ovals (and a dot): straight ovals on a circle, inner edges clear of each other."""
+    places = count + (0.55 if dot else 0.0)
+    if places < 3:
+        return 0.5
+    return max(0.44, PITCH * places / (2 * pi), OVAL_LEAST / 2 / _tan(pi / places) * 1.02 + OVAL_HALF * 0.9)
+
+
+def _tan(x: float) -> float:
+    from math import tan
+
+    return tan(min(x, 1.5))
+
+
+def picot(ground: Ground, run: Run, at: complex, normal: complex, rise: float) -> None:
+    """A picot: a ring of ovals closed by its dot, on the head (or chain) that it was worked on."""
+    from cmath import exp
+
+    chains = [s for s in run.stitches if ground.fabric.stitches[s].role == "chain"]
+    closers = [s for s in run.stitches if ground.fabric.stitches[s].role != "chain"]
+    closers += [s.id for s in ground.fabric.stitches if False]
+    count = len(chains)
+    if not count:
+        return
+    radius = ring_radius(count, True)
+    base = at + normal * (rise + 0.17)
+    centre = base + normal * radius
+    share = 2 * pi / (count + 0.75)
+    for k, chain in enumerate(chains):
+        turn = -normal * exp(1j * (share * (k + 0.875)))
+        middle = centre + radius * turn
+        ground.tips[chain] = (middle - 1j * turn * OVAL_LEAST / 2, middle + 1j * turn * OVAL_LEAST / 2)
+        ground.normals[chain] = turn
+    for closer in closers:
+        ground.tips[closer] = (base, base)
+        ground.normals[closer] = normal
+
+
+def _picot_on_chain(ground: Ground, run: Run, part: int) -> None:
+    if part in ground.tips:
+        start, end = ground.tips[part]
+        picot(ground, run, (start + end) / 2, ground.normals[part], OVAL_HALF + 0.03)

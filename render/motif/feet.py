@@ -1,0 +1,124 @@
+"""Feet: where each leg of a round stands on what it was worked into, before anyone knows how large the round will be."""
+
+from __future__ import annotations
+
+from cmath import exp
+from math import pi
+
+from motifold.render.fabric.model import Base
+from motifold.render.motif.course import Course, Stem, cyclic_order
+from motifold.render.motif.extents import CLEAR, FOOT_RISE, OVAL_HALF, SPACE_RISE
+from motifold.render.motif.ground import Ground
+
+_FAN = 0.2
+"""How far apart the feet of an increase like to stand."""
+_IN_SPACE = 0.42
+"""The same in a chain space."""
+_FAN_ANGLE = 0.42
+_FAN_WIDEST = 2.1
+"""Feet of four or more on one head stand on a bow: so much angle between them, and at most so much in all."""
+_POST_AT = 0.70
+"""How far up the post a post stitch hooks."""
+
+Member = tuple[int, int]
+"""A leg: its stem in the course, and which of the stem's legs it is."""
+
+
+def stand(ground: Ground, course: Course) -> list[list[complex]]:
+    """The foot of every leg of every stem. Legs that share a base are fanned over it in the order of the round."""
+    feet: list[list[complex]] = [[0j] * max(len(stem.stitch.legs), 1) for stem in course.stems]
+    for base, members in shared(course).items():
+        for (stem, leg), foot in zip(members, _feet_on(ground, base, [course.stems[s] for s, _ in members]), strict=True):
+            feet[stem][leg] = foot
+    return feet
+
+
+def shared(course: Course) -> dict[Base, list[Member]]:
+    """All legs by what they are worked into, those of one base in the order of the round though it may start in their midst."""
+    found: dict[Base, list[Member]] = {}
+    for index, stem in enumerate(course.stems):
+        legs = range(len(stem.stitch.legs))
+        for leg in legs if course.direction > 0 else reversed(legs):
+            found.setdefault(_key(stem.stitch.legs[leg].base), []).append((index, leg))
+    for members in found.values():
+        if len(members) > 1:
+            rank = {stem: i for i, stem in enumerate(cyclic_order(sorted({s for s, _ in members}), course.size))}
+            members.sort(key=lambda member: rank[member[0]])
+    return found
+
+
+def _key(base: Base) -> Base:
+    """One base whichever loop of it was taken; a post is another place than a head."""
+    if base.foot in ("back loop", "front loop", "row end"):
+        return Base(base.kind, base.id, "loops", base.other)
+    return base
+
+
+def _feet_on(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
+    if base.kind == "ring":
+        return _in_ring(ground, stems)
+    if base.kind == "space" and base.id in ground.arcs:
+        return _in_space(ground, base, stems)
+    anchor, normal = ground.anchor(base)
+    if base.foot in ("front post", "back post"):
+        return _on_post(ground, base, stems)
+    if base.id in ground.tips:
+        return _in_row(anchor + normal * (OVAL_HALF + CLEAR + 0.055), normal, stems, _FAN)
+    if len(stems) < 4 or len({stem.stitch.id for stem in stems}) == 1:
+        return _in_row(anchor + normal * FOOT_RISE, normal, stems, _FAN)
+    return _bow(anchor, normal, stems)
+
+
+def _in_ring(ground: Ground, stems: list[Stem]) -> list[complex]:
+    """Even round the ring; turned to their heads once these are known."""
+    count = len(stems)
+    return [ground.ring * exp(2j * pi * i / count) for i in range(count)]
+
+
+def _offsets(stems: list[Stem], wish: float) -> list[float]:
+    """Places along a line, centred: neighbours as far apart as they wish, and as their roots need."""
+    places = [0.0]
+    for before, after in zip(stems, stems[1:], strict=False):
+        same = before.stitch.id == after.stitch.id
+        places.append(places[-1] + (0.07 if same else max(wish, before.root + after.root + CLEAR)))
+    middle = (places[0] + places[-1]) / 2
+    return [place - middle for place in places]
+
+
+def _in_row(anchor: complex, normal: complex, stems: list[Stem], wish: float) -> list[complex]:
+    return [anchor + 1j * normal * offset for offset in _offsets(stems, wish)]
+
+
+def _bow(anchor: complex, normal: complex, stems: list[Stem]) -> list[complex]:
+    """On a bow about the head, so that short stems at the edge of a shell start clear of it."""
+    offsets = _offsets(stems, _FAN)
+    width = offsets[-1] - offsets[0]
+    angle = min(_FAN_WIDEST, _FAN_ANGLE * (len(stems) - 1))
+    radius = max(FOOT_RISE, width / angle)
+    return [anchor + radius * normal * exp(1j * offset / width * angle) for offset in offsets]
+
+
+def _in_space(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
+    """Along the chains' own arc, over their middle."""
+    arc = ground.arcs[base.id]
+    wish = min(_IN_SPACE, (arc.length + 0.25) / max(len(stems), 2))
+    places = []
+    for offset in _offsets(stems, wish):
+        on, normal = arc.at(arc.length / 2 + offset)
+        places.append(on + normal * SPACE_RISE)
+    # The ring of the space lies under the middle of all feet: on a bent run that middle sinks in, so the feet are moved out.
+    top, out = arc.at(arc.length / 2)
+    sunk = SPACE_RISE - ((sum(places) / len(places) - top) / out).real
+    return [place + out * max(sunk, 0.0) for place in places]
+
+
+def _on_post(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
+    feet = ground.feet.get(base.id)
+    if not feet:
+        anchor, normal = ground.anchor(base)
+        return _in_row(anchor + normal * FOOT_RISE, normal, stems, _FAN)
+    foot = sum(feet) / len(feet)
+    up = ground.heads[base.id] - foot
+    return [foot + up * (_POST_AT - 0.2 * i) for i in range(len(stems))]
+
+

@@ -1,0 +1,58 @@
+"""What is placed so far: the ground that the next round stands on. Points are complex numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from motifold.render.fabric.model import Base, Fabric, Run
+from motifold.render.motif.arc import Arc
+from motifold.render.motif.course import Course
+from motifold.render.motif.model import RoundShape
+
+
+@dataclass(slots=True)
+class Ground:
+    """Grows round by round inside one call of the engine; nobody else sees it.
+
+    ``at``: of each stem its round and place in it, counter-clockwise; ``gap_at`` the same of each space. ``order``: how many times each
+    course repeats round the centre.
+    """
+
+    fabric: Fabric
+    picots: Mapping[int, tuple[Run, ...]]
+    ring: float = 0.0
+    heads: dict[int, complex] = field(default_factory=dict)
+    normals: dict[int, complex] = field(default_factory=dict)
+    feet: dict[int, tuple[complex, ...]] = field(default_factory=dict)
+    bends: dict[int, tuple[complex, ...]] = field(default_factory=dict)
+    arcs: dict[int, Arc] = field(default_factory=dict)
+    tips: dict[int, tuple[complex, complex]] = field(default_factory=dict)
+    links: list[tuple[int, tuple[complex, ...]]] = field(default_factory=list)
+    courses: dict[int, Course] = field(default_factory=dict)
+    at: dict[int, tuple[int, int]] = field(default_factory=dict)
+    gap_at: dict[int, tuple[int, int]] = field(default_factory=dict)
+    order: dict[int, int] = field(default_factory=dict)
+    shapes: list[RoundShape] = field(default_factory=list)
+
+    def anchor(self, base: Base) -> tuple[complex, complex]:
+        """The point that a base offers, and the way out of the work there."""
+        if base.kind == "space" and base.id in self.arcs:
+            arc = self.arcs[base.id]
+            return arc.at(arc.length / 2)
+        if base.kind == "gap" and base.other is not None and base.id in self.heads and base.other in self.heads:
+            middle = (self.heads[base.id] + self.heads[base.other]) / 2
+            normal = self.normals[base.id] + self.normals[base.other]
+            return middle, normal / (abs(normal) or 1.0)
+        if base.id in self.tips:
+            start, end = self.tips[base.id]
+            return (start + end) / 2, self.normals.get(base.id, 1 + 0j)
+        if base.kind != "ring" and base.id in self.heads:
+            return self.heads[base.id], self.normals[base.id]
+        return 0j, 1 + 0j
+
+
+def point(z: complex) -> tuple[float, float]:
+    return (z.real, z.imag)
+
+

@@ -1,0 +1,44 @@
+"""The engine's door: Fabric in, Layout out."""
+
+from __future__ import annotations
+
+from cmath import exp
+
+from motifold.render.fabric.model import Fabric
+from motifold.render.motif.ground import Ground, point
+from motifold.render.motif.level import level
+from motifold.render.motif.model import Layout, Link, Placed, Point, RoundShape
+from motifold.render.motif.radial import lay_rounds
+
+
+def lay_out(fabric: Fabric) -> Layout:
+    """Place every stitch of a Fabric, in u. Never fails: what no rule covers stands as near its base as it can."""
+    ground = lay_rounds(fabric)
+    turn = level(ground)
+    return _layout(ground, turn)
+
+
+def _layout(ground: Ground, turn: float) -> Layout:
+    spin = exp(1j * turn)
+    placed: list[Placed] = []
+    for stitch in ground.fabric.stitches:
+        number = stitch.id
+        normal = point(ground.normals.get(number, 1j) * spin)
+        if number in ground.tips:
+            first, last = ground.tips[number]
+            placed.append(Placed(number, (point(first * spin),), point(last * spin), normal))
+        elif number in ground.heads:
+            feet = tuple(point(foot * spin) for foot in ground.feet[number])
+            bend = tuple(point(p * spin) for p in ground.bends.get(number, ()))
+            placed.append(Placed(number, feet, point(ground.heads[number] * spin), normal, bend))
+    links = tuple(Link(run, tuple(point(p * spin) for p in points)) for run, points in ground.links)
+    return Layout(ground.fabric.worked, tuple(placed), links, tuple(_turned(shape, spin) for shape in ground.shapes), turn)
+
+
+def _turned(shape: RoundShape, spin: complex) -> RoundShape:
+    def turn(p: Point) -> Point:
+        return point(complex(*p) * spin)
+
+    return RoundShape(
+        shape.round, tuple(map(turn, shape.outline)), tuple(map(turn, shape.corners)), turn(shape.start), turn(shape.start_normal)
+    )

@@ -1,0 +1,152 @@
+"""What is worked but never met: joining and walking slip stitches, beginning chains that do not count. They take what room is left.
+
+Each looks for the nearest free place to where it belongs, after every counted stitch has its own, so that symmetry is none of their business.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from motifold.render.fabric.model import Run, Stitch
+from motifold.render.motif.course import Course
+from motifold.render.motif.extents import CLEAR, OVAL_LEAST, PITCH_LEAST
+from motifold.render.motif.ground import Ground, point
+from motifold.render.motif.ink import Ink, Segment, segments_of, symbol_segments
+from motifold.render.motif.rings import rings_of
+from motifold.symbols.glyphs import chain_oval
+from motifold.symbols.sizes import DOT_RADIUS
+
+_STEP = 0.07
+
+
+@dataclass(frozen=True, slots=True)
+class _Spot:
+    """Where a symbol belongs: a point, the way out there, and how far it may wander up (out), down (in) and sideways."""
+
+    at: complex
+    out: complex
+    up: float
+    down: float
+    aside: float
+
+
+def fill_margins(ground: Ground) -> None:
+    """Place every travelling slip stitch and every beginning chain that does not count."""
+    waiting = [stitch for stitch in ground.fabric.stitches if _waits(ground, stitch)]
+    if not waiting:
+        return
+    ink = Ink()
+    for stitch in ground.fabric.stitches:
+        if stitch.id in ground.tips or stitch.id in ground.heads:
+            ink.add(stitch.id, symbol_segments(ground, stitch))
+    for course in ground.courses.values():
+        for ring in rings_of(ground, course).values():
+            ink.add(-1, segments_of([ring]))
+    done: set[int] = set()
+    for stitch in waiting:
+        run = ground.fabric.runs[stitch.run] if stitch.run is not None else None
+        if run is not None and run.role == "beginning":
+            if run.id not in done:
+                done.add(run.id)
+                _beginning(ground, ink, run)
+        else:
+            _dot(ground, ink, stitch)
+
+
+def _waits(ground: Ground, stitch: Stitch) -> bool:
+    if stitch.id in ground.tips or stitch.id in ground.heads:
+        return False
+    if stitch.role == "travel":
+        return True
+    return stitch.run is not None and ground.fabric.runs[stitch.run].role == "beginning"
+
+
+def _dot(ground: Ground, ink: Ink, stitch: Stitch) -> None:
+    spot = _spot(ground, stitch)
+    at = _free(ink, spot, lambda z: [(z, z, DOT_RADIUS)])
+    ground.tips[stitch.id] = (at, at)
+    ground.normals[stitch.id] = spot.out
+    ink.add(stitch.id, [(at, at, DOT_RADIUS)])
+
+
+def _spot(ground: Ground, stitch: Stitch) -> _Spot:
+    """A joining stitch lies between the last stitch and the first; a walking one on what it walks over."""
+    course = ground.courses.get(stitch.round)
+    base = stitch.legs[0].base if stitch.legs else None
+    if course is not None and base is not None and ground.at.get(base.id, (-1, 0))[0] == stitch.round and base.kind == "stitch":
+        return _joint(ground, course)
+    if base is not None and base.kind != "ring":
+        at, out = ground.anchor(base)
+        return _Spot(at + out * 0.3, out, 1.2, 1.2, 1.0)
+    if course is not None:
+        return _joint(ground, course)
+    return _Spot(complex(ground.ring, 0.0), 1 + 0j, 1.0, 1.0, 1.0)
+
+
+def _joint(ground: Ground, course: Course) -> _Spot:
+    """Between the stem worked last and the one worked first, at the height of their heads."""
+    first = course.begins
+    last = (first - course.direction) % course.size
+    heads = [ground.heads[course.stems[i].stitch.id] for i in (first, last)]
+    normals = [ground.normals[course.stems[i].stitch.id] for i in (first, last)]
+    near = 0.62 if course.gaps[first if course.direction < 0 else last].parts else 0.5
+    out = _unit(normals[0] + normals[1])
+    return _Spot(heads[0] * near + heads[1] * (1 - near), out, 0.6, 2.2, min(1.0, abs(heads[0] - heads[1]) / 2))
+
+
+def _beginning(ground: Ground, ink: Ink, run: Run) -> None:
+    """A stack of ovals beside the first stitch, on the side that the round comes to its end."""
+    course = ground.courses.get(run.round)
+    count = len(run.stitches)
+    length = count * PITCH_LEAST - (PITCH_LEAST - OVAL_LEAST)
+    if course is None or not count:
+        return
+    first = course.stems[course.begins].stitch.id
+    foot, head = ground.feet[first][0], ground.heads[first]
+    up = _unit(head - foot)
+    aside = -course.direction * 1j * ground.normals[first]
+    spot = _Spot(foot + up * min(0.45, length / 2) + aside * 0.4, up, 1.6, 0.8, 0.9)
+
+    def column(z: complex) -> list[Segment]:
+        found: list[Segment] = []
+        for k in range(count):
+            low = z + up * (k * PITCH_LEAST - length / 2)
+            found.extend(segments_of([chain_oval(point(low), point(low + up * OVAL_LEAST))]))
+        return found
+
+    at = _free(ink, spot, column)
+    for k, chain in enumerate(run.stitches):
+        low = at + up * (k * PITCH_LEAST - length / 2)
+        ground.tips[chain] = (low, low + up * OVAL_LEAST)
+        ground.normals[chain] = ground.normals[first]
+    ink.add(run.stitches[0], column(at))
+
+
+def _free(ink: Ink, spot: _Spot, shape: Callable[[complex], list[Segment]]) -> complex:
+    """The nearest place where a shape has white all round; the whitest there is where none has enough."""
+    best, most = spot.at, -9.0
+    for place in _places(spot):
+        white = ink.white(shape(place), least=most)
+        if white >= CLEAR:
+            return place
+        if white > most:
+            best, most = place, white
+    return best
+
+
+def _places(spot: _Spot) -> Iterator[complex]:
+    """Places about a spot, nearest first; sideways costs more than up or down."""
+    steps: list[tuple[float, float, float]] = []
+    across = int(spot.aside / _STEP)
+    for i in range(-across, across + 1):
+        for j in range(-int(spot.down / _STEP), int(spot.up / _STEP) + 1):
+            x, y = i * _STEP, j * _STEP
+            steps.append((1.5 * x * x + y * y * (1.0 if y <= 0 else 1.3), x, y))
+    steps.sort()
+    for _, x, y in steps:
+        yield spot.at + spot.out * complex(y, x)
+
+
+def _unit(z: complex) -> complex:
+    return z / (abs(z) or 1.0)

@@ -1,0 +1,98 @@
+"""Work in rounds: from the middle outwards, one round at a time; an outer round never moves an inner one."""
+
+from __future__ import annotations
+
+from cmath import exp
+from math import pi
+
+from motifold.render.fabric.model import Fabric
+from motifold.render.motif.chains import hang, ring_radius
+from motifold.render.motif.course import Course, course_of, picots_of
+from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, STEM_HALF
+from motifold.render.motif.feet import stand
+from motifold.render.motif.ground import Ground, point
+from motifold.render.motif.margin import fill_margins
+from motifold.render.motif.model import RoundShape
+from motifold.render.motif.place import Standing, place
+from motifold.render.motif.room import room_of
+from motifold.render.motif.symmetry import rotations
+
+_MAGIC_RING = 0.42
+"""Radius of the circle that the feet of a magic ring stand on."""
+
+
+def lay_rounds(fabric: Fabric) -> Ground:
+    """Place every round of a motif worked in rounds."""
+    ground = Ground(fabric, picots_of(fabric))
+    for index, worked in enumerate(fabric.rounds):
+        if worked.kind == "ring":
+            _centre_ring(ground, index)
+            continue
+        course = course_of(fabric, index, ground.picots)
+        if course.size:
+            lay_round(ground, course)
+    fill_margins(ground)
+    return ground
+
+
+def _centre_ring(ground: Ground, index: int) -> None:
+    """A chain closed into a ring, its joining stitch among the ovals; or nothing, for a magic ring."""
+    chains = [s for s in ground.fabric.round_stitches(index) if s.kind == "ch"]
+    joins = [s for s in ground.fabric.round_stitches(index) if s.kind != "ch"]
+    if not chains:
+        ground.ring = _MAGIC_RING
+        return
+    radius = ring_radius(len(chains), bool(joins))
+    share = 2 * pi / (len(chains) + (0.55 if joins else 0.0))
+    for k, chain in enumerate(chains):
+        turn = exp(1j * share * (k + (0.775 if joins else 0.5)))
+        ground.tips[chain.id] = (radius * turn - 1j * turn * OVAL_LEAST / 2, radius * turn + 1j * turn * OVAL_LEAST / 2)
+        ground.normals[chain.id] = turn
+    for join in joins:
+        ground.tips[join.id] = (radius + 0j, radius + 0j)
+        ground.normals[join.id] = 1 + 0j
+    corner = abs(complex(radius + OVAL_HALF, OVAL_LEAST * 0.3))
+    ground.ring = corner + CLEAR + STEM_HALF + 0.02
+
+
+def lay_round(ground: Ground, course: Course) -> None:
+    """Feet, outline, heads, chains of one round."""
+    if not ground.ring:
+        ground.ring = _MAGIC_RING
+    order = rotations(ground, course)
+    feet = stand(ground, course)
+    room = room_of(ground, course, feet)
+    standing = place(ground, course, feet, room, order)
+    _settle(ground, course, standing, order)
+
+
+def _settle(ground: Ground, course: Course, standing: Standing, order: int) -> None:
+    ground.courses[course.round] = course
+    ground.order[course.round] = order
+    for index, stem in enumerate(course.stems):
+        stitch = stem.stitch.id
+        ground.heads[stitch] = standing.heads[index]
+        ground.normals[stitch] = standing.normals[index]
+        ground.feet[stitch] = tuple(standing.feet[index])
+        ground.at[stitch] = (course.round, index)
+    for index, gap in enumerate(course.gaps):
+        for part in gap.parts:
+            ground.at[part] = (course.round, index)
+        for run, _, _ in gap.runs:
+            ground.gap_at[run] = (course.round, index)
+    hang(ground, course, standing)
+    ground.shapes.append(_shape(ground, course, standing))
+
+
+def _shape(ground: Ground, course: Course, standing: Standing) -> RoundShape:
+    """The outline that the heads stand on, in true corners and sides; where heights differ, from head to head."""
+    outline = standing.outline
+    corners = [outline.corner(number) for number in range(outline.corners)] if standing.even else []
+    if not standing.even:
+        line = list(standing.heads)
+    elif outline.corners:
+        line = corners
+    else:
+        line = [outline.at(outline.perimeter * k / 72)[0] for k in range(72)]
+    first = standing.heads[course.begins]
+    return RoundShape(course.round, tuple(map(point, line)), tuple(map(point, corners)), point(first), point(standing.normals[course.begins]))

@@ -1,0 +1,107 @@
+"""Room along the outline: how far apart neighbouring heads must stand, and how far apart they like to."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from motifold.render.motif.course import Course, Gap, Stem
+from motifold.render.motif.extents import CLEAR, OVAL, OVAL_HALF, PITCH, PITCH_LEAST, STEM_HALF, WHITE
+from motifold.render.motif.ground import Ground
+
+_SOLID = 1.06
+"""Neighbours without chains like to stand this much further apart than they must."""
+_LOOSE = 1.42
+"""Where there is room, up to so much: a group that is drawn wider falls apart."""
+_UNEVEN = 0.35
+"""Heads whose heights differ by more pass each other."""
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """For the gap after each stem: ``least``, ``like``, ``full`` (as wide as still looks held together), and ``slack`` where chains between
+    different bases may give beyond that.
+
+    ``corner``: the least and the liked distance from the corner to the stems before and after it, where the gap holds a corner.
+    """
+
+    least: tuple[float, ...]
+    like: tuple[float, ...]
+    full: tuple[float, ...]
+    slack: tuple[bool, ...]
+    corner: tuple[tuple[float, float, float, float] | None, ...]
+
+
+def room_of(ground: Ground, course: Course, feet: list[list[complex]]) -> Room:
+    """Room for every gap of a course. ``feet`` as found by ``feet.stand``: legs that stand close need heads further apart."""
+    least: list[float] = []
+    like: list[float] = []
+    full: list[float] = []
+    slack: list[bool] = []
+    corner: list[tuple[float, float, float, float] | None] = []
+    cornered = {c.at for c in course.corners if not c.on_stem}
+    for i, stem in enumerate(course.stems):
+        after, gap = course.stems[(i + 1) % course.size], course.gaps[i]
+        if gap.parts:
+            chains = chain_count(ground, gap)
+            least.append(stem.half + after.half + 2 * CLEAR + chain_least(chains))
+            like.append(max(stem.half + after.half + 2 * CLEAR + chains * PITCH, least[-1]))
+            slack.append(not _same_base(stem, after))
+            full.append(max(stem.half + after.half + chains * OVAL + (chains + 1) * WHITE, like[-1]))
+        else:
+            least.append(_beside(stem, after, feet[i], feet[(i + 1) % course.size]))
+            like.append(least[-1] * _SOLID)
+            slack.append(False)
+            full.append(least[-1] * _LOOSE)
+        corner.append(_corner_room(ground, stem, after, gap) if i in cornered else None)
+    return Room(tuple(least), tuple(like), tuple(full), tuple(slack), tuple(corner))
+
+
+def chain_count(ground: Ground, gap: Gap) -> float:
+    """How long the parts of a gap are, in chains; a stitch that stands in for chains counts by its own length."""
+    total = 0.0
+    for part in gap.parts:
+        stitch = ground.fabric.stitches[part]
+        total += 1.0 if stitch.role == "chain" or stitch.kind == "ch" else part_length(ground, part) / PITCH
+    return total
+
+
+def part_length(ground: Ground, part: int) -> float:
+    """Length in u of a stitch that lies in a loop in place of chains."""
+    from motifold.render.motif.extents import stem_height
+
+    return stem_height(ground.fabric.stitches[part])
+
+
+def chain_least(chains: float) -> float:
+    """The shortest chord that so many chains can span: up to two lie flat, longer ones bow, up to about half a circle."""
+    flat = chains * PITCH_LEAST
+    return flat if chains <= 2 else max(2 * PITCH_LEAST, 0.62 * flat)
+
+
+def _beside(stem: Stem, after: Stem, feet: list[complex], feet_after: list[complex]) -> float:
+    """Two stems side by side: at their heads, and where bars, arms or bulges sit, given how far apart they stand."""
+    if abs(stem.height - after.height) > _UNEVEN:
+        short, tall = (stem, after) if stem.height < after.height else (after, stem)
+        return max(short.half, short.body) + max(tall.body if short.height > 0.5 else STEM_HALF, STEM_HALF) + CLEAR
+    heads = stem.half + after.half + CLEAR
+    apart = min(abs(a - b) for a in feet for b in feet_after)
+    bodies = stem.body + after.body + CLEAR
+    at = min(stem.body_at, after.body_at)
+    return max(heads, (bodies - (1 - at) * apart) / at)
+
+
+def _same_base(stem: Stem, after: Stem) -> bool:
+    bases = {leg.base for leg in stem.stitch.legs}
+    return any(leg.base in bases for leg in after.stitch.legs)
+
+
+def _corner_room(ground: Ground, stem: Stem, after: Stem, gap: Gap) -> tuple[float, float, float, float]:
+    """From the corner to the stem before it and to the one after: least, then liked."""
+    chains = chain_count(ground, gap)
+    if not chains:
+        before, behind = stem.half + CLEAR, after.half + CLEAR
+        return before * 1.05, behind * 1.05, before * 1.15, behind * 1.15
+    least = chain_least(chains) / 2 + (OVAL_HALF * 0.5 if chains <= 1 else 0.0)
+    like = max(chains * PITCH / 2, least)
+    like = min(like, 1.5 + least * 0.2) if chains > 3 else like
+    return stem.half + CLEAR + least, after.half + CLEAR + least, stem.half + CLEAR + like, after.half + CLEAR + like
