@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import replace
-from typing import Any, Literal
+from typing import Literal
 
 from motifold.render.pattern import notation
-from motifold.render.pattern.build_parts import build_assembly, build_gauge, build_size
+from motifold.render.pattern.build_parts import build_assembly, build_gauge, build_size, panel_names, tell_of_panels
 from motifold.render.pattern.instructions import Group, Instructions, Join, Repeat, Step
 from motifold.render.pattern.model import EdgingSource, Materials, MotifSource, Pattern, SidePiece, SpecialStitch, Terms, Yarn
 from motifold.render.pattern.net import read_side
@@ -25,8 +25,8 @@ _STITCH_NAME = re.compile(r"[^\W\d_][\w \-/+]*")
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(?:-[A-Za-z0-9]{2,8})*")
 
 
-def build_pattern(path: str, source: str, tables: Table, written: dict[str, Any], reader: Reader) -> Pattern | None:
-    """The Pattern of a file whose keys are checked. ``written`` is the file before the check: what it tried to say.
+def build_pattern(path: str, source: str, tables: Table, reader: Reader) -> Pattern | None:
+    """The Pattern of a file whose keys are checked.
 
     None where there are no terms to read the instructions in, or no motif at all.
     """
@@ -34,32 +34,35 @@ def build_pattern(path: str, source: str, tables: Table, written: dict[str, Any]
     terms = _terms(head)
     yarns = _yarns(reader, tables.get("yarn", {}))
     motif_tables = tables.get("motif", {})
-    if "motif" in written and isinstance(written["motif"], dict) and not written["motif"]:
+    if "motif" in tables and not motif_tables and not reader.found("type"):
         reader.add("missing", reader.locator.value(("motif",)), "[motif] has no motif", "for example [motif.square]")
-    if terms is None or not motif_tables:
-        return None
+    reader.terms_known = terms is not None
     size = build_size(reader, tables, tuple(motif_tables))
-    context = NotationContext(terms, tuple(yarn.key for yarn in yarns), sizes=max(1, len(size.bodies)) if size else 1)
+    context = NotationContext(terms or "US", tuple(yarn.key for yarn in yarns), sizes=max(1, len(tables.get("size", {}).get("bodies", ()))))
     stitches, context = _stitches(reader, tables.get("stitch", {}), context)
     motifs, context = _motifs(reader, motif_tables, context)
     assembly = build_assembly(reader, tables, motifs, tuple(yarn.key for yarn in yarns))
-    panels = {cell.panel for cell in assembly.net} | set(assembly.panels) if assembly else set()
-    edgings = _edgings(reader, tables.get("edging", {}), context, motifs, panels if assembly else None)
+    edgings = _edgings(reader, tables.get("edging", {}), context, motifs, panel_names(assembly) if assembly else None)
+    gauge = build_gauge(reader, tables, motifs)
     notes = tables.get("notes", {})
     materials = tables.get("materials", {})
+    hook = quantity(reader, materials, ("materials", "hook"), "length")
+    title, language = _title(reader, head), _language(reader, head)
+    if terms is None or not motifs:
+        return None
     return Pattern(
         path=path,
         source=source,
-        title=_title(reader, head),
+        title=title,
         terms=terms,
         summary=text(head, "summary") or "",
         format=whole(head, "format") or 1,
         level=text(head, "level"),
         author=text(head, "author") or None,
-        language=_language(reader, head),
-        materials=Materials(quantity(reader, materials, ("materials", "hook"), "length"), texts(materials, "notions")),
+        language=language,
+        materials=Materials(hook, texts(materials, "notions")),
         yarns=yarns,
-        gauge=build_gauge(reader, tables, motifs),
+        gauge=gauge,
         stitches=stitches,
         motifs=motifs,
         size=size,
@@ -132,7 +135,7 @@ def _stitches(reader: Reader, tables: Table, context: NotationContext) -> tuple[
         path: Path = ("stitch", key)
         _check_stitch_name(reader, path, context)
         definition = None
-        if "means" in table:
+        if "means" in table and reader.terms_known:
             definition, problems = notation.parse_definition(key, reader.locator.text((*path, "means")), context)
             reader.problems += problems
             if definition:
@@ -154,6 +157,8 @@ def _check_stitch_name(reader: Reader, path: Path, context: NotationContext) -> 
         return
     if key in context.yarns:
         reader.add("name", span, f"{key} is a yarn and a stitch", "give one of them another name")
+    if not reader.terms_known:
+        return
     for name in dict.fromkeys((key, context.defined[key])):
         known = canonical(name, context.terms)
         if name.lower() in _CRAFT_WORDS or (known is not None and kind(known).family != "special"):
@@ -244,6 +249,8 @@ def _instructions(reader: Reader, path: Path, table: Table, context: NotationCon
             "for example Rnd 1: Ch 3, 11 dc in ring; join. (12 dc)",
         )
         return Instructions(()), worked, context
+    if not reader.terms_known:
+        return Instructions(()), worked, context
     instructions, problems = notation.parse_instructions(located, replace(context, worked=worked))
     reader.problems += problems
     last = context.first_id
@@ -253,7 +260,7 @@ def _instructions(reader: Reader, path: Path, table: Table, context: NotationCon
 
 
 def _edgings(
-    reader: Reader, tables: Table, context: NotationContext, motifs: tuple[MotifSource, ...], panels: set[str] | None
+    reader: Reader, tables: Table, context: NotationContext, motifs: tuple[MotifSource, ...], panels: Collection[str] | None
 ) -> tuple[EdgingSource, ...]:
     """``panels``: the assembly's; None where there is no assembly."""
     edgings = []
@@ -268,7 +275,7 @@ def _edgings(
             motif = names[0]
         elif "motif" not in table:
             wanted = "opening" if panels is not None else "motif"
-            example = "north.top" if panels is not None else names[0]
+            example = "north.top" if panels is not None else (*names, "square")[0]
             message = f"[edging.{name}] does not say where it goes"
             reader.add("missing", reader.locator.value(path), message, f'for example {wanted} = "{example}"')
         instructions, _, context = _instructions(reader, path, table, context)
@@ -276,15 +283,15 @@ def _edgings(
     return tuple(edgings)
 
 
-def _opening(reader: Reader, path: Path, panels: set[str] | None) -> SidePiece | None:
+def _opening(reader: Reader, path: Path, panels: Collection[str] | None) -> SidePiece | None:
     located = reader.locator.text((*path, "opening"))
     if panels is None:
         message = "an opening lies on an assembly, and this file has none"
         reader.add("reference", reader.locator.value((*path, "opening")), message, 'an edging around a motif says motif = "NAME"')
         return None
-    side, problem = read_side(located, 0, len(located.text), sorted(panels))
+    side, problem = read_side(located, 0, len(located.text), panels)
     if problem:
-        reader.problems.append(problem)
+        tell_of_panels(reader, [problem])
     return side
 
 

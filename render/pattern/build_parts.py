@@ -18,7 +18,7 @@ from motifold.render.pattern.model import (
     SizePlan,
 )
 from motifold.render.pattern.net import MOST_PANELS, read_join, read_net, read_side
-from motifold.render.pattern.problem import NOWHERE
+from motifold.render.pattern.problem import NOWHERE, Problem
 from motifold.render.pattern.scan import Path
 from motifold.render.pattern.values import Reader, Table, centimetres, ease, number, reference, share, text, texts, truth, whole
 
@@ -42,8 +42,8 @@ def build_gauge(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...]) 
     motif = motif or only(names)
     if points and motif is None and "motif" not in table:
         message = "the gauge does not say which motif was measured"
-        reader.add("missing", reader.locator.value(("gauge",)), message, f'for example motif = "{names[0]}"')
-    _gauge_agrees(reader, table, points)
+        reader.add("missing", reader.locator.value(("gauge",)), message, f'for example motif = "{(*names, "square")[0]}"')
+    _gauge_agrees(reader, points)
     wash = share(reader, table, ("gauge", "after_wash"))
     return Gauge(
         motif=motif,
@@ -69,26 +69,23 @@ def _points(reader: Reader, table: Table) -> list[GaugePoint]:
     return points
 
 
-def _gauge_agrees(reader: Reader, table: Table, points: list[GaugePoint]) -> None:
+def _gauge_agrees(reader: Reader, points: list[GaugePoint]) -> None:
     """Numbers that mean nothing without each other, and swatches that shrink as they grow."""
     here = reader.locator.value
-    if "rounds" in table and "width" not in table and not points:
+    given = {name for name in ("rounds", "width", "grams", "points", "stitches", "rows", "height") if reader.has("gauge", name)}
+    if "rounds" in given and not given & {"width", "points"}:
         reader.add("missing", here(("gauge", "rounds")), "the gauge has rounds and no width", 'for example width = "12.8 cm"')
-    if "width" in table and not {"rounds", "stitches", "points"} & set(table):
-        reader.add(
-            "missing",
-            here(("gauge", "width")),
-            "the gauge has a width and does not say of what",
-            "for example rounds = 8, or stitches = 16",
-        )
+    if "width" in given and not given & {"rounds", "stitches", "points"}:
+        hint = "for example rounds = 8, or stitches = 16"
+        reader.add("missing", here(("gauge", "width")), "the gauge has a width and does not say of what", hint)
+    elif "grams" in given and not given & {"rounds", "stitches", "points"}:
+        message = "the gauge has grams and does not say of how many rounds"
+        reader.add("missing", here(("gauge", "grams")), message, "for example rounds = 8")
     for counted, measured in (("stitches", "width"), ("rows", "height"), ("height", "rows")):
-        if counted in table and measured not in table:
-            reader.add(
-                "missing", here(("gauge", counted)), f"the gauge has {counted} and no {measured}", f"both are measured: add {measured}"
-            )
-    if "grams" in table and not {"rounds", "points", "stitches"} & set(table):
-        reader.add("missing", here(("gauge", "grams")), "the gauge has grams and does not say of how many rounds", "for example rounds = 8")
-    path: Path = ("gauge", "points") if "points" in table else ("gauge", "rounds")
+        if counted in given and measured not in given:
+            message = f"the gauge has {counted} and no {measured}"
+            reader.add("missing", here(("gauge", counted)), message, f"both are measured: add {measured}")
+    path: Path = ("gauge", "points") if "points" in given else ("gauge", "rounds")
     in_order = sorted(points, key=lambda point: (point.rounds, point.width_cm))
     for before, after in pairwise(in_order):
         if before.rounds == after.rounds:
@@ -119,7 +116,7 @@ def build_size(reader: Reader, tables: Table, motif_names: tuple[str, ...]) -> S
         body = _body(reader, table["bodies"], path)
         if body is not None:
             bodies.append((name, body))
-    if "bodies" in table and not table["bodies"] and not any(problem.code == "type" for problem in reader.problems):
+    if "bodies" in table and not table["bodies"] and not reader.found("type"):
         reader.add("missing", reader.locator.value(("size", "bodies")), "no sizes are given", 'for example Small = "42 cm"')
     return SizePlan(
         measure=text(table, "measure") or "girth",
@@ -174,6 +171,12 @@ def build_assembly(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...
     )
 
 
+def panel_names(assembly: AssemblySource) -> list[str]:
+    """Every panel that an assembly names, those of the net first."""
+    joined = [side.panel for join in assembly.join for side in (join.a, join.b) if side]
+    return list(dict.fromkeys([*(cell.panel for cell in assembly.net), *assembly.panels, *joined]))
+
+
 def _panel_names(table: Table, net: tuple[NetCell, ...]) -> list[str]:
     """The panels that there are: those of the net and of ``panels``; without a net, those that the joins name."""
     names = dict.fromkeys(cell.panel for cell in net)
@@ -191,7 +194,7 @@ def _joins(reader: Reader, table: Table, panels: list[str]) -> tuple[JoinSource,
     joins = []
     for index in range(len(table.get("join", ()))):
         join, problems = read_join(_item_text(reader, "join", index), known)
-        reader.problems += problems
+        tell_of_panels(reader, problems)
         if join:
             joins.append(join)
     return tuple(joins)
@@ -206,10 +209,15 @@ def _open(reader: Reader, table: Table, panels: list[str]) -> tuple[SidePiece, .
         located = _item_text(reader, "open", index)
         side, problem = read_side(located, 0, len(located.text), known)
         if problem:
-            reader.problems.append(problem)
+            tell_of_panels(reader, [problem])
         if side:
             sides.append(side)
     return tuple(sides)
+
+
+def tell_of_panels(reader: Reader, problems: list[Problem]) -> None:
+    """Adds problems; that a panel does not exist is not worth telling where the net itself could not be read whole."""
+    reader.problems += [problem for problem in problems if problem.code != "reference" or not reader.found("net")]
 
 
 def _item_text(reader: Reader, name: str, index: int) -> LocatedText:

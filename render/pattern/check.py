@@ -37,17 +37,20 @@ def check_keys(data: Mapping[str, Any], locator: Locator) -> tuple[dict[str, Any
 
 def _table(data: Mapping[str, Any], path: Path, branch: Branch, locator: Locator, problems: list[Problem]) -> dict[str, Any]:
     clean: dict[str, Any] = {}
+    taken: set[str | None] = set(data)
     named = branch.below.get(ANY)
     for name, value in data.items():
         below = branch.below.get(name) or named
         here: Path = (*path, name)
         if below is None or name in (ANY, "[]"):
-            problems.append(_unknown(here, branch, locator, len(problems)))
+            meant = _meant(name, branch) if len(problems) < MOST_SUGGESTIONS else None
+            problems.append(_unknown(here, branch, meant, locator))
+            taken.add(meant)
             continue
         checked = _value(value, here, below, locator, problems)
         if checked is not None:
             clean[name] = checked
-    _missing(data, path, branch, locator, problems)
+    problems += _missing(taken, path, branch, locator)
     return clean
 
 
@@ -114,12 +117,17 @@ _WANTED = {
 
 def _wrong_type(value: Any, path: Path, key: Key, locator: Locator) -> Problem:
     name = str(path[-1])
+    if key.kind == "texts" and isinstance(value, list):
+        index = next(index for index, item in enumerate(value) if not isinstance(item, str))
+        message = f"every item of {_dotted(path)} must be text in quotes; this is {_found(value[index])}"
+        return Problem("type", "error", locator.value((*path, index)), message, f"for example {name} = {key.example}")
     message = f"{_dotted(path)} must be {_WANTED[key.kind]}; this is {_found(value)}"
     hint = f"for example {name} = {' '.join(key.example.split())}"
     if key.kind == "table":
         hint = f"for example {key.example}" if key.example.startswith("[") else hint
         if len(path) == 2 and KEY_NAMES.get(str(path[0])) == ANY:
-            message, hint = f"{path[0]} needs a name of its own before its keys", f"for example {key.example}"
+            message = f"{path[0]} needs a name of its own before its keys"
+            return Problem("type", "error", locator.key(path[:1]), message, f"for example {key.example}")
     elif isinstance(value, str) and key.kind in ("whole", "number") and value.strip().replace(".", "", 1).isdecimal():
         hint = f"without quotes: {name} = {value.strip()}"
     elif isinstance(value, int | float) and not isinstance(value, bool) and key.kind in ("length", "body"):
@@ -160,16 +168,15 @@ _CHOICE_HINTS = {
 }
 
 
-def _missing(data: Mapping[str, Any], path: Path, branch: Branch, locator: Locator, problems: list[Problem]) -> None:
-    for name, below in branch.below.items():
-        if below.key and below.key.required and name not in data:
-            problems.append(_missing_key(path, name, below.key, locator))
-    key = branch.key
-    needs = key.needs if key else ()
-    required = {name for name, below in branch.below.items() if below.key and below.key.required}
-    if needs and not set(needs) & set(data) and not set(needs) & required:
+def _missing(given: Collection[str | None], path: Path, branch: Branch, locator: Locator) -> list[Problem]:
+    """What a table needs and does not have; what a misspelt key was meant to be is not told as missing too."""
+    required = [name for name, below in branch.below.items() if below.key and below.key.required]
+    problems = [_missing_key(path, name, key, locator) for name in required if name not in given and (key := branch.below[name].key)]
+    needs = branch.key.needs if branch.key else ()
+    if needs and not set(needs) & {*given, *required}:
         message = f"{_dotted(path)} has neither {' nor '.join(needs)}"
         problems.append(Problem("missing", "error", locator.value(path), message, f"for example {needs[0]} = {_example(branch, needs[0])}"))
+    return problems
 
 
 def _example(branch: Branch, name: str) -> str:
@@ -188,27 +195,33 @@ def _missing_key(path: Path, name: str, key: Key, locator: Locator) -> Problem:
     return Problem("missing", "error", locator.value(path), f"[{_dotted(path)}] has no {name}", hint)
 
 
-def _unknown(path: Path, branch: Branch, locator: Locator, found: int) -> Problem:
+def _unknown(path: Path, branch: Branch, meant: str | None, locator: Locator) -> Problem:
     name = str(path[-1])
-    known = [known for known in branch.below if known not in (ANY, "[]")]
-    where = f"[{_dotted(path[:-1])}] has" if len(path) > 1 else "a pattern file has"
     shown = name if len(name) <= 60 else name[:57] + "..."
-    return Problem(
-        "key", "error", locator.key(path), f"{where} no key {shown}", _suggestion(name, path, known) if found < MOST_SUGGESTIONS else None
-    )
+    if len(path) == 1:
+        hint = f"did you mean [{meant}]?" if meant else f"its tables are {', '.join(_known(branch))}"
+        return Problem("key", "error", locator.key(path), f"a pattern file has no table or key {shown}", hint)
+    elsewhere = next((key.path for key in KEYS if key.parts[-1] == name and len(key.parts) > 1), None)
+    hint = f"its keys are {', '.join(_known(branch))}"
+    if meant:
+        hint = f"did you mean {meant}?"
+    elif elsewhere:
+        hint = f"{name} belongs in [{elsewhere.replace(ANY, 'NAME').rpartition('.')[0]}]"
+    return Problem("key", "error", locator.key(path), f"[{_dotted(path[:-1])}] has no key {shown}", hint)
 
 
-def _suggestion(name: str, path: Path, known: list[str]) -> str:
+def _known(branch: Branch) -> list[str]:
+    return [name for name in branch.below if name not in (ANY, "[]")]
+
+
+def _meant(name: str, branch: Branch) -> str | None:
+    """The key of this table that an unknown name may stand for."""
     plain = name.lower().replace("-", "_").replace(" ", "_")
-    here = plain if plain in known else _OTHER_WORDS.get(plain)
-    if here not in known:
-        here = nearest(plain, known)
-    if here:
-        return f"did you mean {here}?"
-    elsewhere = [key.path.replace(ANY, "NAME") for key in KEYS if key.parts[-1] == plain and len(key.parts) > 1]
-    if elsewhere:
-        return f"{plain} belongs in [{elsewhere[0].rpartition('.')[0]}]"
-    return f"its keys are {', '.join(known)}"
+    known = _known(branch)
+    for other in (plain, _OTHER_WORDS.get(plain)):
+        if other in known:
+            return other
+    return nearest(plain, known)
 
 
 def nearest(word: str, words: Collection[str]) -> str | None:

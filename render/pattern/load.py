@@ -45,7 +45,7 @@ def read_pattern(path: str, data: bytes) -> Reading:
         return Reading(None, (newer,))
     clean, found = check_keys(content, locator)
     reader = Reader(locator, found)
-    pattern = build_pattern(path, source, clean, content, reader)
+    pattern = build_pattern(path, source, clean, reader)
     return Reading(pattern, in_order(reader.problems))
 
 

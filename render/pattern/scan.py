@@ -32,6 +32,9 @@ _SPACE = re.compile(r"[ \t]*")
 _BLANK = re.compile(r"(?:[ \t]|\r?\n)*")
 _LINE_END = re.compile(r"\r?\n|\Z")
 _FIRST_LINE_END = re.compile(r"(?:\r?\n)?")
+_TABLE_OR_KEY = re.compile(
+    r"\[{1,2}[A-Za-z][\w-]*(?:\.[\w\"' -]+)*\]{1,2}[ \t]*(?:#[^\r\n]*)?\r?$|[a-z][a-z_]*[ \t]*=[ \t]*[\"'\[{0-9]", re.MULTILINE
+)
 _NEXT_ITEM = re.compile(r"[\"'\[{0-9]")
 _COMMENT = re.compile(r"#[^\n\r\x00-\x08\x0b-\x1f\x7f]*")
 _BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
@@ -61,6 +64,7 @@ class TextPlaces:
     chunks: list[str] = field(default_factory=list)
     pieces: list[tuple[int, int, int]] = field(default_factory=list)
     length: int = 0
+    start: int = 0
     end: int = 0
 
     def add(self, chunk: str, at: int, width: int = 1) -> None:
@@ -87,13 +91,38 @@ def scan(source: str) -> Scanned:
     Rules between tables (what may extend what) are not checked here beyond a key or table that is given twice.
     """
     out = Scanned()
+    try:
+        _statements(source, out)
+    except TomlError as error:
+        raise _unclosed(source, out) or error from None
+    return out
+
+
+def _unclosed(source: str, out: Scanned) -> TomlError | None:
+    """Where a long text swallowed a table or a key, its missing end is the mistake, not what the scan stumbled over after it."""
+    for text in out.texts.values():
+        if not source.startswith(('"""', "'''"), text.start):
+            continue
+        at = source.find("\n", text.start) + 1
+        end = text.end or len(source)
+        swallowed = _TABLE_OR_KEY.search(source, at, end) if at else None
+        while swallowed and source[swallowed.start() - 1] != "\n":
+            swallowed = _TABLE_OR_KEY.search(source, swallowed.end(), end)
+        if swallowed:
+            line = source.count("\n", 0, swallowed.start()) + 1
+            message = f"the text that begins here is not closed: it runs on over {shown(swallowed.group().strip())} on line {line}"
+            return TomlError(message, text.start, 3, f"close it with a line of {source[text.start] * 3}")
+    return None
+
+
+def _statements(source: str, out: Scanned) -> None:
     table: Path = ()
     at = 0
     size = len(source)
     while True:
         at = _past(_BLANK, source, at)
         if at >= size:
-            return out
+            return
         if source[at] == "[":
             table, at = _header(source, at, out)
         elif source[at] != "#":
@@ -211,8 +240,7 @@ def _value(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
     """Any value; the offset after it."""
     char = source[at : at + 1]
     if char in ('"', "'") and char:
-        text = TextPlaces()
-        out.texts[path] = text
+        text = out.texts[path] = TextPlaces(start=at)
         return _text(source, at, text, lines_allowed=True)
     if char in ("[", "{") and char:
         if depth >= DEEPEST:
@@ -257,7 +285,7 @@ def _array(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
             at = _array_gap(source, at + 1)
         elif not source.startswith("]", at):
             fail_on_control(source, at)
-            if _NEXT_ITEM.match(source, at):
+            if _NEXT_ITEM.match(source, at) and not _TABLE_OR_KEY.match(source, source.rfind("\n", 0, at) + 1):
                 raise TomlError("a comma is missing between the items of this list", end, 0, "write a comma here")
             raise TomlError('this list is never closed with "]"', start, 1, "its items have commas between them")
     return at + 1

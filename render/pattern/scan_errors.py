@@ -75,6 +75,9 @@ def no_equals(source: str, start: int, at: int) -> TomlError:
     if re.match(r"[A-Za-z0-9_-]+[ \t]+[A-Za-z0-9_-]+[^=]*=", line):
         name = line.split("=")[0].strip()
         return TomlError("a key without quotes is one word", start, len(name), f'write "{name}" =')
+    pair = re.match(r"([A-Za-z0-9_-]+)[ \t]+([\"'\[{0-9].*)", line)
+    if pair:
+        return TomlError("a key and its value have = between them", start, len(line), f"write {pair[1]} = {shown(pair[2])}")
     return TomlError(
         '"=" and a value are missing after this', start, max(1, at - start), 'a line is a key, = and a value: title = "Basket"'
     )

@@ -29,10 +29,22 @@ LONGEST_CM = 10_000
 
 @dataclass(slots=True)
 class Reader:
-    """What is known while a file is read: where its values stand, and the problems found so far."""
+    """What is known while a file is read: where its values stand, and the problems found so far.
+
+    ``terms_known`` false: the file does not say US or UK, so that its instructions cannot be read.
+    """
 
     locator: Locator
     problems: list[Problem] = field(default_factory=list)
+    terms_known: bool = True
+
+    def has(self, *path: str | int) -> bool:
+        """Whether the file gives this key at all, be its value right or wrong."""
+        return path in self.locator.values
+
+    def found(self, code: str) -> bool:
+        """Whether a problem with this code was found so far."""
+        return any(problem.code == code for problem in self.problems)
 
     def add(self, code: str, span: Span, message: str, hint: str | None = None, severity: Severity = "error") -> None:
         self.problems.append(Problem(code, severity, span, message, hint))
@@ -72,7 +84,12 @@ def quantity(reader: Reader, table: Table, path: Path, kind: Kind, positive: boo
         reader.add("quantity", reader.locator.value(path), f"{found} is not {_KIND_NAMES[kind]}", _KIND_HINTS[kind])
         return None
     if (positive and found.value <= 0) or (kind in ("length", "mass") and found.value < 0):
-        reader.add("quantity", reader.locator.value(path), f"{found} is nothing to measure: it must be more than 0", _KIND_HINTS[kind])
+        reader.add(
+            "quantity",
+            reader.locator.value(path),
+            f"{found} cannot be: it must be {'more than 0' if positive else '0 or more'}",
+            _KIND_HINTS[kind],
+        )
         return None
     if kind == "length" and found.cm > LONGEST_CM:
         reader.add("quantity", reader.locator.value(path), f"{found} is longer than anything crocheted", "is the unit right?")
@@ -129,6 +146,8 @@ def reference(reader: Reader, table: Table, path: Path, known: Collection[str], 
     name = text(table, str(path[-1]))
     if name is None or name in known:
         return name
+    if what == "motif" and not known:  # told already: the file has no motif at all
+        return None
     near = nearest(name, tuple(known))
     if near:
         hint = f"did you mean {near}?"
