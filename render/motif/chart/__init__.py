@@ -1,0 +1,8 @@
+"""Charts drawn from positions: the drawing, its numbers as JSON, and the key of the symbols."""
+
+from motifold.render.motif.chart.draw import draw_chart
+from motifold.render.motif.chart.key import draw_key, draw_key_sheet, entries_used
+from motifold.render.motif.chart.look import ChartLook
+from motifold.render.motif.chart.numbers import ChartOf, chart_json
+
+__all__ = ["ChartLook", "ChartOf", "chart_json", "draw_chart", "draw_key", "draw_key_sheet", "entries_used"]

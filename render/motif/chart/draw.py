@@ -1,0 +1,144 @@
+"""A chart as a drawing."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import hypot
+
+from motifold.render.drawing.display import Drawing, Group, Operation, StrokePath, Text
+from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.fabric.model import Fabric
+from motifold.render.motif.chart.furniture import draw_item, furnish
+from motifold.render.motif.chart.ink import operations, path_of
+from motifold.render.motif.chart.look import INK, ChartLook
+from motifold.render.motif.chart.scene import Symbol, symbols_of
+from motifold.render.motif.chart.tones import number_of, tone_of
+from motifold.render.motif.chart.white import White
+from motifold.render.motif.model import Layout, Point
+from motifold.symbols import marks as working
+from motifold.symbols.ink import Mark, Stroke, bounds
+from motifold.symbols.own import OwnSymbol, read_symbol
+from motifold.symbols.sizes import HAIR_WIDTH
+from motifold.symbols.terms import abbreviation
+
+MARGIN = 0.8
+"""White around a chart, in u, for the numbers of its last round."""
+TITLE_PT = 11.0
+
+
+def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
+    """The stitch chart of a placed Fabric, in mm, its origin the motif's centre.
+
+    Every symbol is a group of class "stitch KIND" with its round, index, what it is worked into and the instruction that made it.
+    Raises ValueError where a pattern's own symbol is no path data (reading a pattern has said so before).
+    """
+    own = own_symbols(look.symbols)
+    symbols = symbols_of(fabric, layout, look.left_handed, own)
+    center = _center_ring(fabric, symbols)
+    box = _box(symbols, center)
+    shown = tuple(symbol for symbol in symbols if is_shown(symbol.round, look))
+    children: list[Operation] = []
+    if center:
+        yarn = fabric.rounds[0].yarns[0] if fabric.rounds and fabric.rounds[0].yarns else ""
+        children.append(Group(operations(center, tone_of(0, fabric.rounds, look, yarn).color, look.pitch_mm), css_class="ring"))
+    children += _links(fabric, layout, look)
+    children += [draw_symbol(s, fabric, look) for s in sorted(shown, key=lambda s: (not s.behind, s.round_index, s.index)) if s.marks]
+    if look.furniture:
+        ink = [mark for symbol in symbols for mark in symbol.marks] + list(center)
+        white = White(box, ink, clearance=0.06)
+        placed = furnish(fabric, layout, symbols, white, look)
+        children += [draw_item(i, fabric, look) for i in placed if is_shown(number_of(i.round_index, fabric.rounds), look)]
+    u = look.pitch_mm
+    mm = (box[0] * u, box[1] * u, box[2] * u, box[3] * u)
+    if look.title:
+        children.append(Text((mm[0] + mm[2]) / 2, mm[3] + 1.5, look.title, "serif-bold", TITLE_PT, INK, "middle"))
+        half = max((mm[2] - mm[0]) / 2, text_width_mm(look.title, "serif-bold", TITLE_PT) / 2)
+        middle = (mm[0] + mm[2]) / 2
+        mm = (middle - half, mm[1], middle + half, mm[3] + 1.5 + 1.6 * cap_height_mm("serif-bold", TITLE_PT))
+    return Drawing(mm, tuple(children), look.title or f"Stitch chart: {fabric.name}", _description(fabric, look))
+
+
+def own_symbols(data: Mapping[str, str]) -> dict[str, OwnSymbol]:
+    return {name: read_symbol(path) for name, path in data.items()}
+
+
+def is_shown(number: int, look: ChartLook) -> bool:
+    """Whether the round with this number is drawn; what is made before round 1 goes with round 1."""
+    return look.show is None or look.show[0] <= max(number, 1) <= look.show[1]
+
+
+def draw_symbol(symbol: Symbol, fabric: Fabric, look: ChartLook) -> Group:
+    """One stitch as a group of operations in mm."""
+    tone = tone_of(symbol.round_index, fabric.rounds, look, symbol.yarn)
+    return Group(
+        operations(symbol.marks, tone.color, look.pitch_mm, tone.weight),
+        css_class=f"stitch {symbol.stitch.replace(' ', '-')}",
+        data=(
+            ("round", str(symbol.round)),
+            ("index", str(symbol.index)),
+            ("into", " ".join(symbol.into)),
+            ("from", str(symbol.instruction)),
+            ("id", symbol.id),
+        ),
+        title=f"{fabric.rounds[symbol.round_index].label}: {stitch_words(symbol.stitch, look)}",
+    )
+
+
+def stitch_words(name: str, look: ChartLook, plural: bool = False) -> str:
+    """A stitch as its terms abbreviate it, or the pattern's own name for it."""
+    try:
+        return abbreviation(name, look.terms, plural)
+    except KeyError:
+        return look.names.get(name, name)
+
+
+def _center_ring(fabric: Fabric, symbols: tuple[Symbol, ...]) -> tuple[Mark, ...]:
+    """A magic ring, where work begins in a ring of yarn and not of chains: just inside the feet that stand in it."""
+    feet = [s.foot for s in symbols if "ring" in s.into]
+    if not feet or any(s.stitch == "ch" for s in symbols if fabric.rounds[s.round_index].kind == "ring"):
+        return ()
+    reach = min(hypot(*foot) for foot in feet)
+    return working.magic_ring((0.0, 0.0), reach - 0.18) if reach > 0.4 else ()
+
+
+def _links(fabric: Fabric, layout: Layout, look: ChartLook) -> list[Operation]:
+    """Hairlines between the ovals of runs that a lace keeps apart."""
+    out: list[Operation] = []
+    for link in layout.links:
+        run = fabric.runs[link.run]
+        if len(link.points) < 2 or not is_shown(number_of(run.round, fabric.rounds), look):
+            continue
+        yarn = fabric.stitches[run.stitches[0]].yarn if run.stitches else ""
+        points: tuple[Point, ...] = tuple((-x, y) for x, y in link.points) if look.left_handed else link.points
+        color = tone_of(run.round, fabric.rounds, look, yarn).color
+        out.append(Group((StrokePath(path_of(points, False, False, look.pitch_mm), color, HAIR_WIDTH * look.pitch_mm),), css_class="link"))
+    return out
+
+
+def _box(symbols: tuple[Symbol, ...], center: tuple[Mark, ...]) -> tuple[float, float, float, float]:
+    """The chart's box in u: all ink and a margin, whatever part of it is shown."""
+    ink: list[Mark] = [mark for s in symbols for mark in s.marks] + list(center)
+    ink += [Stroke((s.foot, s.head), 0.1) for s in symbols if not s.marks]
+    if not ink:
+        return (-1.0, -1.0, 1.0, 1.0)
+    x0, y0, x1, y1 = bounds(ink)
+    return (x0 - MARGIN, y0 - MARGIN, x1 + MARGIN, y1 + MARGIN)
+
+
+def _description(fabric: Fabric, look: ChartLook) -> str:
+    """The chart in words: what each round that is shown is made of."""
+    kind = "rows" if fabric.worked == "rows" else "rounds"
+    lines = []
+    for i, this in enumerate(fabric.rounds):
+        if this.number is None or not is_shown(number_of(i, fabric.rounds), look):
+            continue
+        counts = ", ".join(f"{n} {_count_words(name, n, look)}" for name, n in this.counts.items() if n)
+        lines.append(f"{this.label} ({this.side}): {counts}." if counts else f"{this.label} ({this.side}).")
+    shape = f", {fabric.shape}" if fabric.shape else ""
+    return " ".join([f"Stitch chart of {fabric.name}{shape}, worked in {kind}.", *lines])
+
+
+def _count_words(name: str, count: int, look: ChartLook) -> str:
+    if name.endswith(" sp"):
+        return name + ("s" if count > 1 else "")
+    return stitch_words(name, look, plural=count > 1)

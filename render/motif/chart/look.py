@@ -1,0 +1,36 @@
+"""How a chart is to look: everything that a drawing of the same stitches can be asked to do differently."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from motifold.symbols.sizes import U_MM
+from motifold.symbols.terms import Terms
+
+INK = "#1c2430"
+"""The colour of a chart whose yarns have none: a blue black."""
+PAPER = "#ffffff"
+
+
+@dataclass(frozen=True, slots=True)
+class ChartLook:
+    """``pitch_mm``: u on paper. ``mono``: for a black-and-white printer. ``left_handed``: mirrored work, upright numbers.
+
+    ``show``: first and last round drawn (numbers of rounds; what is made before round 1 goes with it). ``emphasise``: this round
+    dark, the others grey, for growing charts. ``yarn_colors``: yarn key to #rrggbb. ``symbols``: a pattern's own, stitch key to SVG
+    path data. ``names``: how its own stitches are called. ``furniture``: numbers and working marks. All drawings of one Layout with
+    the same pitch have the same box, whatever they show.
+    """
+
+    pitch_mm: float = U_MM
+    mono: bool = False
+    left_handed: bool = False
+    show: tuple[int, int] | None = None
+    emphasise: int | None = None
+    yarn_colors: Mapping[str, str] = field(default_factory=dict)
+    symbols: Mapping[str, str] = field(default_factory=dict)
+    names: Mapping[str, str] = field(default_factory=dict)
+    terms: Terms = "US"
+    title: str | None = None
+    furniture: bool = True

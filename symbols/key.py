@@ -1,0 +1,154 @@
+"""The key: every symbol with its names, in groups of how they are made. Data only; a drawing of it is made elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from motifold.symbols import marks as working
+from motifold.symbols.footprint import Foot
+from motifold.symbols.ink import Mark
+from motifold.symbols.specimens import increase, specimen
+from motifold.symbols.stitches import Kind, kind
+from motifold.symbols.terms import Terms, abbreviation, full_name
+
+
+@dataclass(frozen=True, slots=True)
+class KeyEntry:
+    """One line of a key. ``id`` names it once and for all ("dc", "dc in back loop", "mark: turn"); ``stitch`` is its canonical name.
+
+    ``words`` say what it is where it is no stitch by name (a foot, a working mark, a pattern's own stitch).
+    """
+
+    id: str
+    marks: tuple[Mark, ...]
+    stitch: str | None = None
+    words: str | None = None
+
+    def short(self, terms: Terms) -> str:
+        return abbreviation(self.stitch, terms) if self.stitch else ""
+
+    def full(self, terms: Terms) -> str:
+        if self.words is not None:
+            return self.words.format(abbreviation(self.stitch, terms)) if self.stitch else self.words
+        return full_name(self.stitch, terms) if self.stitch else self.id
+
+
+@dataclass(frozen=True, slots=True)
+class KeySection:
+    """A group of the key, and the one thing to know about it."""
+
+    title: str
+    note: str
+    entries: tuple[KeyEntry, ...]
+
+
+_FEET: dict[Foot, str] = {
+    "space": "{} into a space: one small ring for all that are worked there",
+    "back loop": "{} in back loop only: a cup, open to the back",
+    "front loop": "{} in front loop only: a bridge, open to the front",
+}
+FOOT_SHORT: dict[str, str] = {"space": "in sp", "back loop": "BLO", "front loop": "FLO"}
+MARKS: dict[str, tuple[str, tuple[Mark, ...]]] = {
+    "ring": ("magic ring", working.magic_ring((0.0, 0.6), 0.55)),
+    "attach": ("join yarn", working.attach((0.19, 0.5), (1.0, 0.0))),
+    "fasten off": ("fasten off", working.fasten_off((0.19, 0.5), (1.0, 0.0))),
+    "arrow": ("direction of work", working.arrow((0.0, 0.5), (1.0, 0.0))),
+    "turn": ("turn", working.turn((0.05, 0.5), (1.0, 0.0))),
+    "yarn": ("change of yarn, with its letter", working.tag((0.0, 0.5))),
+    "marker": ("place marker", working.place_marker((0.0, 0.4))),
+    "right side": ("right side", working.right_side((0.0, 0.5))),
+    "wrong side": ("wrong side", working.wrong_side((0.0, 0.5))),
+    "seam start": ("a seam begins", working.seam_start((-0.1, 0.5), (1.0, 0.0))),
+    "seam end": ("a seam ends", working.seam_end((0.15, 0.5), (1.0, 0.0))),
+    "gap": ("a gap to close", working.gap((-0.18, 0.5), (0.18, 0.5))),
+    "fold": ("fold", working.fold((-1.1, 0.5), (1.1, 0.5))),
+}
+"""Working marks: what they mean, and one of each."""
+
+
+def whole_key() -> tuple[KeySection, ...]:
+    """The whole set."""
+    feet = tuple(foot_entry("dc", foot) for foot in _FEET)
+    return (
+        KeySection("Chains and joins", "An open oval is a chain; a filled dot is a slip stitch.", _stitches("ch", "sl st", "picot")),
+        KeySection(
+            "Stems",
+            "A cross or a T, and one slanted bar for each yarn over before the hook goes in. Taller stitches go on in the same way.",
+            _stitches("sc", "hdc", "dc", "tr", "dtr", "trtr"),
+        ),
+        KeySection("Feet", "The foot says what the hook went into; both loops of a stitch: no sign.", (*feet, *_stitches("FPdc", "BPdc"))),
+        KeySection(
+            "One head",
+            "Legs that lean together are worked together: many become one.",
+            _stitches("sc2tog", "sc3tog", "inv dec", "hdc2tog", "dc2tog", "dc3tog", "crossed dc"),
+        ),
+        KeySection(
+            "One foot",
+            "Stems that spread from one foot are worked into one place: one becomes many.",
+            (
+                KeyEntry("dc inc", increase("dc"), "dc", "{} twice in one stitch: an increase"),
+                *_stitches("shell", "V-st"),
+            ),
+        ),
+        KeySection(
+            "One head and one foot",
+            "Closed shapes are several stitches gathered into one; long bars are the yarn overs of all their legs.",
+            _stitches("cl", "bobble", "pc", "puff"),
+        ),
+        KeySection(
+            "Made differently",
+            "A bead is a chain more, a side loop is taken from the neighbour, a lying oval is a chain of its own.",
+            _stitches("esc", "edc", "ldc", "ltr", "fsc", "fdc", "rev sc"),
+        ),
+        KeySection("Working marks", "Where the yarn comes and goes, which way the work runs.", tuple(mark_entry(name) for name in MARKS)),
+    )
+
+
+def key_for(
+    stitches: Iterable[str], feet: Iterable[tuple[str, Foot]], marks: Iterable[str], own: Iterable[KeyEntry] = ()
+) -> tuple[KeyEntry, ...]:
+    """The lines that one pattern needs, in the order of the whole key: kinds of stitches, (kind, foot) pairs, names of working marks.
+
+    A kind that the trade does not have is left out here (its parts are drawn); ``own`` are a pattern's own symbols.
+    """
+    known = sorted({name for name in stitches if _known(name) is not None}, key=_order)
+    best: dict[Foot, str] = {}
+    for name, foot in sorted(set(feet), key=lambda pair: _order(pair[0])):
+        if foot in _FEET and _known(name) is not None:
+            best.setdefault(foot, name)
+    found = [KeyEntry(name, specimen(name), name) for name in known]
+    found += [foot_entry(best[foot], foot) for foot in _FEET if foot in best]
+    wanted = set(marks)
+    return (*found, *own, *(mark_entry(name) for name in MARKS if name in wanted))
+
+
+def foot_entry(stitch: str, foot: Foot) -> KeyEntry:
+    """A stitch worked into something else than both loops."""
+    return KeyEntry(f"{stitch} in {foot}", specimen(stitch, foot), stitch, _FEET[foot])
+
+
+def mark_entry(name: str) -> KeyEntry:
+    words, marks = MARKS[name]
+    return KeyEntry(f"mark: {name}", marks, None, words)
+
+
+def _stitches(*names: str) -> tuple[KeyEntry, ...]:
+    return tuple(KeyEntry(name, specimen(name), name) for name in names)
+
+
+def _known(name: str) -> Kind | None:
+    try:
+        return kind(name)
+    except KeyError:
+        return None
+
+
+_FAMILIES = ("chain", "slip", "basic", "extended", "linked", "foundation", "special")
+
+
+def _order(name: str) -> tuple[int, int, bool, float, str]:
+    found = _known(name)
+    if found is None:
+        return (9, 0, False, 0.0, name)
+    return (_FAMILIES.index(found.family), 1 if found.legs > 1 else 0, found.post is not None, found.height, name)
