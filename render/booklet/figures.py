@@ -1,0 +1,82 @@
+"""Drawings as boxes: scaled to their room within what is legible, the caption below and never on another page."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from motifold.render.booklet.blocks import Setting, baseline
+from motifold.render.booklet.boxes import Box, LineOfWords, Picture, Tag, Tags, beside, moved
+from motifold.render.booklet.flow import Composer
+from motifold.render.booklet.inline import typeset, words_of
+from motifold.render.booklet.linebreak import break_lines
+from motifold.render.booklet.model import Figure
+from motifold.render.drawing.numbers import MM_PER_PT
+
+
+def size_of(figure: Figure) -> tuple[float, float]:
+    """Width and height at scale 1, in points."""
+    return figure.drawing.width_mm / MM_PER_PT, figure.drawing.height_mm / MM_PER_PT
+
+
+def scale_within(figure: Figure, width: float, height: float) -> float:
+    """The largest scale that fits both, at most ``figure.largest``."""
+    own_width, own_height = size_of(figure)
+    return min(width / own_width, height / own_height, figure.largest)
+
+
+def caption_lines(figure: Figure, setting: Setting) -> int:
+    kind = setting.styles.caption
+    return len(break_lines(words_of([(typeset(figure.caption), kind)], setting.width), setting.width)) if figure.caption else 0
+
+
+def figure_box(figure: Figure, setting: Setting, tags: Tags, key: str, height: float, centred: bool = True) -> Box:
+    """The drawing as large as ``setting.width`` and ``height`` allow, its caption in it; a whole number of grid lines high."""
+    leading, styles = setting.grid.leading, setting.styles
+    together = (*tags, Tag("Div", key))
+    alt = figure.drawing.description or figure.caption or figure.drawing.title
+    caption_leading = leading * 0.86
+    lines = break_lines(words_of([(typeset(figure.caption), styles.caption)], setting.width), setting.width) if figure.caption else ()
+    caption_height = len(lines) * caption_leading + (leading * 0.35 if lines else 0.0)
+    scale = scale_within(figure, setting.width, height - caption_height)
+    own_width, own_height = size_of(figure)
+    x = (setting.width - own_width * scale) / 2 if centred else 0.0
+    top = own_height * scale + (leading * 0.35 if lines else 0.0)
+    picture = Picture(x, 0.0, figure.drawing, scale, (*together, Tag("Figure", key, alt=alt)))
+    caption_tags = (*together, Tag("Caption", key))
+    words = tuple(
+        LineOfWords(0.0, top + place * caption_leading + baseline(caption_leading), line, caption_tags, line is lines[-1])
+        for place, line in enumerate(lines)
+    )
+    return Box(min(setting.grid.snapped(own_height * scale + caption_height), max(height, 0.0)), (picture, *words))
+
+
+def figure_row(figures: Sequence[tuple[Figure, str]], setting: Setting, tags: Tags, height: float, across: int = 0) -> Box:
+    """Figures side by side in ``across`` equal columns (0: one for each), their captions level below the tallest."""
+    gutter = setting.grid.gutter
+    across = across or len(figures)
+    width = (setting.width - gutter * (across - 1)) / across
+    narrow = setting.narrowed(width)
+    lines = max(caption_lines(figure, narrow) for figure, _ in figures)
+    room = height - lines * setting.grid.leading * 0.86 - setting.grid.leading * 0.35
+    tallest = max(size_of(figure)[1] * scale_within(figure, width, room) for figure, _ in figures)
+    parts = []
+    for index, (figure, key) in enumerate(figures):
+        box = figure_box(figure, narrow, tags, key, height)
+        drop = tallest - size_of(figure)[1] * box_scale(box)
+        marks = tuple(moved(mark, 0.0, drop / 2 if isinstance(mark, Picture) else drop) for mark in box.marks)
+        parts.append((index * (width + gutter), Box(setting.grid.snapped(box.height + drop), marks)))
+    return beside(parts)
+
+
+def figure_grid(figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str, across: int = 0) -> None:
+    """Figures in rows of equal columns, ``across`` in each (0: as many as the grid has columns); a row is not torn."""
+    across = min(across or setting.grid.columns, len(figures))
+    wide = setting.narrowed(setting.grid.text_width)
+    for start in range(0, len(figures), across or 1):
+        row = [(figure, f"{key}/{start + place}") for place, figure in enumerate(figures[start : start + across])]
+        composer.space()
+        composer.whole(figure_row(row, wide, tags, setting.grid.text_height * 0.6, across))
+
+
+def box_scale(box: Box) -> float:
+    return next(mark.scale for mark in box.marks if isinstance(mark, Picture))

@@ -1,0 +1,198 @@
+"""Filling pages: columns of boxes, balanced where a part ends, and what stands across the whole page."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import inf
+
+from motifold.render.booklet.boxes import Box, BoxMark, Page, PlacedBox, Rectangle, height_of, words_line
+from motifold.render.booklet.inline import width_of
+from motifold.render.booklet.paper import Grid
+from motifold.render.booklet.styles import HAIR, Styles
+
+
+def _choices(boxes: Sequence[Box], start: int, height: float) -> list[tuple[int, float]]:
+    """Every break allowed within ``height`` for a column from ``start`` on, with the height up to it."""
+    again = boxes[start].continued if start else None
+    used = again.height if again else 0.0
+    found = []
+    for index in range(start, len(boxes)):
+        used += boxes[index].height + (boxes[index].before if index > start else 0.0)
+        if used > height + 0.01:
+            break
+        if not boxes[index].keep or index == len(boxes) - 1:
+            found.append((index + 1, used))
+    return found
+
+
+def column(boxes: Sequence[Box], start: int, height: float, leading: float) -> int:
+    """Where the column that begins with ``boxes[start]`` ends: the break within ``height`` that leaves least room or tears least apart.
+
+    Where no break is allowed (a list of boxes all kept together that is higher than a page), it breaks where the height ends; at least one
+    box is always taken.
+    """
+    choices = _choices(boxes, start, height)
+    if not choices:
+        end, used = start, 0.0
+        while end < len(boxes) and used + boxes[end].height <= height + 0.01:
+            used += boxes[end].height + (boxes[end].before if end > start else 0.0)
+            end += 1
+        return max(end, start + 1)
+    if choices[-1][0] == len(boxes):
+        return len(boxes)
+    return min(choices, key=lambda choice: height - choice[1] + boxes[choice[0] - 1].reluctance * leading)[0]
+
+
+def columns(boxes: Sequence[Box], count: int, height: float, leading: float) -> tuple[list[list[Box]], int]:
+    """The boxes in ``count`` columns of ``height``, and how many of them found room."""
+    filled: list[list[Box]] = []
+    start = 0
+    while start < len(boxes) and len(filled) < count:
+        end = column(boxes, start, height, leading)
+        head = boxes[start].continued if start else None
+        filled.append([*([head] if head else []), *boxes[start:end]])
+        start = end
+    return filled, start
+
+
+def balanced(boxes: Sequence[Box], count: int, height: float, leading: float) -> tuple[list[list[Box]], int]:
+    """Columns as even as can be if all boxes fit into ``height``, else full ones."""
+    filled, taken = columns(boxes, count, height, leading)
+    if taken < len(boxes):
+        return filled, taken
+    if count == 1:
+        return filled, taken
+    first, _ = min(
+        _choices(boxes, 0, height),
+        key=lambda choice: _unevenness(boxes, choice, count, height, leading),
+        default=(len(filled[0]), 0.0),
+    )
+    rest, taken = columns(boxes[first:], count - 1, height, leading)
+    if first + taken < len(boxes):
+        return filled, len(boxes)
+    return [list(boxes[:first]), *rest], len(boxes)
+
+
+def _unevenness(boxes: Sequence[Box], choice: tuple[int, float], count: int, height: float, leading: float) -> float:
+    """How high the columns stand if the first ends there, and what is torn apart; infinite where the others do not hold the rest."""
+    end, used = choice
+    rest = height_of(boxes[end:]) / (count - 1)
+    if rest > height:
+        return inf
+    torn = boxes[end - 1].reluctance * leading if end < len(boxes) else 0.0
+    return max(used, rest) + torn
+
+
+class Composer:
+    """Pages as they fill. ``y`` is how far the page in hand is filled, from the head of its text."""
+
+    def __init__(self, grid: Grid, styles: Styles, title: str) -> None:
+        self.grid = grid
+        self.styles = styles
+        self._title = title
+        self._pages: list[Page] = []
+        self._placed: list[PlacedBox] = []
+        self._running: str | None = None
+        self._running_here: str | None = None
+        self.y = 0.0
+
+    @property
+    def number(self) -> int:
+        """The page in hand, from 1."""
+        return len(self._pages) + 1
+
+    @property
+    def room(self) -> float:
+        return self.grid.text_height - self.y
+
+    @property
+    def fresh(self) -> bool:
+        return not self._placed
+
+    def running(self, words: str | None) -> None:
+        """What the heads say from the next page that is begun."""
+        self._running = words
+
+    def place(self, box: Box, x: float, y: float) -> None:
+        """At (x, y) from the upper left corner of the text."""
+        if not self._placed:
+            self._running_here = self._running
+        self._placed.append(PlacedBox(self.grid.left(self.number) + x, self.grid.top + y, box))
+
+    def turn(self) -> None:
+        """To a new page, unless this one is still empty."""
+        if self._placed:
+            self.leave()
+
+    def leave(self) -> None:
+        """To a new page, even from an empty one."""
+        self._pages.append(Page(self.number, tuple(self._placed), self._running_here, self._furniture()))
+        self._placed = []
+        self.y = 0.0
+
+    def leave_for_notes(self) -> None:
+        """A page of ruled lines for the reader's own notes, where a spread must begin on the next one."""
+        grid, styles = self.grid, self.styles
+        leading = grid.leading * 2
+        rules = tuple(Rectangle(0.0, leading * line, grid.text_width, 0.4, HAIR) for line in range(2, int(grid.text_height // leading)))
+        title = words_line("Notes", styles.section, 0.0, grid.leading)
+        self.place(Box(grid.text_height, (title, *rules)), 0.0, 0.0)
+        self.leave()
+
+    def whole(self, box: Box) -> None:
+        """A box across the page, on this page if there is room."""
+        above = box.before if not self.fresh else 0.0
+        if box.height + above > self.room + 0.01:
+            self.turn()
+            above = 0.0
+        self.place(box, 0.0, self.y + above)
+        self.y = self.grid.snapped(self.y + above + box.height)
+
+    def flow(self, boxes: Sequence[Box], least_lines: int = 6) -> None:
+        """Boxes in the grid's columns, over as many pages as they need; balanced on the last."""
+        rest = list(boxes)
+        while rest:
+            if not self.fresh and self.room < least_lines * self.grid.leading:
+                self.turn()
+            filled, taken = balanced(rest, self.grid.columns, self.room, self.grid.leading)
+            if not self.fresh and taken < len(rest) and any(height_of(part) > self.room + 0.01 for part in filled):
+                self.turn()
+                continue
+            for index, part in enumerate(filled):
+                self.stack(part, index * (self.grid.column_width + self.grid.gutter), self.y)
+            self.y = self.grid.snapped(self.y + max(height_of(part) for part in filled))
+            rest = rest[taken:]
+            if rest:
+                self.turn()
+
+    def stack(self, boxes: Sequence[Box], x: float, y: float) -> None:
+        for index, box in enumerate(boxes):
+            y += box.before if index else 0.0
+            self.place(box, x, y)
+            y += box.height
+
+    def space(self, lines: float = 1.0) -> None:
+        if not self.fresh:
+            self.y = min(self.grid.text_height, self.y + lines * self.grid.leading)
+
+    def _furniture(self) -> tuple[BoxMark, ...]:
+        """Running head, hairline and page number: the outer edge says where one is."""
+        if self._running_here is None:
+            return ()
+        grid, styles = self.grid, self.styles
+        left, right = grid.left(self.number), grid.left(self.number) + grid.text_width
+        odd = self.number % 2 == 1
+        words = self._running_here if odd else self._title
+        head_y, foot_y = grid.top - grid.leading * 1.9, grid.top + grid.text_height + grid.leading * 1.9
+        folio = str(self.number)
+        return (
+            words_line(words, styles.head, right - width_of(words, styles.head) if odd else left, head_y),
+            Rectangle(left, head_y + grid.leading * 0.45, grid.text_width, 0.4, HAIR),
+            words_line(folio, styles.folio, right - width_of(folio, styles.folio) if odd else left, foot_y),
+        )
+
+    def pages(self) -> tuple[Page, ...]:
+        self.turn()
+        return tuple(self._pages)
+
+

@@ -1,0 +1,76 @@
+"""What a booklet is made of, and how its pages are to look."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from motifold.render.drawing.display import Drawing
+from motifold.render.words.model import Document
+
+PaperName = Literal["A4", "Letter", "A5"]
+FigureRole = Literal["chart", "key", "growth", "net", "seams", "step", "finished"]
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """How the booklet is wanted: sheet, terms (None: the file's), one size or all (None), colour or none, for which hand."""
+
+    paper: PaperName = "A4"
+    terms: Literal["US", "UK"] | None = None
+    size: str | None = None
+    mono: bool = False
+    left_handed: bool = False
+    plain: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A drawing with its caption and where it belongs.
+
+    ``subject``: the motif or edging it shows. ``step``: which numbered item of the assembly it stands beside, from 1. The drawing may be
+    scaled between ``smallest`` (still legible) and ``largest`` (still handsome) times its own size.
+    """
+
+    role: FigureRole
+    drawing: Drawing
+    caption: str
+    subject: str | None = None
+    step: int | None = None
+    smallest: float = 0.6
+    largest: float = 1.6
+
+
+@dataclass(frozen=True, slots=True)
+class Cover:
+    """The front page. ``facts``: what a buyer looks for, (label, value); ``hero``: the picture, if there is one."""
+
+    title: str
+    summary: str
+    author: str
+    facts: tuple[tuple[str, str], ...]
+    hero: Drawing | None
+
+
+@dataclass(frozen=True, slots=True)
+class PageStyle:
+    """``accent`` is the one colour of headings and rules, #rrggbb, at least 4.5:1 on white (WCAG 2, 1.4.3)."""
+
+    paper: PaperName = "A4"
+    accent: str = "#20506b"
+    mono: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class BookletContent:
+    """All that is printed.
+
+    ``swatches``: (words that a table's row or a list's item begins with, #rrggbb): a spot of the yarn's colour is set beside them.
+    """
+
+    document: Document
+    cover: Cover
+    figures: tuple[Figure, ...]
+    style: PageStyle
+    author: str = ""
+    swatches: tuple[tuple[str, str], ...] = ()

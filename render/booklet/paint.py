@@ -1,0 +1,138 @@
+"""Pages drawn on a canvas, every mark inside marked content (ISO 32000-1, 14.6): tagged with its structure element, or an artifact."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from motifold.render.booklet.boxes import BoxMark, Destination, LineOfWords, Page, Picture, Rectangle, Tags, moved
+from motifold.render.booklet.inline import Type, Word
+from motifold.render.booklet.paper import Grid
+from motifold.render.drawing.display import Drawing
+from motifold.render.drawing.fonts import UNITS_PER_EM, Glyph, shape
+from motifold.render.drawing.measure import in_greys
+from motifold.render.drawing.numbers import MM_PER_PT, number
+from motifold.render.drawing.pdf import color_operator, draw_on_canvas, text_operators
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """One piece of marked content: on page ``page`` (from 0), with the id ``mcid`` there; ``tags`` from the outermost inwards."""
+
+    page: int
+    mcid: int
+    tags: Tags
+
+
+def paint(pages: Sequence[Page], grid: Grid, canvas: Any, mono: bool) -> tuple[Marked, ...]:
+    """Draws all pages and says what was marked, in reading order. Each destination gets an outline entry."""
+    marked: list[Marked] = []
+    for index, page in enumerate(pages):
+        canvas.setPageSize((grid.width, grid.height))
+        for placed in page.placed:
+            if placed.box.destination:
+                _outline(placed.box.destination, canvas, grid.height - placed.y)
+        marked += _paint_page(page, index, grid, canvas, mono)
+        canvas.showPage()
+    return tuple(marked)
+
+
+def _outline(destination: Destination, canvas: Any, top: float) -> None:
+    canvas.bookmarkHorizontal(destination.key, 0, min(top + 12, canvas._pagesize[1]))
+    canvas.addOutlineEntry(destination.title, destination.key, destination.level, closed=0)
+
+
+def _paint_page(page: Page, index: int, grid: Grid, canvas: Any, mono: bool) -> list[Marked]:
+    marked: list[Marked] = []
+    marks = [moved(mark, placed.x, placed.y) for placed in page.placed for mark in placed.box.marks]
+    for tags, run in _runs(marks):
+        if tags:
+            canvas.addLiteral(f"/{tags[-1].name} <</MCID {len(marked)}>> BDC")
+            marked.append(Marked(index, len(marked), tags))
+        else:
+            canvas.addLiteral("/Artifact <</Type /Layout>> BDC")
+        _paint_run(run, grid, canvas, mono)
+        canvas.addLiteral("EMC")
+    if page.furniture:
+        canvas.addLiteral("/Artifact <</Type /Pagination>> BDC")
+        _paint_run(page.furniture, grid, canvas, mono)
+        canvas.addLiteral("EMC")
+    return marked
+
+
+def _tags_of(mark: BoxMark) -> Tags:
+    return () if isinstance(mark, Rectangle) else mark.tags
+
+
+def _runs(marks: Iterable[BoxMark]) -> Iterable[tuple[Tags, list[BoxMark]]]:
+    """Neighbouring marks of one element together."""
+    run: list[BoxMark] = []
+    for mark in marks:
+        if run and _tags_of(mark) != _tags_of(run[0]):
+            yield _tags_of(run[0]), run
+            run = []
+        run.append(mark)
+    if run:
+        yield _tags_of(run[0]), run
+
+
+def _paint_run(marks: Iterable[BoxMark], grid: Grid, canvas: Any, mono: bool) -> None:
+    lines: list[str] = []
+    for mark in marks:
+        match mark:
+            case LineOfWords():
+                lines += _line(mark, grid.height, canvas)
+            case Rectangle():
+                lines += _rectangle(mark, grid.height, mono)
+            case Picture():
+                drawing: Drawing = in_greys(mark.drawing) if mono else mark.drawing
+                bottom = grid.height - mark.y - drawing.height_mm / MM_PER_PT * mark.scale
+                draw_on_canvas(drawing, canvas, mark.x * MM_PER_PT, bottom * MM_PER_PT, mark.scale)
+    if lines:
+        canvas.addLiteral("\n".join(lines))
+
+
+def _rectangle(mark: Rectangle, page_height: float, mono: bool) -> list[str]:
+    from motifold.render.drawing.measure import grey_of
+
+    fill, outline = (grey_of(color) if mono and color else color for color in (mark.color, mark.outline))
+    box = " ".join(number(value) for value in (mark.x, page_height - mark.y - mark.height, mark.width, mark.height))
+    painted = [color_operator(fill or "#ffffff", stroke=False), f"{box} re f"]
+    if outline:
+        painted += [color_operator(outline, stroke=True), f"0.4 w {box} re S"]
+    return painted
+
+
+def _pieces(words: Sequence[Word], ends: bool) -> list[tuple[str, Type]]:
+    """The line as stretches of one type, spaces in them; a line that goes on ends with a space, as reading it aloud needs."""
+    pieces: list[tuple[str, Type]] = []
+    for position, word in enumerate(words):
+        for text, kind in word.pieces:
+            if pieces and pieces[-1][1] == kind:
+                pieces[-1] = (pieces[-1][0] + text, kind)
+            else:
+                pieces.append((text, kind))
+        if not word.glued and (position < len(words) - 1 or not ends):
+            pieces[-1] = (pieces[-1][0] + " ", pieces[-1][1])
+    return pieces
+
+
+def _line(mark: LineOfWords, page_height: float, canvas: Any) -> list[str]:
+    operators = []
+    x = mark.x
+    for text, kind in _pieces(mark.words, mark.ends):
+        glyphs = _tracked(shape(text, kind.face), kind.tracking)
+        if not glyphs:
+            continue
+        shown = text_operators(glyphs, kind.size, canvas)
+        y = page_height - mark.y + kind.rise * kind.size / 1000
+        operators.append(f"{color_operator(kind.color, stroke=False)} BT 1 0 0 1 {number(x)} {number(y)} Tm {shown} ET")
+        x += (glyphs[-1].x + glyphs[-1].advance) / UNITS_PER_EM * kind.size
+    return operators
+
+
+def _tracked(glyphs: tuple[Glyph, ...], tracking: float) -> tuple[Glyph, ...]:
+    if not tracking:
+        return glyphs
+    return tuple(replace(glyph, x=glyph.x + place * tracking, advance=glyph.advance + tracking) for place, glyph in enumerate(glyphs))

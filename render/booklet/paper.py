@@ -1,0 +1,63 @@
+"""Sheets and the grid that every page is built on: margins, columns and one baseline for all text. Points, y down from the top edge."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from motifold.render.booklet.model import PaperName
+from motifold.render.drawing.numbers import MM_PER_PT
+
+# ISO 216 (A4, A5) and ANSI/ASME Y14.1 size A, in mm.
+PAPERS_MM: Mapping[PaperName, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4), "A5": (148.0, 210.0)}
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """One sheet's grid, in points. ``leading``: from baseline to baseline of the text; every block is a whole number of them high.
+
+    ``inner``: the margin at the fold, ``outer`` at the edge. ``body``: size of the text. ``scale``: for all larger and smaller type.
+    """
+
+    width: float
+    height: float
+    inner: float
+    outer: float
+    top: float
+    lines: int
+    leading: float
+    columns: int
+    gutter: float
+    body: float
+    scale: float
+
+    @property
+    def text_width(self) -> float:
+        return self.width - self.inner - self.outer
+
+    @property
+    def text_height(self) -> float:
+        return self.lines * self.leading
+
+    @property
+    def column_width(self) -> float:
+        return (self.text_width - (self.columns - 1) * self.gutter) / self.columns
+
+    def left(self, page: int) -> float:
+        """The left edge of the text on page ``page`` (from 1; odd pages lie on the right)."""
+        return self.inner if page % 2 else self.outer
+
+    def snapped(self, height: float) -> float:
+        """``height`` rounded up to whole lines of the grid."""
+        lines = -(-(height - 1e-6) // self.leading)
+        return max(lines, 0.0) * self.leading
+
+
+def grid_for(paper: PaperName) -> Grid:
+    """A4 and Letter: two columns of about fifty characters. A5: one column, type a tenth smaller."""
+    width, height = (side / MM_PER_PT for side in PAPERS_MM[paper])
+    if paper == "A5":
+        leading, top, bottom = 12.5, 48.0, 44.0
+        return Grid(width, height, 45.0, 36.0, top, int((height - top - bottom) // leading), leading, 1, 16.0, 9.0, 0.88)
+    leading, top, bottom = 13.5, 68.0, 62.0
+    return Grid(width, height, 58.0, 52.0, top, int((height - top - bottom) // leading), leading, 2, 24.0, 9.8, 1.0)

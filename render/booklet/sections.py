@@ -1,0 +1,89 @@
+"""A section of the written pattern as boxes of one column."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from motifold.render.booklet.blocks import Setting, heading, items, paragraph, rounds
+from motifold.render.booklet.boxes import Box, Destination, LineOfWords, Rectangle, Tag, Tags
+from motifold.render.booklet.flow import Composer
+from motifold.render.booklet.inline import typeset, words_of
+from motifold.render.booklet.linebreak import break_lines
+from motifold.render.booklet.tables import fits, table_boxes
+from motifold.render.words.model import Block, Items, Paragraph, RoundText, Section, Table
+
+
+def section_boxes(section: Section, setting: Setting, tags: Tags, key: str, titled: bool = True) -> list[Box]:
+    """The section, its heading first."""
+    boxes: list[Box] = []
+    if titled:
+        boxes += heading(section.title, 2, setting, (*tags, Tag("H2", key)), Destination(key, section.title, 0))
+    for place, group in enumerate(_groups(section.blocks)):
+        boxes += _spaced(_block_boxes(group, setting, tags, f"{key}/{place}"), boxes, setting)
+    return boxes
+
+
+def _groups(blocks: Sequence[Block]) -> list[tuple[Block, ...]]:
+    """Neighbouring rounds together: they are one list."""
+    groups: list[tuple[Block, ...]] = []
+    for block in blocks:
+        if groups and isinstance(block, RoundText) and isinstance(groups[-1][0], RoundText):
+            groups[-1] = (*groups[-1], block)
+        else:
+            groups.append((block,))
+    return groups
+
+
+def _block_boxes(group: Sequence[Block], setting: Setting, tags: Tags, key: str) -> list[Box]:
+    block = group[0]
+    match block:
+        case RoundText():
+            return rounds([one for one in group if isinstance(one, RoundText)], setting, tags, key)
+        case Items():
+            return items(block, setting, tags, key)
+        case Paragraph():
+            return paragraph(block, setting, (*tags, Tag("P", key)))
+        case Table():
+            return table_boxes(block, setting, tags, key)
+
+
+def _spaced(new: list[Box], before: Sequence[Box], setting: Setting) -> list[Box]:
+    """Half a line between blocks; none after a heading."""
+    if not new or not before or before[-1].destination:
+        return new
+    return [replace(new[0], before=max(new[0].before, setting.grid.leading / 2)), *new[1:]]
+
+
+def part_heading(title: str, setting: Setting, tags: Tags, key: str) -> Box:
+    """The heading of a part that opens a page, across its columns."""
+    grid, kind = setting.grid, setting.styles.part
+    lines = break_lines(words_of([(typeset(title), kind)], grid.text_width), grid.text_width)
+    leading = grid.snapped(kind.size * 1.15)
+    tags = (*tags, Tag("H2", key))
+    marks = tuple(LineOfWords(0.0, kind.size * 0.8 + place * leading, line, tags, line is lines[-1]) for place, line in enumerate(lines))
+    height = grid.snapped(len(lines) * leading + grid.leading * 0.6)
+    rule = Rectangle(0.0, height - grid.leading * 0.55, 42.0 * grid.scale, 2.4, setting.styles.accent)
+    return Box(height, (*marks, rule), before=grid.leading, destination=Destination(key, title, 0))
+
+
+def too_wide(section: Section, setting: Setting) -> bool:
+    """Whether one of its tables needs more than a column."""
+    return any(isinstance(block, Table) and not fits(block, setting) for block in section.blocks)
+
+
+def flow_sections(sections: Sequence[tuple[Section, Tags, str]], composer: Composer, setting: Setting) -> None:
+    """Sections one after the other in the columns; one with a wide table is set across the page."""
+    boxes: list[Box] = []
+    composer.space()
+    for section, tags, key in sections:
+        if setting.grid.columns > 1 and too_wide(section, setting):
+            composer.flow(boxes)
+            boxes = []
+            composer.space()
+            for box in section_boxes(section, setting.narrowed(setting.grid.text_width), tags, key):
+                composer.whole(box)
+            composer.space()
+        else:
+            boxes += section_boxes(section, setting, tags, key)
+    composer.flow(boxes)

@@ -1,0 +1,112 @@
+"""Tables: columns as wide as their words need, numbers to the right, hairlines between rows, the head repeated after a break."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from motifold.render.booklet.blocks import Setting, baseline, set_words, swatch
+from motifold.render.booklet.boxes import Box, BoxMark, LineOfWords, Rectangle, Tag, Tags
+from motifold.render.booklet.inline import Type, typeset, width_of, words_of
+from motifold.render.booklet.linebreak import break_lines, line_width
+from motifold.render.booklet.styles import HAIR
+from motifold.render.words.model import Table
+
+_GAP = 10.0
+_NUMBER = re.compile(r"^[-–−+]?[\d.,½¼¾⅓⅔⅛⅜⅝⅞⁰-⁹₀-₉⁄\s\u00a0%]*\d?\S{0,4}$")
+
+
+def _is_number(cell: str) -> bool:
+    return bool(cell) and any(character.isdigit() for character in cell) and bool(_NUMBER.match(cell))
+
+
+def _natural(table: Table, setting: Setting) -> tuple[list[float], list[float]]:
+    """For each column: the width of its longest cell on one line, and of its longest word."""
+    wide, narrow = [], []
+    for column in range(len(table.header)):
+        cells = [(table.header[column], setting.styles.table_head), *((row[column], setting.styles.table) for row in table.rows)]
+        extra = setting.grid.leading if column == 0 and any(swatch(row[0], setting) for row in table.rows) else 0.0
+        wide.append(max(width_of(typeset(cell), kind) for cell, kind in cells) + extra)
+        narrow.append(max(width_of(word, kind) for cell, kind in cells for word in typeset(cell).split(" ")) + extra)
+    return wide, narrow
+
+
+def fits(table: Table, setting: Setting) -> bool:
+    """Whether the table can be set in this width without cutting a word."""
+    _, narrow = _natural(table, setting)
+    return sum(narrow) + _GAP * (len(narrow) - 1) <= setting.width
+
+
+def _column_widths(table: Table, setting: Setting) -> list[float]:
+    """Natural widths if there is room (the rest is left free), else what each column's words need and a share of what is left."""
+    wide, narrow = _natural(table, setting)
+    room = setting.width - _GAP * (len(wide) - 1)
+    if sum(wide) <= room:
+        spare = min((room - sum(wide)) / max(len(wide), 1), 26.0)
+        return [width + spare for width in wide]
+    if sum(narrow) >= room:
+        return [width * room / sum(narrow) for width in narrow]
+    wanted = sum(w - n for w, n in zip(wide, narrow, strict=True))
+    return [n + (w - n) * (room - sum(narrow)) / wanted for w, n in zip(wide, narrow, strict=True)]
+
+
+Cell = tuple[str, Type, Tags]
+
+
+def _row(cells: Sequence[Cell], widths: Sequence[float], to_right: Sequence[bool], setting: Setting) -> tuple[float, list[BoxMark]]:
+    """Height and marks of one row, cell after cell."""
+    leading = setting.grid.leading * 0.92
+    marks: list[BoxMark] = []
+    x, height = 0.0, leading
+    for index, (text, kind, tags) in enumerate(cells):
+        spot = swatch(text, setting) if index == 0 else ()
+        indent = setting.grid.leading if spot else 0.0
+        marks += spot
+        lines = break_lines(words_of([(typeset(text), kind)], widths[index] - indent), widths[index] - indent)
+        for number, line in enumerate(lines):
+            start = x + widths[index] - line_width(line) if to_right[index] else x + indent
+            marks.append(LineOfWords(start, baseline(setting.grid.leading) + number * leading, line, tags, line is lines[-1]))
+        height = max(height, len(lines) * leading)
+        x += widths[index] + _GAP
+    return height, marks
+
+
+def table_boxes(table: Table, setting: Setting, tags: Tags, key: str) -> list[Box]:
+    """Caption, head and rows; each row one box. The head stays with the first row, the last two rows together."""
+    table_tag = Tag("Table", key)
+    widths = _column_widths(table, setting)
+    used = min(setting.width, sum(widths) + _GAP * (len(widths) - 1))
+    to_right = [column > 0 and all(_is_number(typeset(row[column])) for row in table.rows if row[column]) for column in range(len(widths))]
+    inside = (*tags, table_tag)
+    boxes: list[Box] = []
+    if table.caption:
+        caption_tags = (*inside, Tag("Caption", key))
+        caption = set_words([(typeset(table.caption), setting.styles.caption)], setting, caption_tags)
+        boxes += [replace(box, keep=True) for box in caption]
+    row_tags = (*inside, Tag("TR", f"{key}/head"))
+    head = [
+        (text, setting.styles.table_head, (*row_tags, Tag("TH", f"{key}/head/{column}", scope="Column")))
+        for column, text in enumerate(table.header)
+    ]
+    height, marks = _row(head, widths, to_right, setting)
+    rule = Rectangle(0.0, height + 2.4, used, 0.8, setting.styles.accent)
+    boxes.append(Box(height + 4.6, (*marks, rule), keep=True))
+    again = Box(height + 4.6, (*(replace(mark, tags=()) for mark in marks if isinstance(mark, LineOfWords)), rule))
+    for number, row in enumerate(table.rows):
+        row_tags = (*inside, Tag("TR", f"{key}/{number}"))
+        kinds = [Tag("TD" if column else "TH", f"{key}/{number}/{column}", scope="" if column else "Row") for column in range(len(row))]
+        cells = [(text, setting.styles.table, (*row_tags, kind)) for text, kind in zip(row, kinds, strict=True)]
+        height, marks = _row(cells, widths, to_right, setting)
+        rule = Rectangle(0.0, height + 2.6, used, 0.35, HAIR)
+        keep = number in (0, len(table.rows) - 2) and number < len(table.rows) - 1
+        boxes.append(Box(height + 4.2, (*marks, rule), keep=keep, continued=again if number else None))
+    return _on_grid(boxes, setting)
+
+
+def _on_grid(boxes: list[Box], setting: Setting) -> list[Box]:
+    """The last row takes up what is missing to whole lines of the grid."""
+    total = sum(box.height for box in boxes)
+    return [*boxes[:-1], replace(boxes[-1], height=boxes[-1].height + setting.grid.snapped(total) - total)]
+
+
