@@ -41,6 +41,7 @@ class RoundText:
     """One labelled line: ``label`` "Rnd 2 (WS)", ``text`` the instructions, ``counts`` "(24 dc, 4 ch-2 sps)" or "".
 
     ``line`` is the id of the instruction line it was made from; ``first`` and ``last`` the rounds it covers, if numbered.
+    ``reads``: the whole line as a pattern file takes it, where that differs from what is printed ("Rnd 3 and following", words in braces).
     """
 
     label: str
@@ -49,6 +50,7 @@ class RoundText:
     line: int
     first: int | None = None
     last: int | None = None
+    reads: str = ""
 
 
 Block = Paragraph | Items | Table | RoundText

@@ -1,0 +1,114 @@
+"""Abbreviations that the text uses, and how its special stitches are made."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from motifold.render.pattern.model import SpecialStitch
+from motifold.render.words.howto import how_to_make, magic_ring, standing_stitch
+from motifold.render.words.model import Block, Items, Paragraph, RoundText, Section, Table
+from motifold.render.words.printed import Printed
+from motifold.render.words.steps import steps_text
+from motifold.render.words.used import has_standing, makes_magic_ring, stitches_used, with_stems
+from motifold.render.words.voice import capitalised
+from motifold.symbols.terms import abbreviation, full_name, meaning
+
+_CRAFT = (
+    "BLO", "FLO", "beg", "dec", "inc", "lp", "pm", "rep", "rnd", "RS", "sk", "sm", "sp", "st", "tch", "tog", "WS", "yo", "yrh", "yoh",
+)  # fmt: skip
+_PLURALS = {"lp": "loop(s)", "rnd": "round(s)", "sp": "space(s)", "st": "stitch(es)"}
+
+
+def abbreviations_section(printed: Printed, sections: Iterable[Section]) -> Section | None:
+    """Every abbreviation that stands in ``sections``, in the chosen terms, with its full name; None where the words are plain."""
+    voice = printed.voice
+    if voice.plain:
+        return None
+    rows: dict[str, str] = {}
+    for name in with_stems(stitches_used((*printed.texts(), *definitions(printed)))):
+        try:
+            rows[abbreviation(name, voice.terms)] = full_name(name, voice.terms)
+        except KeyError:
+            continue  # the pattern's own: under special stitches
+    words = " ".join(_texts(sections))
+    for key in _CRAFT:
+        found = re.search(rf"(?<![A-Za-z]){key}s?(?![A-Za-z])", words, 0 if key.isupper() else re.IGNORECASE)
+        long = meaning(key, voice.terms)
+        if found and long and long != key and key not in rows:
+            plural = key in _PLURALS
+            rows[f"{key}(s)" if plural else key] = _PLURALS[key] if plural else long
+    rows = {short: long for short, long in rows.items() if short != long}
+    if not rows:
+        return None
+    table = Table(f"Abbreviations ({voice.terms} terms)", ("Abbreviation", "Meaning"), tuple(sorted(rows.items(), key=_alphabetical)))
+    return Section("abbreviations", f"Abbreviations ({voice.terms} terms)", (table,))
+
+
+def _alphabetical(row: tuple[str, ...]) -> tuple[str, str]:
+    return row[0].lower(), row[0]
+
+
+def _texts(sections: Iterable[Section]) -> Iterable[str]:
+    for section in sections:
+        for block in section.blocks:
+            yield from _words_of(block)
+
+
+def _words_of(block: Block) -> tuple[str, ...]:
+    if isinstance(block, RoundText):
+        return block.label, block.text, block.counts
+    if isinstance(block, Paragraph):
+        return (block.text,)
+    if isinstance(block, Items):
+        return block.items
+    return (*block.header, block.caption, *(cell for row in block.rows for cell in row))
+
+
+def definitions(printed: Printed) -> tuple[SpecialStitch, ...]:
+    """The pattern's own stitches that its texts use, also those that only another of them uses."""
+    own = {stitch.key: stitch for stitch in printed.pattern.stitches}
+    used: dict[str, SpecialStitch] = {}
+    waiting: list[object] = list(printed.texts())
+    while waiting:
+        names = stitches_used(waiting)
+        waiting = []
+        for name in names:
+            if name in own and name not in used:
+                used[name] = own[name]
+                waiting.append(own[name].definition)
+    return tuple(stitch for key, stitch in own.items() if key in used)
+
+
+def special_stitches_section(printed: Printed) -> Section | None:
+    """How each special stitch that the text uses is made: the pattern's own first, then those of the trade that need telling."""
+    voice = printed.voice
+    own = definitions(printed)
+    items = [_defined(printed, stitch) for stitch in own]
+    texts = (*printed.texts(), *(stitch.definition for stitch in own))
+    keys = {stitch.key for stitch in own}
+    for name in stitches_used(texts):
+        how = None if name in keys else how_to_make(voice, name)
+        if how:
+            items.append(f"{voice.stitch(name)}: {how}")
+    if makes_magic_ring(texts):
+        items.append(f"Magic ring: {magic_ring(voice)}")
+    if has_standing(texts):
+        items.append(f"Standing stitch: {standing_stitch(voice)}")
+    return Section("special stitches", "Special stitches", (Items(tuple(items)),)) if items else None
+
+
+def _defined(printed: Printed, stitch: SpecialStitch) -> str:
+    voice = printed.voice
+    definition = stitch.definition
+    name = stitch.name[:1].upper() + stitch.name[1:]
+    if definition is None:
+        return f"{name}: {stitch.means}"
+    text = capitalised(steps_text(voice, definition.steps))
+    gathered = {
+        "popcorn": "take the hook out of the loop, insert it in the top of the first of these stitches, and draw the loop through",
+        "cluster": f"work each up to its last {voice.term('yo')}, then draw through all loops on the hook at once",
+        "bobble": f"work each up to its last {voice.term('yo')}, then draw through all loops on the hook at once",
+        "puff": "leave all loops on the hook, then draw through all of them at once",
+    }
+    return f"{name}: {text}{'; ' + gathered[definition.gather] if definition.gather else ''}."

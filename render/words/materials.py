@@ -1,0 +1,116 @@
+"""Materials and gauge: what is needed, how much of it, and what the swatch must measure."""
+
+from __future__ import annotations
+
+from motifold.render.pattern.model import Gauge, Yarn
+from motifold.render.sizing.gauge import width_line
+from motifold.render.sizing.hooks import hook_text
+from motifold.render.sizing.loops import UNCALIBRATED_ERROR
+from motifold.render.sizing.model import YarnNeed
+from motifold.render.sizing.units import cm_text, convert, number_text
+from motifold.render.sizing.yarn import MARGIN
+from motifold.render.words.model import Block, Items, Paragraph, Section, Table
+from motifold.render.words.printed import Printed, both_units, plural, whole_up
+from motifold.render.words.voice import NBSP
+
+WEIGHT_NAMES = ("Lace", "Super Fine", "Fine", "Light", "Medium", "Bulky", "Super Bulky", "Jumbo")
+"""Standard names of the yarn weights 0 to 7 (Craft Yarn Council yarn weight system, www.YarnStandards.com)."""
+
+
+def materials_section(printed: Printed) -> Section | None:
+    """Yarns with their amounts for each size, hook and notions; None where the pattern names none of them."""
+    pattern = printed.pattern
+    items = [_yarn(printed, yarn) for yarn in pattern.yarns]
+    hook = pattern.materials.hook
+    if hook is not None and hook.kind == "length":
+        gauge = printed.voice.term("gauge")
+        same = f", or the size that gives you the {gauge}" if pattern.gauge is not None else ""
+        items.append(f"{hook_text(float(hook.cm) * 10)} crochet hook{same}")
+    items += [notion[:1].upper() + notion[1:] for notion in pattern.materials.notions]
+    if not items:
+        return None
+    blocks: list[Block] = [Items(tuple(items))]
+    blocks += _amounts(printed)
+    return Section("materials", "Materials", tuple(blocks))
+
+
+def _yarn(printed: Printed, yarn: Yarn) -> str:
+    """"Yarn A: Fog, weight 3 (Light), 110 m (120 yd) to 50 g"."""
+    parts = [f"Yarn {yarn.key}: {yarn.name}" if yarn.name != yarn.key else f"Yarn {yarn.key}"]
+    if yarn.weight is not None and 0 <= yarn.weight < len(WEIGHT_NAMES):
+        parts.append(f"weight{NBSP}{yarn.weight} ({WEIGHT_NAMES[yarn.weight]})")
+    if yarn.length is not None:
+        metres, grams = float(yarn.length.length.metres), float(yarn.length.mass.grams)
+        yards = convert(metres, "m", "yd")
+        parts.append(f"{number_text(metres)}{NBSP}m ({yards:.0f}{NBSP}yd) to {number_text(grams)}{NBSP}g")
+    return ", ".join(parts)
+
+
+def _amounts(printed: Printed) -> list[Block]:
+    """A table of yarn by size, and what stands behind its numbers."""
+    rows = []
+    for yarn in printed.pattern.yarns:
+        needs = [next((n for n in printed.needs.get(name, ()) if n.yarn == yarn.key), None) for name in printed.names]
+        if any(needs):
+            rows.append((f"{yarn.key} ({yarn.name})" if yarn.name != yarn.key else yarn.key, *(_need(need) for need in needs)))
+    if not rows:
+        return []
+    header = ("Yarn", *printed.names) if printed.several else ("Yarn", "Amount")
+    estimate = any(need.estimate for name in printed.names for need in printed.needs.get(name, ()))
+    text = f"Amounts include seams, edgings, ends to weave in and {MARGIN * 100:.0f}{NBSP}% to spare."
+    if estimate:
+        text += (
+            f" They are estimates, reckoned without a weighed swatch: they may be out by {UNCALIBRATED_ERROR * 100:.0f}{NBSP}% either way."
+        )
+    return [Table("Yarn needed" + (" (estimated)" if estimate else ""), header, tuple(rows)), Paragraph(text)]
+
+
+def _need(need: YarnNeed | None) -> str:
+    """"42 m (46 yd), 19 g (0.7 oz), 1 ball"; rounded up."""
+    if need is None:
+        return "–"
+    parts = [f"{whole_up(need.metres)}{NBSP}m ({whole_up(convert(need.metres, 'm', 'yd'))}{NBSP}yd)"]
+    if need.grams is not None:
+        parts.append(f"{whole_up(need.grams)}{NBSP}g ({number_text(convert(need.grams, 'g', 'oz'))}{NBSP}oz)")
+    if need.balls is not None:
+        parts.append(plural(need.balls, "ball"))
+    return ", ".join(parts)
+
+
+def gauge_section(printed: Printed) -> Section | None:
+    """What the swatch measures; None where the pattern has no gauge, or one that says nothing."""
+    gauge = printed.pattern.gauge
+    if gauge is None:
+        return None
+    lines = [*_rounds(gauge), *_stitches(printed, gauge)]
+    if not lines and not gauge.estimate:
+        return None
+    if gauge.estimate:
+        lines.append("Sizes are estimated: make a swatch before you trust them.")
+    if gauge.after_wash is not None and gauge.after_wash != 1:
+        change = round(100 * (gauge.after_wash - 1), 1)
+        way = "smaller" if change < 0 else "larger"
+        lines.append(f"After washing it is {number_text(abs(change))}{NBSP}% {way}, and all sizes are given as washed.")
+    word = printed.voice.term("gauge")
+    return Section("gauge", word[:1].upper() + word[1:], tuple(Paragraph(line) for line in lines))
+
+
+def _rounds(gauge: Gauge) -> list[str]:
+    motif = f" of the {gauge.motif.replace('_', ' ')}" if gauge.motif else ""
+    lines = [f"{plural(p.rounds, 'round')}{motif} = {both_units(p.width_cm)} across." for p in gauge.points]
+    if lines and gauge.grams:
+        rounds = gauge.grams_rounds or gauge.points[0].rounds
+        lines[-1] += f" A swatch of {plural(rounds, 'round')} weighs {number_text(gauge.grams)}{NBSP}g."
+    line = width_line(gauge)
+    if line is not None and line.points > 2:
+        lines.append(f"The measured rounds lie within {cm_text(line.error_cm)} of a straight line.")
+    return lines
+
+
+def _stitches(printed: Printed, gauge: Gauge) -> list[str]:
+    parts = []
+    if gauge.stitches and gauge.width_cm:
+        parts.append(f"{number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')} = {both_units(gauge.width_cm)} across")
+    if gauge.rows and gauge.height_cm:
+        parts.append(f"{number_text(gauge.rows)}{NBSP}rows = {both_units(gauge.height_cm)} high")
+    return ["; ".join(parts) + "."] if parts else []

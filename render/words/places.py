@@ -1,0 +1,235 @@
+"""Where stitches go, in words: "in next ch-2 sp", "around the next single crochet of Round 2"."""
+
+from __future__ import annotations
+
+import re
+
+from motifold.render.pattern.instructions import Amount, Extent, Place, Target
+from motifold.render.words.voice import NBSP, Voice
+
+_PREPOSITIONS = {"in": "in", "around": "around", "between": "between", "behind": "behind", "over": "over", "in front": "in front of"}
+_BARE = ("ring", "tch", "side", "foundation", "unused loop", "missed", "row end")
+
+
+def place_text(voice: Voice, place: Place, per_place: bool = False) -> str:
+    """A place with its preposition. ``per_place``: several stitches go into each one, so "each" must be said.
+
+    >>> from motifold.render.pattern.problem import NOWHERE
+    >>> place_text(Voice("US"), Place(NOWHERE, "next", Target("sp", chains=2)))
+    'in next ch-2 sp'
+    """
+    preposition = _PREPOSITIONS[place.manner]
+    if place.which == "evenly":
+        return _evenly(voice, place)
+    if place.target.kind == "between" and place.manner != "between":
+        return f"in{_space(voice, 'sp')} between {_between(voice, place)}"
+    loop = _loop(voice, place)
+    if loop and place.target.kind != "unused loop":
+        return f"in {loop} of {noun_text(voice, place, per_place)}"
+    if place.manner == "between":
+        return f"between {_between(voice, place)}"
+    return f"{preposition} {noun_text(voice, place, per_place)}"
+
+
+def _space(voice: Voice, noun: str) -> str:
+    return f" {voice.the}{voice.craft(noun)}"
+
+
+def _loop(voice: Voice, place: Place) -> str:
+    if place.loop is None:
+        return ""
+    if voice.plain:
+        return f"the {place.loop} loop only"
+    return "BLO" if place.loop == "back" else "FLO"
+
+
+def _evenly(voice: Voice, place: Place) -> str:
+    along = " ".join(part for part in (_bare(voice, place) if place.target.kind in _BARE else noun_text(voice, place), place.words) if part)
+    return f"evenly along {along}"
+
+
+def _between(voice: Voice, place: Place) -> str:
+    """"next 2 dc", "next 2 groups", "first and second dc" as written."""
+    target = place.target
+    name = target.name
+    if target.kind == "stitch" or (name and name not in ("group", "st")):
+        noun = voice.stitch(name or "st", plural=True)
+    else:
+        noun = "groups" if name == "group" or target.kind == "group" else voice.craft("sts")
+    count = place.count if place.count.varies or place.count.at(0) > 1 else Amount((2,))
+    text = f"{voice.the}{_which_word(voice, place)} {voice.counted(voice.number(count), noun)}"
+    return _with_tail(voice, place, text)
+
+
+def noun_text(voice: Voice, place: Place, per_place: bool = False) -> str:
+    """A place without its preposition: "next 2 sts", "each st around", "top of beg ch-3", "4th ch from hook"."""
+    target = place.target
+    if target.kind in _BARE:
+        return _with_tail(voice, place, _bare(voice, place))
+    if place.which == "each":
+        return _with_tail(voice, place, _each(voice, place))
+    if place.which == "nth":
+        noun = target_text(voice, target)
+        tail = f" from {voice.the}hook" if place.from_hook else ""
+        return _with_tail(voice, place, f"{voice.the}{ordinal(place.ordinal or 1)}{NBSP}{noun}{tail}")
+    if place.which == "current":
+        return _with_tail(voice, place, f"{voice.the}{target_text(voice, target)}")
+    if place.which == "top" and place.of is not None:
+        return _with_tail(voice, place, f"{voice.the}top")
+    return _with_tail(voice, place, _counted(voice, place, per_place))
+
+
+def _counted(voice: Voice, place: Place, per_place: bool) -> str:
+    """"next st", "next 3 sts", "each of next 3 sts"."""
+    which = _which_word(voice, place)
+    ordinal_first = f"{ordinal(place.ordinal)} " if place.ordinal is not None and place.which != "nth" else ""
+    if voice.is_one(place.count):
+        article = "" if place.which in ("any", "corresponding") and not voice.plain else voice.the if place.which != "any" else ""
+        return f"{article}{which} {ordinal_first}{target_text(voice, place.target)}"
+    noun = _with_also(voice, place, plural=True)
+    counted = f"{voice.the}{which} {voice.counted(voice.number(place.count), noun)}"
+    return f"each of {counted}" if place.each else counted
+
+
+def _which_word(voice: Voice, place: Place) -> str:
+    words = {"center": voice.term("center"), "beg": voice.craft("beg"), "top": "top of", "nth": ordinal(place.ordinal or 1)}
+    return words.get(place.which, place.which)
+
+
+def _each(voice: Voice, place: Place) -> str:
+    nouns = [target_text(voice, target) for target in (place.target, *place.also)]
+    text = " and ".join(f"each {noun}" for noun in nouns) if len(nouns) < 3 else ", ".join(f"each {n}" for n in nouns)
+    if len(nouns) > 2:
+        text = ", ".join(f"each {noun}" for noun in nouns[:-1]) + f" and each {nouns[-1]}"
+    return text
+
+
+def _with_also(voice: Voice, place: Place, plural: bool) -> str:
+    return " and ".join(target_text(voice, target, plural) for target in (place.target, *place.also))
+
+
+def _bare(voice: Voice, place: Place) -> str:
+    target = place.target
+    count = place.count
+    if target.kind == "ring":
+        return f"{voice.the}ring"
+    if target.kind == "tch":
+        top = f"{voice.the}top of " if place.which == "top" else ""
+        return f"{top}{voice.the}{voice.craft('tch')}"
+    if target.kind == "foundation":
+        each = f"each {_ch(voice)} along " if place.which == "each" else ""
+        return f"{each}{voice.the}other side of {voice.the}foundation {_ch(voice)}"
+    if target.kind == "missed":
+        missed = "skipped" if voice.plain and voice.terms == "US" else "missed"
+        number = voice.counted(voice.number(count), f"{missed} {_ch(voice, not voice.is_one(count))}")
+        return f"{voice.the}top of {voice.the}{number}"
+    if target.kind == "unused loop":
+        return _unused(voice, place)
+    if target.kind == "row end":
+        return _row_ends(voice, place)
+    return "side"
+
+
+def _ch(voice: Voice, plural: bool = False) -> str:
+    return voice.stitch("ch", plural and voice.plain)
+
+
+def _unused(voice: Voice, place: Place) -> str:
+    side = f"{place.loop} " if place.loop else ""
+    if place.which in ("next", "first", "last", "same"):
+        if voice.is_one(place.count):
+            return f"{voice.the}{place.which} unused {side}{voice.craft('lp')}"
+        each = "each of " if place.each else ""
+        return f"{each}{voice.the}{place.which} {voice.counted(voice.number(place.count), f'unused {side}' + voice.craft('lps'))}"
+    if place.which == "each":
+        return f"each unused {side}{voice.craft('lp')}"
+    return f"{voice.the}unused {side}{voice.craft('lps')}"
+
+
+def _row_ends(voice: Voice, place: Place) -> str:
+    if place.which == "each":
+        return "each row end"
+    if place.which in ("next", "first", "last", "same"):
+        if voice.is_one(place.count):
+            return f"{voice.the}{place.which} row end"
+        each = "each of " if place.each else ""
+        return f"{each}{voice.the}{place.which} {voice.counted(voice.number(place.count), 'row ends')}"
+    return f"{voice.the}row ends"
+
+
+def _with_tail(voice: Voice, place: Place, text: str) -> str:
+    """What says more about a place: the place that it lies in, an earlier round, how far, and words of the designer's own."""
+    if place.of is not None:
+        text += f" of {noun_text(voice, place.of)}"
+    if place.below:
+        rows = voice.craft("rnd" if place.below == 1 else "rnds")
+        text += f" {voice.counted(str(place.below), rows)} below"
+    if place.of_round is not None:
+        text += f" of {round_name(voice, str(place.of_round))}"
+    if place.words and place.which != "evenly":
+        text += f" {handed(voice, place.words)}"
+    if place.extent is not None:
+        text += f" {extent_text(voice, place.extent)}"
+    return text
+
+
+def round_name(voice: Voice, numbers: str, several: bool = False, rows: bool = False) -> str:
+    """"Rnd 3", "Rnds 3–5", "Row 2"; in full in plain words."""
+    kind = ("Rows" if several else "Row") if rows else voice.craft("rnds" if several else "rnd").capitalize()
+    return f"{kind}{NBSP}{numbers}"
+
+
+def target_text(voice: Voice, target: Target, plural: bool = False) -> str:
+    """What kind of thing a place names: "ch-2 sp", "corner sps", "petals"."""
+    corner = "corner " if target.corner else ""
+    if target.kind == "st":
+        return corner + voice.craft("sts" if plural else "st")
+    if target.kind == "stitch":
+        return corner + voice.stitch(target.name or "st", plural)
+    if target.kind == "sp":
+        noun = ("lp" if target.loop else "sp") + ("s" if plural else "")
+        return corner + (voice.chains(target.chains, noun) if target.chains is not None else voice.craft(noun))
+    if target.kind == "ch":
+        return corner + (voice.chains(target.chains) if target.chains is not None else _ch(voice, plural))
+    if target.kind == "group":
+        return f"{corner}group{'s' if plural else ''}"
+    if target.kind == "tch":
+        return voice.craft("tch")
+    if target.kind == "row end":
+        return f"row end{'s' if plural else ''}"
+    return corner + target.kind + ("s" if plural else "")
+
+
+def extent_text(voice: Voice, extent: Extent) -> str:
+    """"around", "across", "to end", "to next ch-2 sp", "to last 2 sts"."""
+    if extent.kind == "to" and extent.place is not None:
+        return f"to {noun_text(voice, extent.place)}"
+    if extent.kind == "last":
+        count = extent.count or Amount((1,))
+        target = extent.target or Target("st")
+        if voice.is_one(count):
+            return f"to {voice.the}last {target_text(voice, target)}"
+        return f"to {voice.the}last {voice.counted(voice.number(count), target_text(voice, target, True))}"
+    return {"around": "around", "across": "across", "end": f"to {voice.the}end"}[extent.kind]
+
+
+def ordinal(number: int) -> str:
+    """"1st", "2nd", "3rd", "11th"."""
+    ending = "th" if 10 <= number % 100 <= 13 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"
+
+
+_DIRECTION = re.compile(r"\b(right|left)\b(?![ -](?:side|handed))", re.IGNORECASE)
+
+
+def handed(voice: Voice, text: str) -> str:
+    """For a left-handed worker right and left change places; the right side of the work stays the right side."""
+    if not voice.left_handed:
+        return text
+
+    def other(match: re.Match[str]) -> str:
+        word = match.group()
+        swapped = "left" if word.lower() == "right" else "right"
+        return swapped.capitalize() if word[0].isupper() else swapped
+
+    return _DIRECTION.sub(other, text)

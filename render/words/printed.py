@@ -1,0 +1,79 @@
+"""What is printed: the worked sizes that were asked for, the voice, and the small phrases that several sections share."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from math import ceil
+
+from motifold.render.pattern.instructions import Instructions
+from motifold.render.pattern.model import Pattern
+from motifold.render.sizing.model import YarnNeed
+from motifold.render.sizing.units import cm_text, inches_text
+from motifold.render.words.voice import NBSP, Voice, WordsLook
+from motifold.render.worked import Worked, WorkedSize
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """A worked pattern as it is printed: its sizes (all, or the one asked for), what each needs, and the voice."""
+
+    pattern: Pattern
+    worked: Worked
+    sizes: tuple[WorkedSize, ...]
+    needs: Mapping[str, tuple[YarnNeed, ...]]
+    voice: Voice
+
+    @property
+    def several(self) -> bool:
+        return len(self.sizes) > 1
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        return tuple(size.choice.name for size in self.sizes)
+
+    def each_size(self, number: Callable[[WorkedSize], float | int | None], text: Callable[[float], str] = str) -> str:
+        """One number for every printed size, the trade's way: "5", "5 (6, 7)"; said once where they agree, "–" where one is missing."""
+        shown = ["–" if (value := number(size)) is None else text(value) for size in self.sizes]
+        if len(set(shown)) < 2:
+            return shown[0] if shown else "–"
+        return f"{shown[0]}{NBSP}({', '.join(shown[1:])})"
+
+    def texts(self) -> tuple[Instructions, ...]:
+        return (*(m.instructions for m in self.pattern.motifs), *(e.instructions for e in self.pattern.edgings))
+
+
+def printed(worked: Worked, needs: Mapping[str, tuple[YarnNeed, ...]], look: WordsLook) -> Printed:
+    """The sizes and the voice that a look asks for. A size that isn't there prints all of them."""
+    sizes = tuple(s for s in worked.sizes if look.size is None or s.choice.name.casefold() == look.size.casefold()) or worked.sizes
+    index = sizes[0].choice.index if len(sizes) == 1 else None
+    names = {stitch.key: stitch.name for stitch in worked.pattern.stitches}
+    defined = {**{name: name for name in names.values()}, **names}
+    voice = Voice(look.terms, look.plain, index, look.left_handed, defined)
+    return Printed(worked.pattern, worked, sizes, needs, voice)
+
+
+def both_units(cm: float) -> str:
+    """"44.8 cm (17⅝ in)"."""
+    return f"{cm_text(cm)} ({inches_text(cm)})"
+
+
+def whole_up(value: float) -> int:
+    """To the next whole number, so that nobody runs short; what is whole but for rounding stays."""
+    return ceil(round(value, 6))
+
+
+def listed(parts: Sequence[str]) -> str:
+    """"a", "a and b", "a, b and c"."""
+    return " and ".join(parts) if len(parts) < 3 else f"{', '.join(parts[:-1])} and {parts[-1]}"
+
+
+def titled(name: str) -> str:
+    """A motif's or edging's name as a heading: "star_hexagon" is "Star hexagon"."""
+    text = name.replace("_", " ").strip()
+    return text[:1].upper() + text[1:]
+
+
+def plural(number: int, noun: str) -> str:
+    """"1 end", "4 ends"."""
+    return f"{number}{NBSP}{noun}{'' if number == 1 else 's'}"

@@ -1,0 +1,111 @@
+"""About the piece, and its finished sizes."""
+
+from __future__ import annotations
+
+from motifold.render.sizing.model import BodyFit, Fit
+from motifold.render.sizing.reading import sized_motif
+from motifold.render.sizing.units import cm_text, percent_text
+from motifold.render.words.model import Block, Paragraph, Section, Table
+from motifold.render.words.printed import Printed, both_units, titled
+from motifold.render.worked import WorkedSize
+
+_LEVELS = {
+    "basic": "basic stitches, with simple increases and decreases at most",
+    "easy": "simple stitch patterns, colour work or shaping",
+    "intermediate": "involved stitch patterns, colour work or shaping",
+    "complex": "complex stitch patterns, colour work or shaping, several techniques at once",
+}
+"""What the trade's four levels say (Craft Yarn Council project levels, 2018, as quoted second-hand)."""
+
+
+def about_section(printed: Printed) -> Section:
+    """Summary, level, and the terms that everything is written in."""
+    pattern, voice = printed.pattern, printed.voice
+    blocks: list[Block] = [Paragraph(pattern.summary)] if pattern.summary else []
+    if pattern.level:
+        meaning = _LEVELS.get(pattern.level.lower())
+        if meaning and voice.terms == "US":
+            meaning = meaning.replace("colour", "color")
+        blocks.append(Paragraph(f"Level: {pattern.level}" + (f" ({meaning})." if meaning else ".")))
+    hand = " and for left-handed crocheters" if voice.left_handed else ""
+    blocks.append(Paragraph(f"Written in {voice.terms} terms{hand}."))
+    return Section("about", "About", tuple(blocks))
+
+
+def sizes_section(printed: Printed) -> Section | None:
+    """A table of what each size measures and whom it fits; None where nothing is measured and there is one size."""
+    table = _fit_table(printed) if printed.worked.table is not None else _width_table(printed)
+    blocks: list[Block] = []
+    if printed.several:
+        first, *rest = printed.names
+        blocks.append(
+            Paragraph(f"Sizes: {first} ({', '.join(rest)}). Where only one number is given, it is for all sizes.")
+        )
+    if table is not None:
+        blocks.append(table)
+    blocks += [Paragraph(text, "note") for text in _sources(printed)]
+    return Section("sizes", "Finished sizes" if printed.several else "Finished size", tuple(blocks)) if blocks else None
+
+
+def _fit_table(printed: Printed) -> Table | None:
+    table = printed.worked.table
+    motif = sized_motif(printed.pattern)
+    if table is None or motif is None:
+        return None
+    bodies = {body.name: body for body in table.bodies}
+    counted = "Rows" if motif.worked == "rows" else "Rounds"
+    across = printed.pattern.size.across if printed.pattern.size else None
+    finished = "Finished girth" if across else "Finished measure"
+    header: tuple[str, ...] = ("Size", "To fit", counted, f"{titled(motif.name)}, across", finished, "Ease")
+    rows = tuple(_fit_row(size, bodies.get(size.choice.name), motif.name) for size in printed.sizes)
+    narrow = all(row[3] == row[4] for row in rows)
+    if narrow:  # one motif is the whole measure: its width need not be said twice
+        header, rows = (*header[:3], *header[4:]), tuple((*row[:3], *row[4:]) for row in rows)
+    return Table(f"Finished sizes: {table.measure}{_estimated(printed)}", header, rows)
+
+
+def _fit_row(size: WorkedSize, body: BodyFit | None, motif: str) -> tuple[str, ...]:
+    rounds = _rounds(size, motif)
+    if body is None:
+        return (size.choice.name, "–", str(rounds), "–", "–", "–")
+    fit = next((fit for fit in body.fits if fit.rounds == rounds), None)
+    if fit is None:
+        return (size.choice.name, both_units(body.body_cm), str(rounds), "–", "–", "–")
+    return (size.choice.name, both_units(body.body_cm), str(rounds), both_units(fit.width_cm), both_units(fit.girth_cm), _ease(fit))
+
+
+def _rounds(size: WorkedSize, motif: str) -> int:
+    fabric = size.fabrics.get(motif)
+    worked = max((r.number or 0 for r in fabric.rounds), default=0) if fabric else 0
+    return worked or size.choice.rounds.get(motif) or 0
+
+
+def _ease(fit: Fit) -> str:
+    sign = "+" if round(fit.ease_cm, 1) > 0 else ""
+    return f"{sign}{cm_text(fit.ease_cm)} ({percent_text(fit.ease_pct)})"
+
+
+def _width_table(printed: Printed) -> Table | None:
+    """Width of every motif in every size, where the pattern measures no bodies."""
+    rows = []
+    for motif in printed.pattern.motifs:
+        widths = [size.widths_cm.get(motif.name) for size in printed.sizes]
+        if any(width for width in widths):
+            rows.append((titled(motif.name), *("–" if not width else both_units(width) for width in widths)))
+    header = ("Motif", *printed.names) if printed.several else ("Motif", "Across")
+    return Table(f"Finished size{_estimated(printed)}", header, tuple(rows)) if rows else None
+
+
+def _estimated(printed: Printed) -> str:
+    gauge = printed.pattern.gauge
+    return " (estimated, no swatch was measured)" if gauge is not None and gauge.estimate else ""
+
+
+def _sources(printed: Printed) -> list[str]:
+    """Where body sizes come from, each source once, with the sizes that it gives."""
+    table = printed.worked.table
+    found: dict[str, list[str]] = {}
+    for body in table.bodies if table else ():
+        if body.source and body.name in printed.names:
+            found.setdefault(body.source, []).append(body.name)
+    return [f"Body size of {', '.join(names)}: {source}." for source, names in found.items()]

@@ -1,0 +1,232 @@
+"""Steps into words: "2 dc in next st", "[3 dc in ring, ch 2] 3 times", "*...; rep from * around, ending last rep at **"."""
+
+from __future__ import annotations
+
+from motifold.render.pattern.instructions import (
+    Amount,
+    Chain,
+    CountsAs,
+    FastenOff,
+    Group,
+    Join,
+    LeaveYarn,
+    MagicRing,
+    Marker,
+    Repeat,
+    RepeatRounds,
+    Skip,
+    Step,
+    Stop,
+    Turn,
+    UseYarn,
+    Words,
+    Work,
+)
+from motifold.render.words.places import extent_text, handed, noun_text, place_text, round_name
+from motifold.render.words.voice import NBSP, Voice, canonical_name
+
+
+def steps_text(voice: Voice, steps: tuple[Step, ...], depth: int = 0) -> str:
+    """Steps in their order, with commas between and a semicolon before whatever closes, changes or turns the work.
+
+    ``depth``: how many brackets they stand in already.
+    """
+    text = ""
+    for index, step in enumerate(steps):
+        before = steps[index - 1] if index else None
+        if isinstance(step, Stop):
+            text += "**"
+            continue
+        phrase = step_text(voice, step, depth, before)
+        if text:
+            text += _between(before, step)
+        text += phrase
+    return text
+
+
+def _between(before: Step | None, step: Step) -> str:
+    if (isinstance(before, Words) and before.brace) or (isinstance(step, Words) and step.brace):
+        return " "
+    closes = (isinstance(step, Join) and not step.attach) or isinstance(step, FastenOff)
+    closed = isinstance(before, Join | FastenOff) and not getattr(before, "attach", False)
+    starred = isinstance(before, Repeat) and _style(before, 0) == "*"
+    return "; " if closes or closed or (starred and isinstance(step, UseYarn | Turn)) else ", "
+
+
+def step_text(voice: Voice, step: Step, depth: int = 0, before: Step | None = None) -> str:
+    """One step. ``before``: the step just before it, for "inc" is of the stitch in hand."""
+    match step:
+        case Work():
+            return _work(voice, step, before)
+        case Chain():
+            return f"{_ch(voice)}{NBSP}{voice.number(step.count)}{counts_as_text(voice, step.counts_as)}"
+        case Group():
+            inside = steps_text(voice, step.steps, depth + 1)
+            return f"({inside}) {place_text(voice, step.place, per_place=True)}"
+        case Skip():
+            return f"{voice.term('sk')} {noun_text(voice, step.place)}"
+        case Turn():
+            return "turn"
+        case Join():
+            return _join(voice, step)
+        case UseYarn():
+            return _use_yarn(step)
+        case LeaveYarn():
+            return f"{step.manner} {step.yarn}" if step.yarn else f"{step.manner} yarn"
+        case FastenOff():
+            return _fasten_off(step)
+        case MagicRing():
+            return "make a magic ring"
+        case Marker():
+            word = voice.craft("pm" if step.manner == "place" else "sm")
+            return f"{word} {place_text(voice, step.place)}" if step.place is not None else word
+        case Words():
+            return "{" + step.text + "}" if step.brace else handed(voice, step.text)
+        case Repeat():
+            return _repeat(voice, step, depth)
+        case RepeatRounds():
+            return _repeat_rounds(voice, step)
+        case Stop():
+            return "**"
+
+
+def _ch(voice: Voice) -> str:
+    return "chain" if voice.plain else "ch"
+
+
+def _work(voice: Voice, step: Work, before: Step | None) -> str:
+    one = voice.is_one(step.count)
+    noun = _stitch(voice, step, before, plural=not one)
+    if step.place is None and step.stitch.together > 1 and not one:
+        text = f"[{noun}] {_times(voice.number(step.count))}"
+    else:
+        text = noun if one else voice.counted(voice.number(step.count), noun)
+    if step.place is not None:
+        text += f" {place_text(voice, step.place, per_place=not one)}"
+    return text + counts_as_text(voice, step.counts_as)
+
+
+def _stitch(voice: Voice, step: Work, before: Step | None, plural: bool) -> str:
+    spec = step.stitch
+    name = canonical_name(spec)
+    standing = "standing " if spec.standing else ""
+    if spec.increase > 1:
+        in_hand = isinstance(before, Work) and canonical_name(before.stitch) == name and not voice.plain
+        stem = "" if in_hand else f"{voice.stitch(name)} "
+        several = f"{spec.increase}-in-1 " if spec.increase > 2 else ""
+        return f"{stem}{several}{voice.craft('inc')}{'s' if plural and voice.plain else ''}"
+    return standing + voice.stitch(name, plural)
+
+
+def counts_as_text(voice: Voice, counts: CountsAs | None) -> str:
+    """`` (counts as dc and ch 1)``, with a space before it; empty where nothing is said."""
+    if counts is None:
+        return ""
+    parts = [voice.stitch(name) for name in counts.stitches]
+    if counts.chains:
+        parts.append(f"{_ch(voice)}{NBSP}{counts.chains}")
+    if counts.space is not None:
+        parts.append(voice.chains(counts.space, "sp"))
+    if not parts:
+        return f" (does not count as a {voice.craft('st')}{_throughout(counts)})"
+    return f" (counts as {' and '.join(parts)}{_throughout(counts)})"
+
+
+def _throughout(counts: CountsAs) -> str:
+    return " here and throughout" if counts.throughout else ""
+
+
+def _join(voice: Voice, step: Join) -> str:
+    place = f" {place_text(voice, step.place)}" if step.place is not None else ""
+    article = "a " if voice.plain else ""
+    to_ring = " to form a ring" if step.ring else ""
+    match step.method:
+        case "none":
+            return "do not join"
+        case "usual":
+            return f"join{place}{to_ring}"
+        case "invisible":
+            return f"invisible join{place}"
+        case "sl st" | "sc":
+            return f"join with {article}{voice.stitch(step.method)}{place}{to_ring}"
+        case "work" | "standing":
+            inside = steps_text(voice, step.steps)
+            return f"join with {inside}{place}" if inside else f"join{place}"
+
+
+def _use_yarn(step: UseYarn) -> str:
+    yarn = step.yarn or "the other yarn"
+    if step.manner == "with":
+        return f"with {yarn}"
+    if step.manner == "pick up":
+        return f"pick up {yarn}"
+    return f"changing to {yarn} in last yo" if step.in_last_yo else f"change to {yarn}"
+
+
+def _fasten_off(step: FastenOff) -> str:
+    if step.every:
+        return "fasten off both yarns"
+    if step.yarns:
+        return f"fasten off {' and '.join(step.yarns)}"
+    return "fasten off"
+
+
+def _style(repeat: Repeat, depth: int) -> str:
+    """A star outside all brackets where the source has one or its last pass stops early; brackets and parentheses by turns inside."""
+    stops = any(isinstance(step, Stop) for step in repeat.steps)
+    if depth == 0 and (stops or repeat.style == "*"):
+        return "*"
+    return "[" if depth % 2 == 0 else "("
+
+
+def _repeat(voice: Voice, repeat: Repeat, depth: int) -> str:
+    style = _style(repeat, depth)
+    stops = any(isinstance(step, Stop) for step in repeat.steps)
+    tail = _omitted(voice, repeat) + (f", ending last {voice.craft('rep')} at **" if stops else "")
+    if style != "*":
+        inside = steps_text(voice, repeat.steps, depth + 1)
+        close = {"[": "]", "(": ")"}[style]
+        return f"{style}{inside}{close} {_how_often(voice, repeat)}{tail}"
+    # Inside a star nothing else is marked with one: brackets begin there anew.
+    inside = steps_text(voice, repeat.steps, 2)
+    return f"*{inside}; {voice.craft('rep')} from * {_again(voice, repeat)}{tail}"
+
+
+def _how_often(voice: Voice, repeat: Repeat) -> str:
+    if repeat.extent is not None:
+        return extent_text(voice, repeat.extent)
+    return _times(voice.number(repeat.times)) if repeat.times is not None else "around"
+
+
+def _times(number: str) -> str:
+    return {"1": "once", "2": "twice"}.get(number, f"{number}{NBSP}times")
+
+
+def _again(voice: Voice, repeat: Repeat) -> str:
+    """How often a star's words are worked again: one pass fewer than in all."""
+    if repeat.extent is not None or repeat.times is None:
+        return _how_often(voice, repeat)
+    number = voice.number(Amount(tuple(max(n - 1, 0) for n in repeat.times.values)))
+    return "once more" if number == "1" else f"{number} more times"
+
+
+def _omitted(voice: Voice, repeat: Repeat) -> str:
+    if not repeat.omit:
+        return ""
+    return f", omitting last {steps_text(voice, repeat.steps[-repeat.omit :], 1)}"
+
+
+def _repeat_rounds(voice: Voice, step: RepeatRounds) -> str:
+    numbers = list(step.rounds)
+    if len(numbers) > 2 and numbers == list(range(numbers[0], numbers[-1] + 1)):
+        text = f"{numbers[0]}–{numbers[-1]}"
+    else:
+        text = ", ".join(map(str, numbers[:-1])) + (" and " if len(numbers) > 1 else "") + str(numbers[-1])
+    phrase = f"{voice.craft('rep')} {round_name(voice, text, len(numbers) > 1)}"
+    if step.until_cm is not None:
+        ending = f", ending with a {voice.craft(step.ending)} row" if step.ending else ""
+        lengths = step.until_sizes if voice.size is None else step.until_sizes[voice.size : voice.size + 1]
+        first, *rest = [f"{cm:g}" for cm in lengths or (step.until_cm,)]
+        measure = f"{first}{NBSP}({', '.join(rest)})" if rest else first
+        return f"{phrase} until piece measures {measure}{NBSP}cm{ending}"
+    return f"{phrase} {_times(voice.number(step.times))}" if step.times is not None else phrase

@@ -1,0 +1,136 @@
+"""In whose words: a set of terms, abbreviated or in full, for one size or for all of them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from motifold.render.pattern.instructions import Amount, StitchSpec
+from motifold.symbols.terms import Terms, abbreviation, full_name, word
+
+NBSP = "\N{NO-BREAK SPACE}"
+
+_CRAFT: dict[str, tuple[str, str]] = {
+    "st": ("st", "stitch"), "sts": ("sts", "stitches"), "sp": ("sp", "space"), "sps": ("sps", "spaces"), "lp": ("lp", "loop"),
+    "lps": ("lps", "loops"), "beg": ("beg", "beginning"), "rnd": ("rnd", "round"), "rnds": ("rnds", "rounds"), "rep": ("rep", "repeat"),
+    "tch": ("tch", "turning chain"), "BLO": ("BLO", "back loop only"), "FLO": ("FLO", "front loop only"), "RS": ("RS", "right side"),
+    "WS": ("WS", "wrong side"), "inc": ("inc", "increase"), "pm": ("pm", "place marker"), "sm": ("sm", "slip marker"),
+    "fasten off": ("fasten off", "fasten off"),
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class WordsLook:
+    """How the written pattern should read.
+
+    ``plain``: words instead of abbreviations. ``size``: the one size that is printed, None for all. ``left_handed``: right and left change
+    places where a direction is said.
+    """
+
+    terms: Terms = "US"
+    plain: bool = False
+    size: str | None = None
+    left_handed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Voice:
+    """A look, with the names of the pattern's own stitches; ``size`` is the index of the one size that is printed (None: all)."""
+
+    terms: Terms = "US"
+    plain: bool = False
+    size: int | None = None
+    left_handed: bool = False
+    defined: Mapping[str, str] = field(default_factory=dict)
+
+    def craft(self, key: str) -> str:
+        """A craft word, short or in full: "sps", or "spaces"."""
+        return _CRAFT[key][self.plain]
+
+    def term(self, key: str) -> str:
+        """A craft word that differs between US and UK: "sk" / "miss", "center" / "centre"; in full where the words are plain."""
+        if key == "sk" and self.plain:
+            key = "skip"
+        if key == "yo" and self.plain:
+            key = "yarn over"
+        return word(key, self.terms)
+
+    @property
+    def the(self) -> str:
+        """The article, which only plain words have."""
+        return "the " if self.plain else ""
+
+    def number(self, amount: Amount) -> str:
+        """"5", or one number for each size: "5 (6, 7)"."""
+        if not amount.varies or self.size is not None:
+            return str(amount.at(self.size or 0))
+        first, *rest = amount.values
+        return f"{first}{NBSP}({', '.join(map(str, rest))})"
+
+    def is_one(self, amount: Amount) -> bool:
+        """Whether the number is 1 in what is printed, so that its noun is singular and the number need not be said."""
+        return self.number(amount) == "1"
+
+    def chains(self, number: int, noun: str = "") -> str:
+        """"ch-2 sp", "chain-2 space"; without a noun "ch-2"."""
+        stem = f"{'chain' if self.plain else 'ch'}-{number}"
+        return f"{stem} {self.craft(noun)}" if noun else stem
+
+    def stitch(self, name: str, plural: bool = False) -> str:
+        """A stitch of the trade by its canonical name, or one of the pattern's own by its key."""
+        if name in self.defined:
+            return plural_of(self.defined[name]) if plural else self.defined[name]
+        try:
+            return full_name(name, self.terms, plural) if self.plain else abbreviation(name, self.terms, plural)
+        except KeyError:
+            return plural_of(name) if plural else name
+
+    def counted(self, number: str, noun: str) -> str:
+        """A number and its noun, held together on the line."""
+        return f"{number}{NBSP}{noun}"
+
+
+def canonical_name(spec: StitchSpec) -> str:
+    """The canonical name of what a spec works: "dc3tog", "FPdc", "ch-3 picot", "5-dc cl", "inv dec"."""
+    if spec.name == "sc" and spec.invisible:
+        return "inv dec"
+    name = spec.name
+    if name == "picot" and spec.size is not None:
+        name = f"ch-{spec.size} picot"
+    elif spec.size is not None and spec.of is not None:
+        beginning = "beg " if name.startswith("beg ") else ""
+        name = f"{beginning}{spec.size}-{spec.of} {name.removeprefix('beg ')}"
+    if spec.beginning and not name.startswith("beg "):
+        name = f"beg {name}"
+    if spec.post is not None:
+        name = ("FP" if spec.post == "front" else "BP") + name
+    return f"{name}{spec.together}tog" if spec.together > 1 else name
+
+
+def plural_of(noun: str) -> str:
+    """The plural of a stitch's own name: "petals", "V-sts", "bunches", "leaves" for "leaf"."""
+    if noun.endswith(("s", "x", "z", "ch", "sh")):
+        return noun + "es"
+    if noun.endswith("leaf"):
+        return noun[:-1] + "ves"
+    if noun.endswith("y") and noun[-2:-1] not in ("a", "e", "i", "o", "u", ""):
+        return noun[:-1] + "ies"
+    return noun + "s"
+
+
+def with_article(noun: str) -> str:
+    """"a dc", "an sc", "an htr", "an extended dc": by the sound that an abbreviation is spelt out with."""
+    first = noun.split()[0]
+    spelt_out = len(first) <= 4 and first.lower() == first and not set("aeiou") & set(first)
+    vowel = first[0] in "aefhilmnorsx" if spelt_out else first[:1].lower() in "aeiou"
+    return f"{'an' if vowel or first.startswith('FP') else 'a'} {noun}"
+
+
+def capitalised(text: str) -> str:
+    """With a capital at the start of the line, past any mark or bracket; a yarn's key or a number stays as it is."""
+    for index, letter in enumerate(text):
+        if letter.isalpha():
+            return text[:index] + letter.upper() + text[index + 1 :]
+        if letter not in "*[({ ":
+            return text
+    return text
