@@ -18,6 +18,7 @@ from motifold.render.booklet.sections import part_heading, section_boxes
 from motifold.render.words.model import Section
 
 _COMFORTABLE = 0.85          # of the chart's own size: below it, a page of its own is worth the paper
+_BEARABLE = 0.68             # below it, even a page left for notes is worth it
 _CHART_SHARES = (0.5, 0.56, 0.62)
 _LEAST_TEXT = 165.0          # points: a narrower column of text breaks in too many places
 
@@ -53,7 +54,8 @@ def motif_pages(section: Section, figures: Sequence[Figure], composer: Composer,
     if not _try_here(part, head, composer):
         composer.turn()
         best = _best(part, setting.grid.text_height - head.height)
-        if best is not None and best.scale >= min(_COMFORTABLE, _spread_scale(part, head) / 1.25):
+        enough = _COMFORTABLE if composer.number % 2 == 0 else _BEARABLE
+        if best is not None and best.scale >= min(enough, _spread_scale(part, head) / 1.25):
             _place(best, head, composer)
         else:
             _facing_pages(part, head, composer)
@@ -121,22 +123,17 @@ def _facing_columns(part: _Part, share: float, height: float) -> _Arrangement | 
 def _chart_above(part: _Part, height: float) -> _Arrangement | None:
     """The chart across the page, the key beside it where there is room (else below it), the rounds in columns under both."""
     grid = part.setting.grid
-    filled, taken = balanced(part.boxes(grid.column_width), grid.columns, height, grid.leading)
+    text = part.boxes(grid.column_width)
+    filled, taken = balanced(text, grid.columns, height, grid.leading)
     text_height = max((height_of(column) for column in filled), default=0.0)
     room = grid.snapped(height - text_height - grid.leading) - grid.leading
-    if taken < sum(len(column) for column in filled) or text_height > height or room < grid.leading * 8:
-        return None
-    if not _all_taken(part, filled):
+    if taken < len(text) or room < grid.leading * 8:
         return None
     placed, scale, chart_height = _chart_and_key(part, room)
     text_top = chart_height + grid.leading
     for index, column in enumerate(filled):
         placed += _stacked_at(column, index * (grid.column_width + grid.gutter), text_top)
     return _Arrangement(scale, tuple(placed), text_top + text_height)
-
-
-def _all_taken(part: _Part, filled: Sequence[Sequence[Box]]) -> bool:
-    return sum(len(column) for column in filled) >= len(part.boxes(part.setting.grid.column_width))
 
 
 def _chart_and_key(part: _Part, room: float) -> tuple[list[tuple[float, float, Box]], float, float]:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting, baseline, set_words
-from motifold.render.booklet.boxes import Box, Tag, Tags, beside, stacked, words_line
+from motifold.render.booklet.boxes import Box, Tag, Tags, beside, height_of, moved, stacked, words_line
 from motifold.render.booklet.figures import figure_box, figure_grid
 from motifold.render.booklet.flow import Composer
-from motifold.render.booklet.inline import Type, typeset
+from motifold.render.booklet.inline import Type, typeset, width_of
 from motifold.render.booklet.model import Figure
 from motifold.render.booklet.sections import part_heading, section_boxes
 from motifold.render.words.model import Block, Items, Section
@@ -31,7 +31,6 @@ def steps_part(section: Section, figures: Sequence[Figure], composer: Composer, 
     composer.flow(section_boxes(replace(section, blocks=before), setting, tags, f"{key}/before", titled=False))
     figure_grid(overview, composer, setting, tags, f"{key}/overview")
     if numbered is not None:
-        composer.space()
         for box in _step_rows(numbered, steps, setting.narrowed(composer.grid.text_width), tags, f"{key}/steps"):
             composer.whole(box)
     unspoken = [figure for number, figure in sorted(steps.items()) if numbered is None or number > len(numbered.items)]
@@ -41,7 +40,7 @@ def steps_part(section: Section, figures: Sequence[Figure], composer: Composer, 
     figure_grid(finished, composer, setting, tags, f"{key}/finished")
 
 
-def _split(section: Section, steps: dict[int, Figure]) -> tuple[tuple[Block, ...], Items | None, tuple[Block, ...]]:
+def _split(section: Section, steps: Mapping[int, Figure]) -> tuple[tuple[Block, ...], Items | None, tuple[Block, ...]]:
     """The blocks before the numbered steps, the steps (if there are drawings for them), and what follows."""
     for place, block in enumerate(section.blocks):
         if steps and isinstance(block, Items) and block.numbered:
@@ -49,29 +48,68 @@ def _split(section: Section, steps: dict[int, Figure]) -> tuple[tuple[Block, ...
     return section.blocks, None, ()
 
 
-def _step_rows(block: Items, steps: dict[int, Figure], setting: Setting, tags: Tags, key: str) -> list[Box]:
-    """One row a step: its number and words, its drawing beside them."""
+def _step_rows(block: Items, steps: Mapping[int, Figure], setting: Setting, tags: Tags, key: str) -> list[Box]:
+    """Rows of steps that are not torn: each drawing beside its words, or two steps side by side, each drawing under its words.
+
+    The arrangement that takes less paper is chosen.
+    """
+    in_rows = [_step_beside(number, block, steps, setting, tags, key) for number in range(1, len(block.items) + 1)]
+    if setting.grid.columns == 1:
+        return in_rows
+    in_pairs = _paired(block, steps, setting, tags, key)
+    return min(in_rows, in_pairs, key=height_of)
+
+
+def _item_tags(number: int, tags: Tags, key: str) -> Tags:
+    return (*tags, Tag("L", key, numbering="Decimal"), Tag("LI", f"{key}/{number}"))
+
+
+def _words_of_step(number: int, block: Items, setting: Setting, tags: Tags, key: str) -> Box:
+    """The step's number, large, and its words to the right of it."""
     grid, styles = setting.grid, setting.styles
-    drawing_width = setting.width * _STEP_SHARE
-    text_x = drawing_width + grid.gutter if steps else 0.0
+    item = _item_tags(number, tags, key)
     number_kind = Type("sans-bold", grid.body * 1.9, styles.accent)
-    indent = grid.leading * 2
-    list_tag = Tag("L", key, numbering="Decimal")
-    rows: list[Box] = []
-    for index, text in enumerate(block.items):
-        item = (*tags, list_tag, Tag("LI", f"{key}/{index}"))
-        body = (*item, Tag("LBody", f"{key}/{index}"))
-        label_tags = (*item, Tag("Lbl", f"{key}/{index}"))
-        label = words_line(str(index + 1), number_kind, 0.0, baseline(grid.leading) + grid.leading * 0.35, label_tags)
-        width = setting.width - text_x - indent
-        words = stacked(set_words([(typeset(text), styles.body)], setting.narrowed(width), (*body, Tag("P", f"{key}/{index}"))))
-        parts = [(text_x, Box(grid.leading * 1.5, (label,))), (text_x + indent, words)]
-        figure = steps.get(index + 1)
-        if figure is not None:
-            drawing = figure_box(figure, setting.narrowed(drawing_width), body, f"{key}/{index}", grid.text_height * _STEP_HEIGHT)
-            parts.append((0.0, drawing))
-        row = beside(parts)
-        rows.append(replace(row, height=grid.snapped(row.height), before=grid.leading))
+    indent = max(grid.leading * 1.6, width_of(str(number), number_kind) + grid.leading * 0.6)
+    body = (*item, Tag("LBody", f"{key}/{number}"), Tag("P", f"{key}/{number}"))
+    label = words_line(str(number), number_kind, 0.0, baseline(grid.leading) + grid.leading * 0.35, (*item, Tag("Lbl", f"{key}/{number}")))
+    spans = [(typeset(block.items[number - 1]), styles.body)]
+    words = stacked(set_words(spans, setting.narrowed(setting.width - indent), body))
+    return beside([(0.0, Box(grid.leading * 2, (label,))), (indent, words)])
+
+
+def _drawing_of_step(number: int, steps: Mapping[int, Figure], setting: Setting, tags: Tags, key: str) -> Box | None:
+    figure = steps.get(number)
+    if figure is None:
+        return None
+    body = (*_item_tags(number, tags, key), Tag("LBody", f"{key}/{number}"))
+    return figure_box(figure, setting, body, f"{key}/{number}", setting.grid.text_height * _STEP_HEIGHT)
+
+
+def _step_beside(number: int, block: Items, steps: Mapping[int, Figure], setting: Setting, tags: Tags, key: str) -> Box:
+    """The drawing on the left, the words on the right."""
+    grid = setting.grid
+    drawing_width = setting.width * _STEP_SHARE
+    words_x = drawing_width + grid.gutter
+    words = _words_of_step(number, block, setting.narrowed(setting.width - words_x), tags, key)
+    drawing = _drawing_of_step(number, steps, setting.narrowed(drawing_width), tags, key)
+    row = beside([(words_x, words), *([(0.0, drawing)] if drawing else [])])
+    return replace(row, height=grid.snapped(row.height), before=grid.leading)
+
+
+def _paired(block: Items, steps: Mapping[int, Figure], setting: Setting, tags: Tags, key: str) -> list[Box]:
+    """Two steps in a row; their words level at the top, their drawings level below."""
+    grid = setting.grid
+    narrow = setting.narrowed(grid.column_width)
+    rows = []
+    for start in range(1, len(block.items) + 1, grid.columns):
+        numbers = range(start, min(start + grid.columns, len(block.items) + 1))
+        words = [_words_of_step(number, block, narrow, tags, key) for number in numbers]
+        words_height = grid.snapped(max(box.height for box in words) + grid.leading * 0.5)
+        cells = []
+        for place, number in enumerate(numbers):
+            drawing = _drawing_of_step(number, steps, narrow, tags, key)
+            lowered = tuple(moved(mark, 0.0, words_height) for mark in drawing.marks) if drawing else ()
+            height = words_height + (drawing.height if drawing else 0.0)
+            cells.append((place * (grid.column_width + grid.gutter), Box(height, (*words[place].marks, *lowered))))
+        rows.append(replace(beside(cells), before=grid.leading))
     return rows
-
-
