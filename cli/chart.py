@@ -1,0 +1,93 @@
+"""``motifold chart``: the stitch charts."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import click
+
+from motifold.cli.common import (
+    choose_target,
+    finish,
+    json_option,
+    left_handed_option,
+    load,
+    mono_option,
+    output_option,
+    pattern_argument,
+    print_json,
+    require_worked,
+    rounds_option,
+    size_option,
+    terms_option,
+)
+
+
+@click.command("chart")
+@pattern_argument
+@click.option("--motif", metavar="NAME", help="One motif only (or an edging).")
+@click.option("--show", metavar="1-3", help="Only these rounds.")
+@click.option("--steps", is_flag=True, help="One drawing for each round: earlier rounds grey, this one dark.")
+@click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
+@mono_option
+@left_handed_option
+@terms_option
+@json_option
+@output_option
+@rounds_option
+@size_option
+def command(
+    pattern: Path,
+    motif: str | None,
+    show: str | None,
+    steps: bool,
+    dpi: int,
+    mono: bool,
+    left_handed: bool,
+    terms: str | None,
+    as_json: bool,
+    output: str | None,
+    rounds: int | None,
+    size_name: str | None,
+) -> None:
+    """Draw the chart of each motif, for the largest size unless --size names one. The ending of -o says SVG, PDF or PNG."""
+    from motifold.cli.drawings import KINDS, write_drawings
+    from motifold.render.charts import charts_of, draw_charts, pattern_look
+    from motifold.render.motif.chart import ChartLook, chart_json
+
+    shown = _show(show)
+    target = choose_target(output, pattern, "-chart", KINDS)
+    job = load(pattern, rounds, size_name)
+    if job.worked is None:
+        if as_json:
+            print_json(job, {"unit": "mm", "pitch": ChartLook().pitch_mm, "charts": []})
+        require_worked(job)
+        return
+    if motif is not None:
+        _known_piece(motif, [m.name for m in job.worked.pattern.motifs], [e.name for e in job.worked.pattern.edgings])
+    terms_used = "UK" if (terms or job.worked.pattern.terms) == "UK" else "US"
+    look = pattern_look(job.worked.pattern, ChartLook(mono=mono, left_handed=left_handed, show=shown, terms=terms_used))
+    if as_json:
+        print_json(job, chart_json(charts_of(job.worked, motif), look))
+    worked = require_worked(job)
+    drawings = draw_charts(worked, look, motif, steps)
+    if not drawings:
+        finish(job)
+    write_drawings(drawings, target, f"{pattern.stem}-chart", worked.pattern.author or "", dpi)
+    finish(job)
+
+
+def _show(text: str | None) -> tuple[int, int] | None:
+    """``1-3``, ``4``: the first and last round."""
+    if text is None:
+        return None
+    match = re.fullmatch(r"\s*(\d{1,4})\s*(?:[-–]\s*(\d{1,4})\s*)?", text)
+    if match is None or not (1 <= int(match[1]) <= int(match[2] or match[1])):
+        raise click.UsageError(f"--show takes rounds such as 3 or 1-3, not '{text}'.")
+    return int(match[1]), int(match[2] or match[1])
+
+
+def _known_piece(name: str, motifs: list[str], edgings: list[str]) -> None:
+    if name not in (*motifs, *edgings):
+        raise click.UsageError(f"there is no motif '{name}'; there are: {', '.join((*motifs, *edgings)) or 'none'}.")
