@@ -8,9 +8,9 @@ from typing import Any
 from motifold.render.assembly import corner_name, side_text
 from motifold.render.assembly.model import Assembly
 from motifold.render.fabric.model import Fabric, Round
+from motifold.render.fabric.wording import counted_word
 from motifold.render.pattern.model import Terms
 from motifold.render.worked import Worked, WorkedSize
-from motifold.symbols.terms import count_text
 
 
 def proof_json(worked: Worked | None) -> dict[str, Any]:
@@ -128,7 +128,7 @@ def _side(worked: Round) -> str:
 
 
 def _counts(worked: Round, terms: Terms) -> str:
-    return ", ".join(count_text(kind, number, terms) for kind, number in worked.counts.items())
+    return ", ".join(counted_word(kind, number, terms) for kind, number in worked.counts.items())
 
 
 def _size_summary(size: WorkedSize, terms: Terms, several: bool) -> list[str]:
