@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from math import cos
 from typing import Literal
 
 from motifold.symbols import sizes as s
@@ -55,6 +56,8 @@ def footprint(name: str, gather: Gather | None = None, n_legs: int = 1, foot: Fo
     head_rise = s.HEAD_WIDTH / 2
     if gather in ("cluster", "bobble", "popcorn", "puff"):
         half = gathered_half(gather, legs) + s.OUTLINE_WIDTH / 2
+        if gather in ("cluster", "bobble"):
+            half = max(half, (gathered_half(gather, legs) + s.BAR_OVER) * cos(s.BAR_SLANT_GATHERED) + s.BAR_WIDTH / 2)
         rise = s.CAP_BREADTH / 2 if gather == "popcorn" else head_rise
         half += s.OUTLINE_WIDTH / 2 if gather == "popcorn" else 0.0
         return Footprint(found.height, half if gather == "popcorn" else head_half, half, _WIDEST[gather], foot_half, rise, foot_depth)

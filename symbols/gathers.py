@@ -75,9 +75,9 @@ def _bars(count: int, foot: Point, head: Point, half: float, gather: Gather) -> 
     dx, dy = head[0] - foot[0], head[1] - foot[1]
     length = hypot(dx, dy) or 1.0
     ux, uy = dx / length, dy / length
-    slant = 0.35
+    slant = s.BAR_SLANT_GATHERED
     bx, by = cos(slant) * uy + sin(slant) * ux, -cos(slant) * ux + sin(slant) * uy
-    reach = (half if gather != "popcorn" else 0.62 * half) + 0.10
+    reach = (half if gather != "popcorn" else 0.62 * half) + s.BAR_OVER
     pitch = min(s.BAR_PITCH, 0.5 * length / max(count, 1))
     marks: list[Mark] = []
     for i in range(count):

@@ -123,6 +123,8 @@ def _leg(foot: Point, head: Point, stem: Kind, into: Foot, bend: Sequence[Point]
     if stem.yarn_overs == 0 and not stem.half:
         if alone:
             point, _ = path.at(s.CROSS_AT)
+            if posted and not bend:  # on the line from post to head, not on the stem's swing
+                point = (foot[0] + s.CROSS_AT * (head[0] - foot[0]), foot[1] + s.CROSS_AT * (head[1] - foot[1]))
             marks.append(_across(point, _unit(foot, head), s.CROSS_SPAN, s.HEAD_WIDTH))
     elif not stem.half:
         marks += _bars(path, stem.yarn_overs, s.BAR_AT if alone else s.BAR_AT_GATHERED, linked=stem.family == "linked")

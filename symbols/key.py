@@ -56,6 +56,7 @@ MARKS: dict[str, tuple[str, tuple[Mark, ...]]] = {
     "arrow": ("direction of work", working.arrow((0.0, 0.5), (1.0, 0.0))),
     "turn": ("turn", working.turn((0.05, 0.5), (1.0, 0.0))),
     "yarn": ("change of yarn, with its letter", working.tag((0.0, 0.5))),
+    "pass": ("a pass of seaming, with its number", working.tag((0.0, 0.5))),
     "marker": ("place marker", working.place_marker((0.0, 0.4))),
     "right side": ("right side", working.right_side((0.0, 0.5))),
     "wrong side": ("wrong side", working.wrong_side((0.0, 0.5))),
@@ -65,6 +66,8 @@ MARKS: dict[str, tuple[str, tuple[Mark, ...]]] = {
     "fold": ("fold", working.fold((-1.1, 0.5), (1.1, 0.5))),
 }
 """Working marks: what they mean, and one of each."""
+MARK_LETTERS = {"mark: yarn": "A", "mark: pass": "1"}
+"""What stands in the rings of a key's examples."""
 
 
 def whole_key() -> tuple[KeySection, ...]:

@@ -32,6 +32,9 @@ CROSS_AT = 0.54
 BAR_SPAN = 0.46
 BAR_SLANT = 0.50
 """A yarn-over bar: its length, and its slant against square in radians (it rises to the right, seen from foot to head)."""
+BAR_SLANT_GATHERED = 0.35
+BAR_OVER = 0.10
+"""Bars across a gathered stitch: their slant, and how far they reach over its outline."""
 BAR_PITCH = 0.30
 BAR_AT = 0.60
 BAR_AT_GATHERED = 0.40

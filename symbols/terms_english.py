@@ -63,7 +63,7 @@ READERS = (
     (r"(.+?)(?:dec|decrease)", "{1}2tog"),
     (r"(?:reverse|rev|r)(sc|dc|singlecrochet|doublecrochet)", "rev {1}"),
     (r"(?:crossed|cross|x)(.+)", "crossed {1}"),
-    (r"ch(\d+)(?:picot|p)", "ch-{1} picot"),
+    (r"ch(?:ain)?(\d+)(?:picot|p)", "ch-{1} picot"),
     (r"(\d+)ch(?:ain)?picot", "ch-{1} picot"),
     (rf"(\d+)(.+?){_CLOSED}", "{1}-{2} {3}"),
     (r"(?:extended|ext|ex|e)(.+)", "e{1}"),

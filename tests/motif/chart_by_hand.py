@@ -29,7 +29,7 @@ def disc(stitch: str = "dc", rounds: int = 3, yarns: str = "A", turned: bool = F
         yarn = yarns[(number - 1) % len(yarns)]
         for i in range(count):
             angle = direction * 2 * pi * i / count
-            base = Base("ring", 0, "ring") if number == 1 else Base("stitch", below[i * len(below) // count], "loops")
+            base = Base("ring", 0, "ring") if number == 1 else Base("stitch", below[_under(i, count, len(below), turned)], "loops")
             made_one = Stitch(len(stitches), stitch, "stitch", number, i + 1, yarn, ORIGIN, (Leg(stitch, base),))
             normal = (cos(angle), sin(angle))
             placed.append(Placed(made_one.id, (_at(normal, out),), _at(normal, reach), normal))
@@ -41,6 +41,12 @@ def disc(stitch: str = "dc", rounds: int = 3, yarns: str = "A", turned: bool = F
         below = ids
     fabric = Fabric("disc", "circle", 0, "rounds", tuple(stitches), (), (), tuple(made), ())
     return fabric, Layout("rounds", tuple(placed), (), tuple(shapes))
+
+
+def _under(i: int, count: int, below: int, turned: bool) -> int:
+    """Which stitch of the round below; after a turn its last one is met first."""
+    there = i * below // count
+    return below - 1 - there if turned else there
 
 
 def _at(normal: Point, far: float) -> Point:

@@ -11,7 +11,7 @@ from motifold.render.motif.chart.ink import operations, path_of
 from motifold.render.motif.chart.look import INK, ChartLook
 from motifold.symbols.footprint import Foot
 from motifold.symbols.ink import bounds, moved
-from motifold.symbols.key import FOOT_SHORT, KeyEntry, KeySection, key_for, whole_key
+from motifold.symbols.key import FOOT_SHORT, MARK_LETTERS, KeyEntry, KeySection, key_for, whole_key
 from motifold.symbols.own import read_symbol
 from motifold.symbols.terms import Terms
 
@@ -133,7 +133,11 @@ def _symbol(entry: KeyEntry, x: float, y: float, room: float, pitch: float) -> G
     x0, y0, x1, y1 = bounds(entry.marks)
     fit = min(1.0, room / ((x1 - x0) * pitch))
     marks = [moved(mark, fit, 0, 0, fit, x / pitch - fit * (x0 + x1) / 2, y / pitch - fit * (y0 + y1) / 2) for mark in entry.marks]
-    return Group(operations(marks, INK, pitch), css_class="key", title=entry.full("US"))
+    children = list(operations(marks, INK, pitch))
+    letter = MARK_LETTERS.get(entry.id)
+    if letter:
+        children.append(Text(x, y - cap_height_mm("sans-bold", 4.5) / 2, letter, "sans-bold", 4.5, INK, "middle"))
+    return Group(tuple(children), css_class="key", title=entry.full("US"))
 
 
 def _compact_cell(

@@ -26,7 +26,7 @@ class White:
     def __init__(self, box: tuple[float, float, float, float], marks: Iterable[Mark], clearance: float) -> None:
         import numpy as np
 
-        self._x0, self._y0 = box[0], box[1]
+        self._x0, self._y0, self._x1, self._y1 = box
         self._cell = max(CELL, ((box[2] - box[0]) * (box[3] - box[1]) / _MAX_CELLS) ** 0.5)
         self._columns = ceil((box[2] - box[0]) / self._cell) + 2
         self._rows = ceil((box[3] - box[1]) / self._cell) + 2
@@ -47,6 +47,8 @@ class White:
         """Whether this rectangle, with its clearance, meets no ink and nothing taken before."""
         x0, y0 = center[0] - width / 2, center[1] - height / 2
         x1, y1 = x0 + width, y0 + height
+        if x0 < self._x0 or y0 < self._y0 or x1 > self._x1 or y1 > self._y1:
+            return False
         gap = 0.06
         if any(x0 - gap < b[2] and b[0] < x1 + gap and y0 - gap < b[3] and b[1] < y1 + gap for b in self._taken):
             return False
