@@ -64,6 +64,8 @@ CATALOGUE: tuple[Entry, ...] = (
         "It is not known which motif a panel is, or the motif has no sides.",
         "two motifs and no motif = ...",
     ),
+    Entry("unknown-panel", "error", "A join names a panel that there is not.", '"norht.left + west.top"'),
+    Entry("unknown-side", "error", "A join names a side that its panel does not have.", '"A.7 + B.1" of squares'),
     Entry("panel-unjoined", "error", "A panel is joined to nothing.", "a panel with dots all round"),
     Entry(
         "joined-twice", "error", "A side has two seams, or is joined to itself as if it were two.", '"A.left + B.left", "A.left + C.left"'
