@@ -1,0 +1,212 @@
+"""How a round begins: attached yarn, walking slip stitches, beginning chains that count or don't, missed foundation chains."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from motifold.render.fabric.bench import Hook
+from motifold.render.fabric.making import add_chains, add_stitch, add_travel, new_run
+from motifold.render.fabric.model import Base, Leg
+from motifold.render.fabric.places import RING, current_base, key_of, take
+from motifold.render.fabric.resolve import resolve
+from motifold.render.fabric.wording import height_in_chains, stitch_word
+from motifold.render.pattern.instructions import Chain, CountsAs, Group, Join, Place, Repeat, Step, Work
+
+NOTHING = CountsAs()
+
+
+def attach(hook: Hook, step: Join) -> None:
+    """Joins a yarn: the round begins in the place that is named."""
+    lap = hook.lap
+    lap.attached = True
+    cursor = lap.cursor
+    base: Base = RING
+    if step.place is not None and cursor.size:
+        base = _begin_in(hook, step.place)
+    lap.last_base = base
+    if step.method == "sc":
+        add_stitch(hook, "sc", (Leg("sc", base),), step)
+        cursor.begin_at(cursor.pos, fresh=False, taken=True)
+        cursor.start_worked = True
+    elif step.method != "standing":
+        add_travel(hook, "sl st", (Leg("sl st", base),), step)
+    hook.beginning = True
+
+
+def _begin_in(hook: Hook, place: Place) -> Base:
+    """Walks to the place where the round shall begin."""
+    cursor = hook.lap.cursor
+    outer, hook.walking = hook.walking, True
+    try:
+        if place.which == "any" and place.words is not None and ("right" in place.words or "left" in place.words):
+            first = ("right" in place.words) == (hook.lap.direction > 0)
+            for index in range(cursor.size):
+                atom = cursor.atom(index)
+                if atom.corner and atom.starts_side == first:
+                    cursor.begin_at(index, fresh=True, taken=True)
+                    break
+        base = resolve(hook, place, place.span)
+    finally:
+        hook.walking = outer
+    cursor.begin_at(cursor.pos, fresh=False, taken=False)
+    cursor.reached_by_walk = True
+    return base
+
+
+def stand_in(hook: Hook, place: Place) -> None:
+    """A standing stitch needs no joining: the round begins where it is worked."""
+    hook.lap.attached = True
+    if hook.lap.cursor.size:
+        _begin_in(hook, place)
+
+
+def start_base(hook: Hook) -> Base:
+    """What a beginning chain stands in."""
+    lap = hook.lap
+    if lap.last_base is not None and lap.cursor.reached_by_walk:
+        return lap.last_base
+    return current_base(hook, lap.cursor, None)
+
+
+def begin_with_chain(hook: Hook, step: Chain, count: int) -> bool:
+    """A beginning chain; False if these chains are no beginning but the first space of a lace."""
+    counts = counted_as(hook, step, count)
+    if counts is None:
+        return False
+    lap = hook.lap
+    cursor = lap.cursor
+    base = start_base(hook)
+    chains = add_chains(hook, count, step)
+    if counts.stitches and counts.chains < count:
+        tall = count - counts.chains
+        stand_up(hook, counts.stitches[0], chains[:tall], base, step)
+        hook.pending = chains[tall:]
+        cursor.begin_at(cursor.pos, fresh=False, taken=True)
+    else:
+        lap.beginning = new_run(hook, "beginning", chains).id
+        cursor.begin_at(cursor.pos, fresh=True, taken=True)
+    if cursor.size:
+        cursor.reached_by_walk = True
+    lap.last_base = base
+    return True
+
+
+def stand_up(hook: Hook, kind: str, chains: Sequence[int], base: Base, step: Chain | Work) -> None:
+    """Chains that count as a stitch: they are drawn, it is worked into."""
+    lap = hook.lap
+    lap.beginning = new_run(hook, "standing", list(chains)).id
+    lap.standing = add_stitch(hook, kind, (Leg(kind, base),), step, role="standing", chains=tuple(chains))
+    height = height_in_chains(kind)
+    if height and abs(len(chains) - height) > 1:
+        word = stitch_word(kind, hook.shop.terms)
+        hook.complain(
+            "turning-chain", step.span, f"ch {len(chains)} is unusual for a {word}: it is as tall as {height} ch",
+            f"ch {height} (counts as {word}), or say what the other chains are: (counts as {word} and ch {abs(len(chains) - height)})",
+            severity="warning", key=key_of(step.span),
+        )
+
+
+def counted_as(hook: Hook, step: Chain, count: int) -> CountsAs | None:
+    """What the beginning chain counts as: as written, as said "throughout", as the file says, else by the habit of the trade.
+
+    None: it is no beginning chain at all, but chains of the round.
+    """
+    written = step.counts_as
+    if written is not None:
+        if written.throughout:
+            hook.throughout[count] = written
+        if written.space is not None or (not written.stitches and written.chains):
+            return None
+        return written
+    if count in hook.throughout:
+        return hook.throughout[count]
+    if hook.shop.counts_as is False:
+        return NOTHING
+    return _by_habit(hook, count)
+
+
+def _by_habit(hook: Hook, count: int) -> CountsAs | None:
+    """Ch 1 does not count; taller chains count as the stitch of their height that the line works, and as chains beyond it."""
+    heights: dict[str, int] = {}
+    for name in names_of(hook.rest):
+        heights.setdefault(name, height_in_chains(name))
+    tall = {name: height for name, height in heights.items() if height >= 1}
+    if count == 1:
+        main = next(iter(tall), None)
+        return CountsAs((main,)) if hook.shop.counts_as and main is not None and tall[main] == 1 else NOTHING
+    exact = [name for name, height in tall.items() if height == count]
+    if exact:
+        return CountsAs((exact[0],))
+    lower = [name for name, height in tall.items() if 2 <= height < count]
+    if lower:
+        best = max(lower, key=lambda name: tall[name])
+        return CountsAs((best,), chains=count - tall[best])
+    taller = [name for name, height in tall.items() if height == count + 1]
+    if taller:
+        return CountsAs((taller[0],))
+    if count >= 3 and not any(height > 1 for height in tall.values()):
+        return None
+    return NOTHING
+
+
+def names_of(steps: Sequence[Step]) -> Iterator[str]:
+    """The plain stitches that some steps work, in reading order."""
+    for step in steps:
+        if isinstance(step, Work):
+            yield step.stitch.name
+        elif isinstance(step, Group | Repeat):
+            yield from names_of(step.steps)
+
+
+def begin_in_foundation(hook: Hook, step: Work, ordinal: int) -> None:
+    """``dc in 4th ch from hook``: the missed chains count as a stitch, or as a stitch and a space over as many chains, or don't."""
+    lap = hook.lap
+    cursor = lap.cursor
+    missed = min(ordinal, cursor.size) - 1
+    foundation = hook.laps[cursor.round]
+    counts = step.counts_as if step.counts_as is not None else _missed_by_habit(hook, step, missed)
+    chains = [ident for space, ident in foundation.made if not space][-missed:] if missed > 0 else []
+    cursor.begin_at(missed, fresh=False, taken=True)
+    if missed <= 0:
+        cursor.fresh = True
+        return
+    cursor.pos = missed - 1
+    if not counts.stitches:
+        _move_chains(hook, foundation.index, chains)
+        lap.beginning = new_run(hook, "beginning", chains).id
+        return
+    height = height_in_chains(counts.stitches[0])
+    top = counts.chains or max((missed - height) // 2, 0)
+    below = max(min(top, missed - top - 1), 0) if missed > height else 0
+    standing, space = chains[below : missed - top], chains[missed - top :]
+    _move_chains(hook, foundation.index, chains[below:])
+    foot = cursor.atom(missed - below).id
+    stand_up(hook, counts.stitches[0], standing, Base("gap", foot, "gap"), step)
+    hook.pending = space
+
+
+def _missed_by_habit(hook: Hook, step: Work, missed: int) -> CountsAs:
+    height = height_in_chains(step.stitch.name)
+    if hook.shop.counts_as is False or height < 2 or missed < height:
+        return NOTHING
+    return CountsAs((step.stitch.name,), chains=(missed - height) // 2)
+
+
+def _move_chains(hook: Hook, foundation: int, chains: Sequence[int]) -> None:
+    """Chains of the foundation that turn out to begin this row belong to this row."""
+    gone = set(chains)
+    old = hook.laps[foundation]
+    old.stitches = [ident for ident in old.stitches if ident not in gone]
+    old.made = [(space, ident) for space, ident in old.made if space or ident not in gone]
+    old.atoms = [atom for atom in old.atoms if atom.space or atom.id not in gone]
+    old.met = len(old.atoms)
+    for ident in chains:
+        run = hook.stitches[ident].run
+        if run is not None:
+            hook.runs[run].stitches = [other for other in hook.runs[run].stitches if other not in gone]
+            hook.runs[run].chains = len(hook.runs[run].stitches)
+        hook.stitches[ident].round = hook.lap.index
+        hook.lap.stitches.append(ident)
+
+
+__all__ = ["attach", "begin_in_foundation", "begin_with_chain", "stand_in", "take"]

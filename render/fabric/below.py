@@ -1,0 +1,159 @@
+"""Places that are not on the last round: stitches below, earlier rounds, unused loops, row ends, the underside of a foundation."""
+
+from __future__ import annotations
+
+from motifold.render.fabric.bench import Hook, Lap
+from motifold.render.fabric.edge import Atom, Cursor, matcher, oriented
+from motifold.render.fabric.model import Base
+from motifold.render.fabric.places import beyond, find_next, foot_of, key_of, take
+from motifold.render.pattern.instructions import Place, Target
+from motifold.render.pattern.problem import Span
+
+
+def root_of(hook: Hook, base: Base, levels: int) -> Base:
+    """What lies ``levels`` rounds below a base, followed through what each stitch is worked into."""
+    for _ in range(levels):
+        if base.kind not in ("stitch", "gap"):
+            break
+        legs = hook.stitches[base.id].legs
+        if not legs:
+            break
+        base = legs[len(legs) // 2].base
+    return base
+
+
+def below_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``in st 2 rnds below``: straight below the next stitch, which it covers. Rounds are counted from the one being worked."""
+    target = Target("st") if place.target.kind == "st" else place.target
+    if place.which == "same":
+        index: int | None = cursor.pos
+    else:
+        index = find_next(hook, cursor, matcher(target) if place.below < 2 else matcher(Target("st")))
+    if index is None:
+        return beyond(hook, cursor, place, span, target)
+    take(hook, cursor, index)
+    atom = cursor.atom(index)
+    start = Base("space", atom.id, "space") if atom.space else Base("stitch", atom.id, "loops")
+    found = root_of(hook, start, max(place.below, 2) - 1)
+    if found.kind != "stitch":
+        return found
+    return Base("stitch", found.id, foot_of(hook, place))
+
+
+def other_cursor(hook: Hook, place: Place) -> Cursor:
+    """The cursor over an earlier round, a side or unused loops; it keeps its place until the round ends."""
+    lap = hook.lap
+    if place.target.kind in ("row end", "side"):
+        return _row_end_cursor(hook)
+    number = place.of_round
+    under = _numbered(hook, number) if number is not None else _round_below(hook)
+    if under is None:
+        hook.complain("place", place.span, f"there is no earlier round {number} to work into", "name a round that is already worked", key=key_of(place.span))
+        return lap.cursor
+    if under.index == lap.cursor.round and place.target.kind != "unused loop":
+        return lap.cursor
+    loops = place.target.kind == "unused loop"
+    key = under.index * 2 + (1 if loops else 0)
+    found = lap.others.get(key)
+    if found is None:
+        found = _open_cursor(hook, under, loops, place)
+        lap.others[key] = found
+    return found
+
+
+def _numbered(hook: Hook, number: int) -> Lap | None:
+    return next((lap for lap in reversed(hook.laps) if lap.number == number), None)
+
+
+def _round_below(hook: Hook) -> Lap | None:
+    """The last round, if some of its loops are unused, else the one below it."""
+    return hook.laps[-1] if hook.laps else None
+
+
+def _open_cursor(hook: Hook, under: Lap, loops: bool, place: Place) -> Cursor:
+    lap = hook.lap
+    flipped = under.direction != lap.direction
+    atoms = under.atoms
+    if loops:
+        worked = {
+            leg.base.id
+            for stitch in hook.stitches for leg in stitch.legs
+            if leg.base.kind == "stitch" and leg.base.foot == ("front loop" if place.loop == "back" else "back loop")
+        }
+        atoms = [atom for atom in atoms if not atom.space and atom.id in worked]
+    cursor = Cursor(oriented(atoms, flipped, not under.linear), cyclic=not under.linear, flipped=flipped, round=under.index)
+    begin = _index_above(hook, cursor, under.index)
+    cursor.begin_at(begin, fresh=True, taken=True)
+    return cursor
+
+
+def _index_above(hook: Hook, cursor: Cursor, round_index: int) -> int:
+    """Where on an earlier round the hook stands: straight below its place on the last one."""
+    main = hook.lap.cursor
+    if not main.size or not cursor.size or not cursor.cyclic:
+        return 0
+    places = {(atom.space, atom.id): index for index, atom in enumerate(cursor.atoms)}
+    for step in range(main.size):
+        atom = main.atom(main.pos + step)
+        base = Base("space", atom.id, "space") if atom.space else Base("stitch", atom.id, "loops")
+        for _ in range(len(hook.laps)):
+            found = places.get((base.kind == "space", base.id))
+            if found is not None and base.kind in ("space", "stitch"):
+                return found
+            below = root_of(hook, base, 1)
+            if below is base:
+                break
+            base = below
+    return 0
+
+
+def row_end_atoms(hook: Hook, left: bool) -> list[Atom]:
+    """The end stitch of every row on one side (as the right side is seen), from the first row to the last."""
+    atoms = []
+    for lap in hook.laps:
+        stitches = [ident for space, ident in lap.made if not space]
+        if lap.kind == "row" and stitches:
+            at_end = (lap.direction > 0) == left
+            atoms.append(Atom(False, stitches[-1] if at_end else stitches[0], "row end"))
+    return atoms
+
+
+def _row_end_cursor(hook: Hook) -> Cursor:
+    """Row ends in the order that the hook comes to them: down the side where the last row ended, later up the other one."""
+    lap = hook.lap
+    done = lap.others.get(-1)
+    if done is not None and (done.pos < done.end or done.fresh) and hook.lap.cursor is not lap.under:
+        return done
+    last = next((before for before in reversed(hook.laps) if before.kind == "row"), None)
+    left = last is not None and last.direction > 0
+    if done is None:
+        cursor = Cursor(row_end_atoms(hook, left)[::-1], round=-1)
+        cursor.begin_at(0, fresh=True, taken=True)
+        lap.others[-1] = cursor
+        return cursor
+    second = lap.others.get(-2)
+    if second is None:
+        second = Cursor(row_end_atoms(hook, not left), round=-1)
+        second.begin_at(0, fresh=True, taken=True)
+        lap.others[-2] = second
+    return second
+
+
+def turn_to_underside(hook: Hook) -> Cursor:
+    """From here on the hook works along the other side of the foundation chain: what was last met comes first."""
+    lap = hook.lap
+    if lap.under is not None:
+        return lap.under
+    foundation = next((before for before in hook.laps if before.kind == "foundation"), None)
+    if foundation is None:
+        return lap.cursor
+    if lap.cursor.round == foundation.index:
+        atoms = lap.cursor.atoms[lap.cursor.start : lap.cursor.pos][::-1]
+    else:
+        missed = next((before.cursor.start for before in hook.laps if before.cursor.round == foundation.index), 0)
+        atoms = [atom for atom in foundation.atoms if atom.name == "ch" or not atom.space]
+        atoms = atoms[: len(atoms) - missed] if missed else atoms
+    cursor = Cursor(list(atoms), round=foundation.index)
+    cursor.begin_at(0, fresh=True, taken=True)
+    lap.under = lap.cursor = cursor
+    return cursor

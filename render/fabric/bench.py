@@ -1,0 +1,196 @@
+"""The workbench: what is being made, while it is being made.
+
+Everything here is mutable and lives for one piece of work only; ``finish.py`` turns it into a Fabric.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from motifold.render.fabric.edge import Atom, Cursor
+from motifold.render.fabric.model import Base, Gather, Leg, Origin, RunRole, StitchRole
+from motifold.render.pattern.instructions import CountsAs, Definition, Line, Step, Target
+from motifold.render.pattern.problem import Problem, Severity, Span
+
+Terms = Literal["US", "UK"]
+RoundKind = Literal["ring", "foundation", "round", "row", "finish", "edge"]
+
+MOST_STITCHES = 200_000
+"""More than this in one motif is a slip of the pen (a doily has some 20,000)."""
+
+
+class TooMuch(Exception):
+    """More work than anyone would do: the number of stitches, passes or nested repeats passed its bound."""
+
+    def __init__(self, span: Span) -> None:
+        super().__init__("too much work")
+        self.span = span
+
+
+class Beyond(Exception):
+    """A place beyond where the enclosing repeat may go."""
+
+
+@dataclass(frozen=True, slots=True)
+class Workshop:
+    """What a piece is worked with: special stitches, yarns, and what one size decides.
+
+    ``rounds``: how many numbered rounds this size works (None: as many as the text has). ``size`` picks from numbers given
+    for several sizes. ``row_height_cm`` serves "until piece measures". ``counts_as`` is the file's word on beginning
+    chains (None: it says nothing).
+    """
+
+    definitions: Mapping[str, Definition]
+    yarns: tuple[str, ...]
+    rounds: int | None
+    size: int
+    row_height_cm: float | None
+    terms: Terms
+    counts_as: bool | None
+
+
+@dataclass(slots=True)
+class DraftStitch:
+    id: int
+    kind: str
+    role: StitchRole
+    round: int
+    yarn: str
+    origin: Origin
+    legs: tuple[Leg, ...] = ()
+    gather: Gather | None = None
+    chains: tuple[int, ...] = ()
+    run: int | None = None
+    group: int | None = None
+    behind: bool = False
+
+
+@dataclass(slots=True)
+class DraftRun:
+    id: int
+    role: RunRole
+    round: int
+    chains: int
+    stitches: list[int]
+    before: int | None = None
+    after: int | None = None
+    group: int | None = None
+    corner: bool = False
+
+
+@dataclass(slots=True)
+class DraftGroup:
+    id: int
+    name: str | None
+    round: int
+    base: Base | None
+    origin: Origin
+    stitches: list[int] = field(default_factory=list)
+    corner: bool = False
+
+
+@dataclass(slots=True)
+class Lap:
+    """One round or row in the making, then made. ``made`` holds (is it a space, id) in the order of work."""
+
+    index: int
+    number: int | None
+    label: str
+    kind: RoundKind
+    side: Literal["RS", "WS"]
+    direction: int
+    line: Line | None
+    cursor: Cursor
+    linear: bool = False                 # a row: it has ends
+    stitches: list[int] = field(default_factory=list)
+    made: list[tuple[bool, int]] = field(default_factory=list)
+    atoms: list[Atom] = field(default_factory=list)     # the finished edge, in order of work
+    end: Literal["joined", "open", "spiral"] = "open"
+    join_at: int = 0                     # where in ``made`` the next round begins
+    join_free: bool = False              # a spiral: that place is still to be worked
+    overrun: int = 0                     # a spiral's stitches already worked into this round's own first ones
+    turned: bool = False
+    fastened: bool = False
+    attached: bool = False
+    yarns: list[str] = field(default_factory=list)
+    standing: int | None = None          # the beginning chain that counts, as a stitch
+    beginning: int | None = None         # the run of the beginning chain, whether it counts or not
+    counts: dict[str, int] = field(default_factory=dict)
+    parts: dict[str, int] = field(default_factory=dict)
+    met: int = 0
+    others: dict[int, Cursor] = field(default_factory=dict)   # cursors over earlier rounds
+    under: Cursor | None = None          # the other side of the foundation chain, once turned to
+    spine: list[int] = field(default_factory=list)            # chains still to be worked back along
+    claims: tuple[Target, ...] = ()      # the kinds of place that the line names: none of them may be left over
+    names_tch: bool = False              # the line works into the turning chain in so many words
+    last_base: Base | None = None        # what the hook went into last
+    last_span: Span | None = None        # the instruction worked last
+    excess: int = 0                      # places wanted beyond the end
+    excess_span: Span | None = None
+    excess_word: str = ""
+    left: list[int] = field(default_factory=list)             # atoms that were claimed and passed
+    left_span: Span | None = None
+    leave: bool = False                  # "leave remaining sts unworked"
+    faulty: bool = False
+
+
+@dataclass(slots=True)
+class Hook:
+    """The state of the work: yarn in hand, the round being made and where the hook is."""
+
+    shop: Workshop
+    polygon: int
+    lap: Lap
+    stitches: list[DraftStitch] = field(default_factory=list)
+    runs: list[DraftRun] = field(default_factory=list)
+    groups: list[DraftGroup] = field(default_factory=list)
+    laps: list[Lap] = field(default_factory=list)
+    yarn: str = "A"
+    pending: list[int] = field(default_factory=list)   # chains that hang from ``last``
+    last: int | None = None                            # the last stitch worked in this round
+    here: Base | None = None                           # the one place that a group goes into
+    open_groups: list[int] = field(default_factory=list)
+    passes: tuple[int, ...] = ()
+    depth: int = 0
+    beginning: bool = False                            # a chain now would be a beginning chain
+    walking: bool = False                              # slip stitches now only walk
+    behind: bool = False
+    rest: tuple[Step, ...] = ()                        # all steps of the line, for what may be inferred from them
+    throughout: dict[int, CountsAs] = field(default_factory=dict)
+    problems: list[Problem] = field(default_factory=list)
+    told: set[tuple[str, int]] = field(default_factory=set)
+    tainted: bool = False                              # an earlier mistake may still show
+    taken: int = 0                                     # places taken so far, to know how many a repeat needs
+    steps_done: int = 0
+    idle: dict[int, tuple[Span, str, str | None]] = field(default_factory=dict)
+    busy: set[int] = field(default_factory=set)
+    origin: Origin | None = None
+
+    def budget(self, span: Span) -> None:
+        """Counts one piece of work; raises TooMuch when there is more than anyone would do."""
+        self.steps_done += 1
+        if self.steps_done > 3 * MOST_STITCHES or len(self.stitches) > MOST_STITCHES:
+            raise TooMuch(span)
+
+    def origin_of(self, node_id: int, span: Span) -> Origin:
+        """The identity of what is being made; one object serves all stitches of one pass."""
+        last = self.origin
+        if last is not None and last.instruction == node_id and last.passes is self.passes:
+            return last
+        made = Origin(node_id, self.passes, span)
+        self.origin = made
+        return made
+
+    def complain(
+        self, code: str, span: Span | None, message: str, hint: str | None = None, *,
+        severity: Severity = "error", key: int = 0, follows: bool = False,
+    ) -> None:
+        """Notes a problem once for each ``code`` and ``key``; ``follows``: not while an earlier mistake may be its cause."""
+        if severity == "error" and code in ("place", "uneven", "left-over", "beyond", "count", "stand"):
+            self.lap.faulty = True
+        if (follows and self.tainted) or (key and (code, key) in self.told):
+            return
+        self.told.add((code, key))
+        self.problems.append(Problem(code, severity, span, message, hint))

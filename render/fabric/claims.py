@@ -1,0 +1,80 @@
+"""Which kinds of place a line names: they must not be left over, and they carry a repeat further."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from motifold.render.pattern.instructions import Group, Join, Place, Repeat, Skip, Step, StitchSpec, Target, Work
+
+_PLAIN = Target("st")
+
+
+def worked_targets(steps: Sequence[Step]) -> tuple[Target, ...]:
+    """What the places in these steps go on to: each of them moves the hook along the round below."""
+    return tuple(dict.fromkeys(_targets(steps)))
+
+
+def _targets(steps: Sequence[Step]) -> Iterator[Target]:
+    for step in steps:
+        if isinstance(step, Work):
+            if step.place is None:
+                if _moves(step.stitch):
+                    yield _PLAIN
+            else:
+                yield from _of_place(step.place)
+        elif isinstance(step, Group | Skip):
+            yield from _of_place(step.place)
+        elif isinstance(step, Repeat):
+            yield from _targets(step.steps)
+
+
+def _moves(spec: StitchSpec) -> bool:
+    return not spec.name.endswith("picot") and spec.name not in ("fsc", "fhdc", "fdc", "ftr", "ch")
+
+
+def _of_place(place: Place) -> Iterator[Target]:
+    if place.of_round is not None or place.from_hook or place.target.kind in ("unused loop", "row end", "side", "foundation", "ring", "missed"):
+        return
+    if place.of is not None:
+        if place.of.which not in ("beg", "same"):
+            yield from _of_place(place.of)
+        return
+    if place.target.kind == "between" or place.manner == "between":
+        yield Target("group") if place.target.name in (None, "group") and place.target.kind == "between" else _PLAIN
+        return
+    if place.which in ("next", "each", "current", "last", "nth", "center"):
+        if place.below:
+            yield _PLAIN
+            return
+        yield place.target
+        yield from place.also
+
+
+def claimed_targets(steps: Sequence[Step]) -> tuple[Target, ...]:
+    """The kinds of place of which none may be left over: what the line names, gaps apart."""
+    found = []
+    for target in worked_targets(steps):
+        if target.kind in ("tch", "between"):
+            continue
+        found.append(target)
+    return tuple(found)
+
+
+def names_turning_chain(steps: Sequence[Step]) -> bool:
+    """Whether the line works into the turning or beginning chain below in so many words (a join does not count)."""
+    for step in steps:
+        if isinstance(step, Work | Group) and step.place is not None and _is_turning_chain(step.place):
+            return True
+        if isinstance(step, Skip) and _is_turning_chain(step.place):
+            return True
+        if isinstance(step, Repeat) and names_turning_chain(step.steps):
+            return True
+        if isinstance(step, Join):
+            continue
+    return False
+
+
+def _is_turning_chain(place: Place) -> bool:
+    if place.target.kind in ("tch", "missed"):
+        return True
+    return (place.which == "beg" and place.target.kind == "ch") or (place.of is not None and _is_turning_chain(place.of))

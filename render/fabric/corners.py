@@ -1,0 +1,120 @@
+"""Corners and sides, found by structure: a corner is the space, or the middle stitch, of a corner group."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from motifold.render.fabric.bench import Hook, Lap
+from motifold.render.fabric.edge import Atom
+
+Key = tuple[str, int]
+
+
+def find_corners(hook: Hook, lap: Lap, count: int, before: Lap | None) -> list[int]:
+    """Indices of the ``count`` corner places among the atoms of a round; empty where its structure does not show them.
+
+    In this order: spaces with stitches of one place on either side; three or more stitches in one stitch (the middle one);
+    the longest spaces; what is worked over the corners of the round before.
+    """
+    atoms = lap.atoms
+    if count < 3 or lap.linear or len(atoms) < count:
+        return []
+    old = {(atom.space, atom.id) for atom in before.atoms if atom.corner} if before is not None else set()
+    for candidates in (_spaces_in_one_place(hook, atoms), _middles(hook, atoms), _longest(atoms), _above(hook, atoms, old)):
+        chosen = _choose(hook, atoms, candidates, count, old)
+        if chosen:
+            return chosen
+    return []
+
+
+def _base(hook: Hook, atom: Atom, last: bool) -> Key | None:
+    if atom.space:
+        return None
+    legs = hook.stitches[atom.id].legs
+    if not legs:
+        return None
+    base = legs[-1 if last else 0].base
+    return (base.kind, base.id)
+
+
+def _spaces_in_one_place(hook: Hook, atoms: Sequence[Atom]) -> list[int]:
+    found = []
+    size = len(atoms)
+    for index, atom in enumerate(atoms):
+        if atom.space:
+            before = _base(hook, atoms[index - 1], True)
+            if before is not None and before == _base(hook, atoms[(index + 1) % size], False):
+                found.append(index)
+    return found
+
+
+def _middles(hook: Hook, atoms: Sequence[Atom]) -> list[int]:
+    """The middle of each run of three or more stitches in one stitch or space."""
+    size = len(atoms)
+    start = next((i for i in range(size) if _base(hook, atoms[i], False) != _base(hook, atoms[i - 1], True)), None)
+    if start is None:
+        return []
+    found = []
+    length = 0
+    for step in range(size + 1):
+        index = (start + step) % size
+        base = _base(hook, atoms[index], False)
+        same = step < size and step > 0 and base is not None and base == _base(hook, atoms[index - 1], True) and base[0] != "ring"
+        if same:
+            length += 1
+            continue
+        if length >= 3:
+            found.append((start + step - length + length // 2 if length % 2 else start + step - length // 2 - 1) % size)
+        length = 1 if base is not None else 0
+    return found
+
+
+def _longest(atoms: Sequence[Atom]) -> list[int]:
+    most = max((atom.chains for atom in atoms if atom.space), default=0)
+    return [index for index, atom in enumerate(atoms) if atom.space and atom.chains == most]
+
+
+def _above(hook: Hook, atoms: Sequence[Atom], old: set[tuple[bool, int]]) -> list[int]:
+    """The middle one of what is worked into each corner of the round before."""
+    over: dict[Key, list[int]] = {}
+    for index, atom in enumerate(atoms):
+        base = _base(hook, atom, False)
+        if base is not None and (base[0] == "space", base[1]) in old:
+            over.setdefault(base, []).append(index)
+    return sorted(group[len(group) // 2] for group in over.values())
+
+
+def _choose(hook: Hook, atoms: Sequence[Atom], candidates: list[int], count: int, old: set[tuple[bool, int]]) -> list[int]:
+    """Exactly ``count`` of the candidates: all, the longest, those over old corners, or every k-th."""
+    if len(candidates) <= count:
+        return candidates if len(candidates) == count else []
+    most = max(atoms[index].chains for index in candidates)
+    longest = [index for index in candidates if atoms[index].chains == most]
+    if len(longest) == count:
+        return longest
+    pool = longest if len(longest) > count else candidates
+    above = [index for index in pool if _stands_over(hook, atoms, index, old)]
+    if len(above) == count:
+        return above
+    if len(pool) % count == 0:
+        return pool[:: len(pool) // count]
+    return []
+
+
+def _stands_over(hook: Hook, atoms: Sequence[Atom], index: int, old: set[tuple[bool, int]]) -> bool:
+    near = atoms[index] if not atoms[index].space else atoms[index - 1]
+    base = _base(hook, near, True)
+    return base is not None and (base[0] == "space", base[1]) in old
+
+
+def mark_corners(hook: Hook, lap: Lap, before: Lap | None) -> None:
+    """Marks the corner places of a finished round, and the runs and groups that they belong to."""
+    for index in find_corners(hook, lap, hook.polygon, before):
+        atom = lap.atoms[index]
+        atom.corner = True
+        near = atom if not atom.space else lap.atoms[index - 1]
+        if atom.space:
+            hook.runs[atom.id].corner = True
+        group = hook.stitches[near.id].group if not near.space else None
+        if group is not None:
+            hook.groups[group].corner = True

@@ -1,0 +1,156 @@
+"""Counts of a round, and the line's own counts held against them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from motifold.render.fabric.bench import Hook, Lap
+from motifold.render.fabric.edge import Atom, family
+from motifold.render.fabric.wording import round_word, target_word
+from motifold.render.pattern.instructions import CountClaim, Target
+
+
+def atoms_of(hook: Hook, lap: Lap) -> list[Atom]:
+    """The finished edge of a round, in the order of its work, with its named groups and its runs of stitches into one place."""
+    atoms: list[Atom] = []
+    previous_base: tuple[str, int] | None = None
+    cluster = -1
+    for space, ident in lap.made:
+        if space:
+            run = hook.runs[ident]
+            atom = Atom(True, ident, "", run.chains)
+            group = run.group
+            previous_base = None
+        else:
+            stitch = hook.stitches[ident]
+            atom = Atom(False, ident, stitch.kind, standing=stitch.role == "standing")
+            group = stitch.group
+            base = (stitch.legs[0].base.kind, stitch.legs[0].base.id) if stitch.legs and stitch.kind != "sl st" else None
+            if base is not None and base == previous_base:
+                if atoms[-1].cluster < 0:
+                    cluster += 1
+                    atoms[-1].cluster = cluster
+                atom.cluster = cluster
+            previous_base = base
+        if group is not None and hook.groups[group].name is not None:
+            atom.group = group
+            atom.group_name = hook.groups[group].name or ""
+        atoms.append(atom)
+    if not lap.linear and len(atoms) > 1:
+        _close_cluster(hook, atoms)
+    return atoms
+
+
+def _close_cluster(hook: Hook, atoms: list[Atom]) -> None:
+    """A group may straddle the start of the round."""
+    first, last = atoms[0], atoms[-1]
+    if first.space or last.space:
+        return
+    one, other = hook.stitches[first.id].legs, hook.stitches[last.id].legs
+    if not one or not other or (one[0].base.kind, one[0].base.id) != (other[0].base.kind, other[0].base.id):
+        return
+    if first.cluster >= 0 and last.cluster >= 0 and first.cluster != last.cluster:
+        gone = last.cluster
+        for atom in reversed(atoms):
+            if atom.cluster != gone:
+                break
+            atom.cluster = first.cluster
+    else:
+        joined = first.cluster if first.cluster >= 0 else last.cluster if last.cluster >= 0 else len(atoms)
+        first.cluster = last.cluster = joined
+
+
+def count(hook: Hook, lap: Lap) -> None:
+    """Fills in ``counts``, ``parts`` and ``met`` of a finished round."""
+    counts: dict[str, int] = {}
+    parts: dict[str, int] = {}
+    groups: set[int] = set()
+    met = 0
+    for atom in lap.atoms:
+        key = f"ch-{atom.chains} sp" if atom.space else atom.name
+        parts[key] = parts.get(key, 0) + 1
+        if not atom.space:
+            met += 1
+        if atom.group >= 0:
+            if atom.group not in groups:
+                groups.add(atom.group)
+                counts[atom.group_name] = counts.get(atom.group_name, 0) + 1
+        else:
+            counts[key] = counts.get(key, 0) + 1
+    picots = sum(1 for ident in lap.stitches if hook.stitches[ident].role == "picot")
+    if picots:
+        counts["picot"] = parts["picot"] = picots
+    lap.counts = _in_order(counts)
+    lap.parts = _in_order(parts)
+    lap.met = met
+
+
+def _in_order(counts: Mapping[str, int]) -> dict[str, int]:
+    """Stitches first, in the order of work; spaces after them, the shortest first."""
+    stitches = {key: number for key, number in counts.items() if not key.startswith("ch-") or not key.endswith(" sp")}
+    spaces = sorted((key for key in counts if key not in stitches), key=lambda key: int(key[3:-3]))
+    return stitches | {key: counts[key] for key in spaces}
+
+
+def found_for(hook: Hook, lap: Lap, target: Target) -> tuple[int, ...]:
+    """The numbers that may be meant by a count: the first is the one to report."""
+    kind = target.kind
+    if kind == "stitch":
+        name = target.name or ""
+        own = lap.counts.get(name, 0)
+        whole = sum(n for key, n in lap.counts.items() if key == name or family(key) == name)
+        parts = sum(n for key, n in lap.parts.items() if key == name or family(key) == name)
+        best = own or whole or parts
+        if target.corner:
+            best = sum(1 for atom in lap.atoms if atom.corner and atom.name == name)
+            return (best,)
+        return (best, own, whole, parts, lap.parts.get(name, 0))
+    if kind == "sp":
+        if target.corner:
+            spaces = sum(1 for atom in lap.atoms if atom.corner and atom.space)
+            return (spaces, hook.polygon) if spaces else (sum(1 for atom in lap.atoms if atom.corner),)
+        if target.chains is None:
+            return (sum(1 for atom in lap.atoms if atom.space),)
+        return (lap.parts.get(f"ch-{target.chains} sp", 0),)
+    if kind == "ch":
+        free = sum(hook.runs[atom.id].chains for atom in lap.atoms if atom.space) + sum(1 for atom in lap.atoms if atom.name == "ch")
+        return (free, sum(1 for ident in lap.stitches if hook.stitches[ident].kind == "ch"))
+    if kind == "group":
+        return _groups(hook, lap, target.corner)
+    if target.corner:
+        return (sum(1 for atom in lap.atoms if atom.corner),)
+    shut = sum(1 for key in lap.counts for _ in range(lap.counts[key]) if not (key.startswith("ch-") and key.endswith(" sp")))
+    return (lap.met, shut)
+
+
+def _groups(hook: Hook, lap: Lap, corner: bool) -> tuple[int, ...]:
+    """Stitches worked into one place: told by what they share, or by what one instruction made."""
+    clusters = {atom.cluster for atom in lap.atoms if atom.cluster >= 0}
+    named = {atom.group for atom in lap.atoms if atom.group >= 0}
+    shared = len(clusters) + sum(1 for atom in lap.atoms if not atom.space and atom.name in ("cl", "pc", "bobble", "puff"))
+    made = [group for group in hook.groups if group.round == lap.index and group.name != "picot"]
+    if corner:
+        return (len([atom for atom in lap.atoms if atom.corner]),)
+    bases = {(group.base.kind, group.base.id) for group in made if group.base is not None}
+    return (shared, len(named) or shared, len(made), len(bases))
+
+
+def wrong_claim(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...]) -> tuple[CountClaim, int] | None:
+    """The first count of the line that the work does not bear out, and the number that it makes."""
+    for claim in claims:
+        found = found_for(hook, lap, claim.target)
+        if claim.amount.at(hook.shop.size) not in found:
+            return claim, found[0]
+    return None
+
+
+def check_claims(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...], hint: str | None) -> None:
+    """Complains of the first count that is wrong: one mistake makes several numbers wrong at once."""
+    wrong = wrong_claim(hook, lap, claims)
+    if wrong is None:
+        return
+    claim, made = wrong
+    stated = claim.amount.at(hook.shop.size)
+    said = target_word(claim.target, hook.shop.terms, stated)
+    lap.faulty = True
+    hook.complain("count", claim.span, f"{round_word(lap)} says {stated} {said}, but working it makes {made}", hint, follows=True)

@@ -1,0 +1,190 @@
+"""What the hook meets: the edge of a round as a row of atoms, and a cursor that walks along it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache
+
+from motifold.render.pattern.instructions import Target
+
+
+@dataclass(slots=True)
+class Atom:
+    """One stitch or space of an edge. ``group``: the named group that it belongs to (-1: none); ``head``: first of that group as met.
+
+    ``cluster``: number of its run of stitches worked into one place; ``first``: the first of that run as met.
+    """
+
+    space: bool
+    id: int
+    name: str
+    chains: int = 0
+    group: int = -1
+    group_name: str = ""
+    head: bool = False
+    cluster: int = -1
+    first: bool = False
+    corner: bool = False
+    standing: bool = False
+    starts_side: bool = False
+
+
+@dataclass(slots=True)
+class Cursor:
+    """A place on an edge. Indices are virtual: on a cyclic edge they run on past the end, modulo its length.
+
+    ``pos`` is the last place taken (``fresh``: still free, it is itself the next one); ``start`` the place that the round began in. ``limit``
+    is the last index that may be taken now. ``sub``: which chain of the space at ``pos`` was entered, -1 for the whole space.
+    """
+
+    atoms: list[Atom] = field(default_factory=list)
+    cyclic: bool = False
+    flipped: bool = False        # the edge is met against its own order of work
+    round: int = -1
+    start: int = 0
+    pos: int = 0
+    sub: int = -1
+    fresh: bool = True
+    taken_start: bool = True     # the place at ``start`` is occupied (or comes first, not last)
+    start_worked: bool = False   # ... by more than a beginning chain
+    wrapped: bool = False
+    spiral: bool = False
+    limit: int = -1
+    bounded: int = 0             # how many repeats or extents hold ``limit`` back
+    reached_by_walk: bool = False
+
+    @property
+    def size(self) -> int:
+        return len(self.atoms)
+
+    @property
+    def end(self) -> int:
+        """The last index of the round: the start itself comes last where nothing stands in it."""
+        if not self.cyclic:
+            return len(self.atoms) - 1
+        return self.start + len(self.atoms) - (1 if self.taken_start else 0)
+
+    def reset_limit(self) -> None:
+        self.limit = self.end
+
+    def atom(self, index: int) -> Atom:
+        return self.atoms[index % len(self.atoms)]
+
+    def begin_at(self, index: int, *, fresh: bool, taken: bool) -> None:
+        """Puts the beginning of the round here."""
+        self.start = self.pos = index
+        self.sub = -1
+        self.fresh = fresh
+        self.taken_start = taken
+        self.start_worked = False
+        self.wrapped = False
+        self.reset_limit()
+
+    @property
+    def following(self) -> int:
+        """The first index that ``next`` may look at."""
+        return self.pos if self.fresh else self.pos + 1
+
+
+Match = Callable[[Atom], bool]
+
+
+@lru_cache(maxsize=1024)
+def family(kind: str) -> str:
+    """The plainer name that a stitch also goes by: "sc" of "sc2tog" and of "fsc", "cl" of "beg cl" and of "5-dc cl"."""
+    kind = kind.removeprefix("beg ")
+    if kind.endswith("tog"):
+        return kind[:-3].rstrip("0123456789")
+    if kind == "inv dec":
+        return "sc"
+    if kind.startswith("f") and kind[1:] in ("sc", "hdc", "dc", "tr", "dtr"):
+        return kind[1:]
+    last = kind.rsplit(" ", 1)[-1]
+    return last if last in ("cl", "pc", "bobble", "puff", "shell", "picot") else kind
+
+
+def _any_stitch(atom: Atom) -> bool:
+    return not atom.space and atom.name not in ("row end", "tch")
+
+
+def matcher(target: Target) -> Match:
+    """A test for what a place names."""
+    kind = target.kind
+    if kind == "st":
+        return (lambda a: not a.space and a.corner) if target.corner else _any_stitch
+    if kind == "stitch":
+        return _stitch_matcher(target.name or "", target.corner)
+    if kind == "sp":
+        return _space_matcher(target.chains, target.corner)
+    if kind == "ch":
+        return lambda a: a.space or a.name == "ch"
+    if kind == "group":
+        return lambda a: a.first and (a.corner or not target.corner)
+    if kind == "tch":
+        return lambda a: a.standing
+    if kind == "row end":
+        return lambda a: a.name == "row end"
+    return _any_stitch
+
+
+def _stitch_matcher(name: str, corner: bool) -> Match:
+    def match(atom: Atom) -> bool:
+        if atom.group_name == name and name:
+            return atom.head and (atom.corner or not corner)
+        return not atom.space and (atom.name == name or family(atom.name) == name) and (atom.corner or not corner)
+
+    return match
+
+
+def _space_matcher(chains: int | None, corner: bool) -> Match:
+    if chains is None:
+        return lambda a: a.space and (a.corner or not corner)
+    return lambda a: a.space and a.chains == chains and (a.corner or not corner)
+
+
+def any_of(targets: Sequence[Target]) -> Match:
+    """A test for any of several targets."""
+    tests = [matcher(target) for target in targets]
+    if len(tests) == 1:
+        return tests[0]
+    return lambda atom: any(test(atom) for test in tests)
+
+
+def oriented(atoms: list[Atom], flipped: bool, cyclic: bool) -> list[Atom]:
+    """The edge as met by the next round; marks which atom of each group is met first."""
+    order = atoms[::-1] if flipped else atoms
+    previous = order[-1] if cyclic and order else None
+    for atom in order:
+        atom.head = atom.group >= 0 and (previous is None or previous.group != atom.group or previous is atom)
+        atom.first = atom.head if atom.group >= 0 else (
+            atom.cluster >= 0 and (previous is None or previous.cluster != atom.cluster or previous is atom)
+        )
+        previous = atom
+    return order
+
+
+def first_match(cursor: Cursor, match: Match, start: int, limit: int) -> int | None:
+    """The first index from ``start`` to ``limit`` that matches."""
+    atoms = cursor.atoms
+    size = len(atoms)
+    if not size:
+        return None
+    for index in range(start, limit + 1):
+        if match(atoms[index % size]):
+            return index
+    return None
+
+
+def last_match(cursor: Cursor, match: Match, start: int, limit: int, count: int = 1) -> int | None:
+    """The index of the ``count``-th match counted back from ``limit``."""
+    atoms = cursor.atoms
+    size = len(atoms)
+    if not size:
+        return None
+    for index in range(limit, start - 1, -1):
+        if match(atoms[index % size]):
+            count -= 1
+            if count == 0:
+                return index
+    return None

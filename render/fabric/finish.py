@@ -1,0 +1,46 @@
+"""The finished piece: drafts become a Fabric."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from motifold.render.fabric.bench import Hook
+from motifold.render.fabric.model import EdgeItem, Fabric, Round, Run, Side, Stitch, StitchGroup
+from motifold.render.fabric.sides import sides_of
+
+
+def finished(hook: Hook, name: str, shape: str, polygon: int, worked: Literal["rounds", "rows"]) -> Fabric:
+    """Freezes what was made. References stay what they were: places in the tuples."""
+    place = _places(hook)
+    stitches = tuple(
+        Stitch(
+            s.id, s.kind, s.role, s.round, place.get(s.id, 0), s.yarn, s.origin, s.legs, s.gather, s.chains, s.run, s.group, s.behind,
+        )
+        for s in hook.stitches
+    )
+    runs = tuple(
+        Run(r.id, r.role, r.round, r.chains, tuple(r.stitches), r.before, r.after, r.group, r.corner) for r in hook.runs
+    )
+    runs_of: dict[int, list[int]] = {}
+    for run in runs:
+        if run.group is not None:
+            runs_of.setdefault(run.group, []).append(run.id)
+    groups = tuple(
+        StitchGroup(g.id, g.name, g.round, tuple(g.stitches), tuple(runs_of.get(g.id, ())), g.base, g.origin, g.corner)
+        for g in hook.groups
+    )
+    rounds = tuple(
+        Round(
+            lap.number, lap.label, lap.kind, lap.side, lap.direction, lap.line.id if lap.line is not None else 0, tuple(lap.stitches),
+            tuple(EdgeItem("space" if space else "stitch", ident) for space, ident in lap.made), lap.end, lap.turned, lap.fastened,
+            lap.attached, tuple(lap.yarns), lap.counts, lap.parts, lap.met,
+        )
+        for lap in hook.laps
+    )
+    sides: tuple[Side, ...] = sides_of(hook, polygon, worked)
+    return Fabric(name, shape, polygon, worked, stitches, runs, groups, rounds, sides)
+
+
+def _places(hook: Hook) -> dict[int, int]:
+    """Each stitch's number within its round, from 1."""
+    return {ident: number for lap in hook.laps for number, ident in enumerate(lap.stitches, 1)}

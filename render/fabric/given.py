@@ -1,0 +1,75 @@
+"""Edgings: the opening as an edge of stand-ins, then rounds on it; and the edge that a lone motif offers."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from motifold.render.fabric.bench import DraftRun, DraftStitch, Hook, Lap, Workshop
+from motifold.render.fabric.edge import Atom, Cursor
+from motifold.render.fabric.finish import finished
+from motifold.render.fabric.model import EdgeItem, Fabric, GivenItem, Origin, Side
+from motifold.render.fabric.motif import new_hook, work_text
+from motifold.render.pattern.model import EdgingSource
+from motifold.render.pattern.problem import NOWHERE, Problem
+
+
+def work_edging(source: EdgingSource, given: Sequence[GivenItem], shop: Workshop) -> tuple[Fabric, tuple[Problem, ...]]:
+    """Works an edging on what waits along an opening, in the order that a right-handed worker meets it, RS facing."""
+    hook = new_hook(shop, 0)
+    _lay_edge(hook, given)
+    work_text(hook, source.instructions)
+    return finished(hook, source.name, "edging", 0, "rounds"), tuple(hook.problems)
+
+
+def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:
+    lap = Lap(0, None, "the edge", "edge", "RS", 1, None, Cursor())
+    hook.lap = lap
+    nobody = Origin(0, (), NOWHERE)
+    last: int | None = None
+    for item in given:
+        if item.kind == "space":
+            chains = []
+            for _ in range(item.chains):
+                ident = len(hook.stitches)
+                hook.stitches.append(DraftStitch(ident, "ch", "given", 0, "", nobody, run=len(hook.runs)))
+                lap.stitches.append(ident)
+                chains.append(ident)
+            run = DraftRun(len(hook.runs), "given", 0, item.chains, chains, before=last, corner=item.corner)
+            hook.runs.append(run)
+            atom = Atom(True, run.id, "", item.chains, corner=item.corner, starts_side=item.starts_side)
+            lap.made.append((True, run.id))
+        else:
+            last = len(hook.stitches)
+            hook.stitches.append(DraftStitch(last, item.name or "st", "given", 0, "", nobody))
+            lap.stitches.append(last)
+            atom = Atom(False, last, item.name or "st", corner=item.corner, starts_side=item.starts_side)
+            lap.made.append((False, last))
+        key = f"ch-{item.chains} sp" if item.kind == "space" else item.name
+        lap.counts[key] = lap.counts.get(key, 0) + 1
+        lap.atoms.append(atom)
+    lap.parts = dict(lap.counts)
+    lap.met = sum(1 for atom in lap.atoms if not atom.space)
+    lap.end = "joined"
+    hook.laps.append(lap)
+
+
+def motif_edge(fabric: Fabric) -> tuple[GivenItem, ...]:
+    """The edge of a lone motif, counter-clockwise: each side led by its corner, which is met once. Rows: all four sides."""
+    items: list[GivenItem] = []
+    for side in fabric.sides:
+        name = f"{fabric.name}.{side.name}"
+        if side.start is not None:
+            items.append(_given(fabric, side.start, name, side, corner=True, starts=True))
+        for number, item in enumerate(side.items):
+            starts = side.start is None and number == 0
+            items.append(_given(fabric, item, name, side, corner=False, starts=starts))
+    return tuple(items)
+
+
+def _given(fabric: Fabric, item: EdgeItem, name: str, side: Side, *, corner: bool, starts: bool) -> GivenItem:
+    if item.kind == "space":
+        return GivenItem("space", "", fabric.runs[item.id].chains, corner, starts, name, fabric.name, item)
+    kind = fabric.stitches[item.id].kind
+    if fabric.worked == "rows" and side.name in ("left", "right"):
+        kind = "row end"
+    return GivenItem("stitch", kind, 0, corner, starts, name, fabric.name, item)

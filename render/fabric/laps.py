@@ -1,0 +1,243 @@
+"""Opens a round on the edge of the one before, and closes it: edge, corners, counts, and what is wrong with it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Literal
+
+from motifold.render.fabric.bench import Hook, Lap
+from motifold.render.fabric.claims import claimed_targets, names_turning_chain
+from motifold.render.fabric.corners import mark_corners
+from motifold.render.fabric.counts import atoms_of, check_claims, count, wrong_claim
+from motifold.render.fabric.edge import Atom, Cursor, any_of, oriented
+from motifold.render.fabric.lines import Job, _in_ring
+from motifold.render.fabric.making import hang, new_run
+from motifold.render.fabric.places import key_of
+from motifold.render.fabric.wording import listed, round_word, target_word
+from motifold.render.pattern.instructions import (
+    Chain,
+    FastenOff,
+    Join,
+    LeaveYarn,
+    Marker,
+    Repeat,
+    Skip,
+    Step,
+    Target,
+    Turn,
+    UseYarn,
+    Words,
+    Work,
+)
+
+Side = Literal["RS", "WS"]
+
+
+def beginning_index(steps: Sequence[Step]) -> int:
+    """How many steps only lead to the beginning: yarns, turns, and slip stitches that walk to where a beginning chain stands."""
+    for index, step in enumerate(steps):
+        if isinstance(step, UseYarn | LeaveYarn | Words | Marker | Turn | FastenOff | Skip):
+            continue
+        if isinstance(step, Join) and step.attach:
+            continue
+        if _only_walks(step):
+            continue
+        if isinstance(step, Chain) or (isinstance(step, Work) and step.stitch.standing):
+            return index
+        return 0
+    return 0
+
+
+def _only_walks(step: Step) -> bool:
+    if isinstance(step, Work):
+        return step.stitch.name == "sl st"
+    return isinstance(step, Repeat) and all(_only_walks(inner) for inner in step.steps)
+
+
+def _turns(steps: Sequence[Step]) -> int:
+    """Turns before anything of the round is worked."""
+    turns = 0
+    for step in steps:
+        if isinstance(step, Turn):
+            turns += 1
+        elif not isinstance(step, UseYarn | LeaveYarn | Words | Marker | FastenOff | Chain | Join) and not _only_walks(step):
+            break
+    return turns
+
+
+def _attaches(steps: Sequence[Step]) -> bool:
+    for step in steps:
+        if isinstance(step, Join):
+            return step.attach
+        if isinstance(step, Work):
+            return step.stitch.standing
+        if isinstance(step, Chain | Repeat):
+            return False
+    return False
+
+
+def open_lap(hook: Hook, job: Job, steps: Sequence[Step]) -> Lap:
+    """A new round: which side faces, what it meets and where it begins."""
+    before = hook.laps[-1] if hook.laps else None
+    index = len(hook.laps)
+    attached = _attaches(steps)
+    side: Side
+    if before is None or job.kind in ("ring", "foundation"):
+        side = job.side or "RS"
+        lap = Lap(index, job.number, job.label, job.kind, side, 1 if side == "RS" else -1, job.line, Cursor())
+        lap.linear = job.kind in ("foundation", "row")
+        if before is None and job.kind in ("round", "row", "finish"):
+            _nothing_to_stand_on(hook, lap, job)
+    else:
+        side = _facing(hook, job, before, _turns(steps), attached)
+        lap = Lap(index, job.number, job.label, job.kind, side, 1 if side == "RS" else -1, job.line, Cursor())
+        lap.linear = job.kind == "row"
+        if before.kind in ("ring", "foundation"):
+            before.direction = -lap.direction if before.linear else lap.direction
+            before.side = side
+        in_ring = before.kind == "ring" and any(_in_ring(step) for step in steps)
+        lap.cursor = Cursor(round=before.index) if in_ring else _cursor_on(before, lap)
+    lap.claims = claimed_targets(steps)
+    lap.names_tch = names_turning_chain(steps)
+    if lap.names_tch:
+        _set_turning_chain_apart(lap.cursor)
+    return lap
+
+
+def _nothing_to_stand_on(hook: Hook, lap: Lap, job: Job) -> None:
+    outer, hook.lap = hook.lap, lap
+    if not any(isinstance(step, Work) and step.stitch.name in ("fsc", "fhdc", "fdc", "ftr") for step in job.steps):
+        hook.complain(
+            "stand", job.line.span, f"{job.label} has nothing to stand on", "begin with a line Ring: or Chain:", key=key_of(job.line.span),
+        )
+    hook.lap = outer
+
+
+def _facing(hook: Hook, job: Job, before: Lap, turns: int, attached: bool) -> Side:
+    """Which side faces. Rows turn without being told; a label is believed where yarn is joined anew."""
+    if before.kind in ("ring", "foundation"):
+        return job.side or "RS"
+    if attached and job.side is not None:
+        return job.side
+    turned = turns % 2 == 1
+    if job.kind == "row" and before.linear and not before.fastened:
+        turned = True
+    side: Side = before.side if not turned else "WS" if before.side == "RS" else "RS"
+    before.turned = turned and not before.fastened
+    if job.side is not None and job.side != side and before.kind != "edge":
+        outer, hook.lap = hook.lap, before
+        hook.complain(
+            "side", job.line.span, f"{job.label} is called {job.side}, but the {side} faces: "
+            + ("the work was turned before it" if turned else "nothing turned the work before it"),
+            f'take "turn" out at the end of {before.label}' if turned else f'add "turn" at the end of {before.label}', key=key_of(job.line.span),
+        )
+        hook.lap = outer
+        return job.side
+    return side
+
+
+def _cursor_on(before: Lap, lap: Lap) -> Cursor:
+    flipped = before.direction != lap.direction
+    cyclic = not before.linear
+    atoms = oriented(before.atoms, flipped, cyclic)
+    cursor = Cursor(atoms, cyclic=cyclic, flipped=flipped, round=before.index)
+    if not cyclic or before.kind == "edge":
+        cursor.begin_at(0, fresh=True, taken=True)
+        return cursor
+    if before.end != "joined":
+        cursor.spiral = True
+        cursor.begin_at(before.overrun % max(len(atoms), 1), fresh=True, taken=True)
+        return cursor
+    start = len(atoms) - 1 - before.join_at if flipped else before.join_at
+    cursor.begin_at(start, fresh=False, taken=False)
+    return cursor
+
+
+def _set_turning_chain_apart(cursor: Cursor) -> None:
+    """Where a line works into the turning chain in so many words, "each st" does not mean it too."""
+    if cursor.cyclic or not cursor.size or not cursor.atoms[-1].standing:
+        return
+    cursor.atoms = [*cursor.atoms[:-1], replace(cursor.atoms[-1], name="tch")]
+
+
+def close_lap(hook: Hook, job: Job) -> None:
+    """The round is finished: its edge, corners and counts are known, and it is judged."""
+    lap = hook.lap
+    if hook.pending:
+        if lap.linear or lap.kind in ("ring", "foundation"):
+            _trailing_chain(hook, lap)
+        else:
+            hang(hook, next((ident for space, ident in lap.made if not space), None))
+    if lap.end == "open" and lap.kind == "round":
+        lap.end = "spiral"
+    lap.atoms = atoms_of(hook, lap)
+    mark_corners(hook, lap, hook.laps[-1] if hook.laps else None)
+    count(hook, lap)
+    hook.laps.append(lap)
+    _judge(hook, lap, job)
+
+
+def _trailing_chain(hook: Hook, lap: Lap) -> None:
+    chains, hook.pending = hook.pending, []
+    if lap.kind in ("ring", "foundation"):
+        new_run(hook, "ring" if lap.kind == "ring" else "foundation", chains)
+        lap.made.extend((False, ident) for ident in chains)
+    else:
+        new_run(hook, "spine", chains, before=hook.last)
+
+
+def _judge(hook: Hook, lap: Lap, job: Job) -> None:
+    """What the round leaves over, wants too much, and states wrongly: the first of these that holds."""
+    claims = job.line.counts if job.judged else ()
+    if not lap.faulty and lap.excess == 0:
+        _note_left_over(lap)
+    below = round_word(hook.laps[lap.cursor.round]) if 0 <= lap.cursor.round < len(hook.laps) else "there"
+    if lap.excess:
+        hook.complain(
+            "beyond", lap.excess_span, f"{round_word(lap)} wants {lap.excess} {lap.excess_word} more than {below} has",
+            "work fewer, or give the round before it more", follows=True,
+        )
+    elif lap.left and not lap.faulty:
+        _complain_of_left_over(hook, lap, below)
+    if not lap.faulty:
+        check_claims(hook, lap, claims, None)
+    if claims:
+        hook.tainted = wrong_claim(hook, lap, claims) is not None
+    else:
+        hook.tainted = hook.tainted or lap.faulty
+
+
+def _note_left_over(lap: Lap) -> None:
+    cursor = lap.cursor
+    if lap.leave or not lap.claims or not cursor.size or lap.under is not None:
+        return
+    claimed = any_of(lap.claims)
+    lap.left.extend(index for index in range(cursor.following, cursor.end + 1) if claimed(cursor.atom(index)))
+
+
+def _complain_of_left_over(hook: Hook, lap: Lap, below: str) -> None:
+    words: dict[str, int] = {}
+    atoms: list[Atom] = [lap.cursor.atom(index) for index in lap.left]
+    named = {target.name for target in lap.claims if target.kind == "stitch"}
+    groups: set[int] = set()
+    for atom in atoms:
+        if atom.group >= 0 and atom.group_name in named:
+            if atom.group in groups:
+                continue
+            groups.add(atom.group)
+        key = f"sp {atom.chains}" if atom.space else atom.group_name if atom.group_name in named and atom.group >= 0 else atom.name
+        words[key] = words.get(key, 0) + 1
+    total = sum(words.values())
+    said = listed([f"{number} {_left_word(hook, key, number)}" for key, number in words.items()])
+    lap.faulty = True
+    hook.complain(
+        "left-over", lap.left_span or lap.last_span or (lap.line.span if lap.line else None),
+        f"{round_word(lap)}: {said} of {below} {'is' if total == 1 else 'are'} never worked into, from here on",
+        "work into them, skip them in so many words, or say: leave remaining sts unworked", follows=True,
+    )
+
+
+def _left_word(hook: Hook, key: str, number: int) -> str:
+    target = Target("sp", chains=int(key[3:])) if key.startswith("sp ") else Target("stitch", key)
+    return target_word(target, hook.shop.terms, number)

@@ -1,0 +1,321 @@
+"""Where stitches go: a place in words becomes spots on an edge, and the cursor moves with them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from motifold.render.fabric.bench import Beyond, Hook
+from motifold.render.fabric.edge import Atom, Cursor, Match, any_of, first_match, last_match, matcher
+from motifold.render.fabric.model import Base, Foot
+from motifold.render.fabric.wording import listed, round_word, target_word
+from motifold.render.pattern.instructions import Extent, Loop, Place, Target
+from motifold.render.pattern.problem import Span
+
+RING = Base("ring", 0, "ring")
+
+
+def key_of(span: Span) -> int:
+    """One number for a place in the file, to tell a problem once."""
+    return span.line * 10_000 + span.column + 1
+
+
+_FOOT: dict[Loop | None, Foot] = {None: "loops", "back": "back loop", "front": "front loop"}
+
+
+def base_of(hook: Hook, cursor: Cursor, index: int, place: Place | None) -> Base:
+    """The base that the atom at an index offers, entered in the manner that the place says."""
+    atom = cursor.atom(index)
+    if atom.space:
+        return Base("space", atom.id, "space")
+    if atom.name == "row end":
+        return Base("stitch", atom.id, "row end")
+    return Base("stitch", atom.id, foot_of(hook, place))
+
+
+def foot_of(hook: Hook, place: Place | None) -> Foot:
+    """How a stitch is entered: which loops, or round its post from which side."""
+    if place is None:
+        return "loops"
+    if place.manner == "around":
+        return "back post" if hook.behind else "front post"
+    return _FOOT[place.loop]
+
+
+def take(hook: Hook, cursor: Cursor, index: int) -> None:
+    """Moves to the place at an index: it is the current one from now on."""
+    cursor.pos = index
+    cursor.fresh = False
+    cursor.sub = -1
+    cursor.reached_by_walk = hook.walking
+    hook.taken += 1
+    if cursor.cyclic and index >= cursor.start + cursor.size:
+        cursor.wrapped = True
+    if index == cursor.start and not hook.walking:
+        use_start(cursor)
+
+
+def use_start(cursor: Cursor) -> None:
+    """The place that the round began in is worked into in so many words: it does not come again at the end."""
+    cursor.start_worked = True
+    cursor.taken_start = True
+    cursor.limit = min(cursor.limit, cursor.end)
+
+
+def find_next(hook: Hook, cursor: Cursor, match: Match, *, wrap: bool = True) -> int | None:
+    """The index of the next place that matches; the last of a round may come round to where it began."""
+    index = first_match(cursor, match, cursor.following, cursor.limit)
+    if index is not None or not wrap or not cursor.cyclic or not cursor.size:
+        return index
+    start = cursor.start + cursor.size
+    free = not cursor.wrapped and cursor.taken_start and cursor.pos < start
+    if free and not (cursor.bounded and (cursor.start_worked or cursor.limit < cursor.end)) and match(cursor.atom(start)):
+        return start
+    return None
+
+
+def beyond(hook: Hook, cursor: Cursor, place: Place | None, span: Span, target: Target) -> Base:
+    """No such place before the end: inside a bounded repeat that ends it, else one more stitch is wanted than there is."""
+    lap = hook.lap
+    if cursor.bounded:
+        raise Beyond
+    if cursor.spiral and target.kind in ("st", "stitch") and lap.overrun < len(lap.made):
+        space, own = lap.made[lap.overrun]
+        lap.overrun += 1
+        cursor.pos = max(cursor.pos, cursor.end)
+        return Base("space" if space else "stitch", own, "space" if space else foot_of(hook, place))
+    if first_match(cursor, matcher(target), 0, cursor.size - 1) is None and cursor.size:
+        missing(hook, cursor, span, target)
+    else:
+        lap.excess += 1
+        lap.faulty = True
+        if lap.excess_span is None:
+            lap.excess_span, lap.excess_word = span, target_word(target, hook.shop.terms, 2)
+    return current_base(hook, cursor, place)
+
+
+def current_base(hook: Hook, cursor: Cursor, place: Place | None) -> Base:
+    """The place where the hook is now."""
+    if not cursor.size:
+        return RING
+    if cursor.sub >= 0 and cursor.atom(cursor.pos).space:
+        return chain_base(hook, cursor, cursor.pos, cursor.sub)
+    return base_of(hook, cursor, cursor.pos, place)
+
+
+def missing(hook: Hook, cursor: Cursor, span: Span, target: Target) -> None:
+    """Complains that the edge has no such place at all, and says what it has instead."""
+    terms = hook.shop.terms
+    under = hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap
+    name = round_word(under)
+    hook.complain(
+        "place", span, f"{name[0].upper()}{name[1:]} has no {target_word(target, terms)} to work into", _what_there_is(hook, cursor, target),
+        key=key_of(span),
+    )
+
+
+def _what_there_is(hook: Hook, cursor: Cursor, target: Target) -> str | None:
+    terms = hook.shop.terms
+    if target.kind == "sp":
+        lengths = sorted({atom.chains for atom in cursor.atoms if atom.space})
+        if not lengths:
+            return "there are no spaces in it: nothing was chained between two stitches"
+        return f"its spaces are {listed([f'ch-{n} sps' for n in lengths])}"
+    kinds = sorted({atom.group_name or atom.name for atom in cursor.atoms if not atom.space})
+    words = [target_word(Target("stitch", kind), terms, 2) for kind in kinds if kind]
+    return f"its stitches are {listed(words)}" if words else None
+
+
+def chain_base(hook: Hook, cursor: Cursor, index: int, sub: int) -> Base:
+    """One chain of the space at an index, counted as the hook meets them."""
+    stitches = hook.runs[cursor.atom(index).id].stitches
+    order = stitches[::-1] if cursor.flipped else stitches
+    return Base("stitch", order[min(sub, len(order) - 1)], "loops")
+
+
+def next_chain(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``next ch``: of one's own chain being worked back along, of the space entered, or of the next space or foundation chain."""
+    if hook.lap.spine:
+        return Base("stitch", hook.lap.spine.pop(), foot_of(hook, place))
+    if cursor.size and cursor.sub >= 0:
+        atom = cursor.atom(cursor.pos)
+        if atom.space and cursor.sub + 1 < atom.chains:
+            cursor.sub += 1
+            hook.taken += 1
+            return chain_base(hook, cursor, cursor.pos, cursor.sub)
+    index = find_next(hook, cursor, matcher(place.target))
+    if index is None:
+        return beyond(hook, cursor, place, span, place.target)
+    take(hook, cursor, index)
+    if cursor.atom(index).space:
+        cursor.sub = 0
+        return chain_base(hook, cursor, index, 0)
+    return base_of(hook, cursor, index, place)
+
+
+def group_range(cursor: Cursor, index: int) -> tuple[int, int]:
+    """First and last index of the named group, or of the run of stitches into one place, that the atom belongs to."""
+    atom = cursor.atom(index)
+
+    def same(other: Atom) -> bool:
+        return other.group == atom.group if atom.group >= 0 else atom.cluster >= 0 and other.cluster == atom.cluster
+
+    last = index
+    while last + 1 < index + cursor.size and (cursor.cyclic or last + 1 < cursor.size) and same(cursor.atom(last + 1)):
+        last += 1
+    return index, last
+
+
+def center_of(hook: Hook, cursor: Cursor, first: int, last: int, place: Place | None) -> tuple[Base, int]:
+    """The middle of a group: its middle space if it has one, else its middle stitch, else the gap between the middle two."""
+    spaces = [i for i in range(first, last + 1) if cursor.atom(i).space]
+    if len(spaces) % 2:
+        middle = spaces[len(spaces) // 2]
+        return base_of(hook, cursor, middle, place), middle
+    stitches = [i for i in range(first, last + 1) if not cursor.atom(i).space]
+    middle = stitches[len(stitches) // 2]
+    if len(stitches) % 2:
+        return base_of(hook, cursor, middle, place), middle
+    before = stitches[len(stitches) // 2 - 1]
+    return Base("gap", cursor.atom(middle).id, "gap", cursor.atom(before).id), before
+
+
+def enter(hook: Hook, cursor: Cursor, index: int, place: Place) -> Base:
+    """Takes the place at an index; a group is entered at its middle."""
+    target = place.target
+    atom = cursor.atom(index)
+    named = target.kind == "group" or (target.kind == "stitch" and atom.group_name == target.name and atom.group >= 0)
+    if named and target.name != "picot":
+        first, last = group_range(cursor, index)
+        if last > first:
+            base, at = center_of(hook, cursor, first, last, place)
+            take(hook, cursor, at)
+            return base
+    take(hook, cursor, index)
+    return base_of(hook, cursor, index, place)
+
+
+def warn_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place) -> None:
+    """Warns once if ``next dc`` walked over other stitches, or a space over spaces that the line works into elsewhere."""
+    if index <= first or hook.walking:
+        return
+    target = place.target
+    passed = [cursor.atom(i) for i in range(first, index)]
+    terms = hook.shop.terms
+    if target.kind == "stitch" and cursor.atom(index).group_name != target.name:
+        over = [atom for atom in passed if not atom.space]
+        if over:
+            word = target_word(Target("stitch", over[0].name), terms, len(over))
+            hook.complain(
+                "passed", place.span, f"{round_word(hook.lap)}: next {target_word(target, terms)} passes {len(over)} {word}",
+                "say how many to skip, if that is meant", severity="warning", key=key_of(place.span), follows=True,
+            )
+
+
+def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span) -> int:
+    """The last index that an "each" or a repeat may take."""
+    if extent is None or extent.kind in ("around", "across", "end"):
+        return min(cursor.limit, cursor.end)
+    if extent.kind == "last":
+        count = (extent.count.at(hook.shop.size) if extent.count else 1) or 0
+        if count == 0:
+            return cursor.limit
+        found = last_match(cursor, matcher(extent.target or Target("st")), cursor.following, cursor.limit, count)
+        return cursor.pos if found is None else found - 1
+    place = extent.place
+    if place is None:
+        return cursor.limit
+    if place.which == "beg" and place.target.kind in ("sp", "st", "stitch"):
+        return min(cursor.start + cursor.size - 1, max(cursor.limit, cursor.end))
+    match = any_of((place.target, *place.also))
+    if place.which == "last" or place.target.kind == "tch":
+        found = last_match(cursor, match, cursor.following, cursor.limit)
+        return cursor.limit if found is None else found - 1
+    if place.which == "first":
+        return min(cursor.limit, cursor.start + cursor.size - 1)
+    found = first_match(cursor, match, cursor.following, max(cursor.limit, cursor.start + cursor.size if cursor.cyclic else cursor.limit))
+    if found is None:
+        if first_match(cursor, match, 0, cursor.size - 1) is None:
+            missing(hook, cursor, place.span, place.target)
+        return cursor.limit
+    return found - 1
+
+
+def spots_of_each(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[Base]:
+    """Every spot of "in each st around", "in next 3 sts", "in each of last 2 sts", one after another."""
+    targets = (place.target, *place.also)
+    if place.which in ("last", "first", "next") or (place.which == "each" and place.extent is None and place.count.at(hook.shop.size) > 1):
+        yield from _counted(hook, cursor, place, span)
+        return
+    stop = resolve_extent(hook, cursor, place.extent, span)
+    match = any_of(targets)
+    chains = any(target.kind == "ch" for target in targets)
+    before = cursor.pos
+    found_any = False
+    while True:
+        if chains and cursor.size and cursor.sub >= 0 and cursor.sub + 1 < cursor.atom(cursor.pos).chains:
+            yield next_chain(hook, cursor, place, span)
+            continue
+        index = first_match(cursor, match, cursor.following, stop)
+        if index is None:
+            break
+        found_any = True
+        if chains and cursor.atom(index).space and not any(t.kind == "sp" for t in targets):
+            take(hook, cursor, index)
+            cursor.sub = 0
+            yield chain_base(hook, cursor, index, 0)
+        else:
+            yield enter(hook, cursor, index, place)
+    if not found_any and cursor.pos == before and first_match(cursor, match, 0, cursor.size - 1) is None and cursor.size:
+        _idle(hook, cursor, place, span)
+    elif found_any:
+        hook.busy.add(key_of(place.span))
+
+
+def _idle(hook: Hook, cursor: Cursor, place: Place, span: Span) -> None:
+    """An "each" that finds nothing: a slip, unless the line serves several rounds and finds something in another."""
+    key = key_of(place.span)
+    name = round_word(hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap)
+    message = f"{name[0].upper()}{name[1:]} has no {target_word(place.target, hook.shop.terms)} to work into"
+    hook.idle.setdefault(key, (place.span, message, _what_there_is(hook, cursor, place.target)))
+
+
+def _counted(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[Base]:
+    count = place.count.at(hook.shop.size)
+    if place.which == "last":
+        first = last_match(cursor, matcher(place.target), cursor.following, min(cursor.limit, cursor.end), count)
+        if first is None:
+            first = last_match(cursor, matcher(place.target), cursor.following, min(cursor.limit, cursor.end))
+        if first is not None:
+            leave_behind(hook, cursor, first, place.span)
+    for _ in range(count):
+        hook.budget(span)
+        if place.target.kind == "ch":
+            yield next_chain(hook, cursor, place, span)
+            continue
+        yield next_base(hook, cursor, place, span)
+
+
+def next_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """The next place of its kind."""
+    hook.lap.spine.clear()
+    match = any_of((place.target, *place.also))
+    first = cursor.following
+    index = find_next(hook, cursor, match)
+    if index is None:
+        return beyond(hook, cursor, place, span, place.target)
+    if index > first:
+        warn_passed(hook, cursor, first, index, place)
+    return enter(hook, cursor, index, place)
+
+
+def leave_behind(hook: Hook, cursor: Cursor, index: int, span: Span) -> None:
+    """The hook jumps ahead to an index: what it leaves behind unworked, of the kinds that the round claims, is noted."""
+    lap = hook.lap
+    if lap.cursor is not cursor or lap.leave or not lap.claims:
+        return
+    claimed = any_of(lap.claims)
+    passed = [i for i in range(cursor.following, index) if claimed(cursor.atom(i))]
+    if passed:
+        lap.left.extend(passed)
+        if lap.left_span is None:
+            lap.left_span = span

@@ -1,0 +1,128 @@
+"""Repeats: so many times, or as far as they go."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
+from motifold.render.fabric.claims import worked_targets
+from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
+from motifold.render.fabric.places import key_of, resolve_extent
+from motifold.render.fabric.wording import round_word, target_word
+from motifold.render.pattern.instructions import Repeat, Step, Stop, Target
+
+RunStep = Callable[[Hook, Step], None]
+
+
+def run_repeat(hook: Hook, step: Repeat, run_step: RunStep) -> None:
+    """Works a repeat; ``passes`` of what it makes says which pass made it."""
+    outer = hook.passes
+    try:
+        if step.extent is None:
+            _so_often(hook, step, run_step)
+        else:
+            _so_far(hook, step, run_step)
+    finally:
+        hook.passes = outer
+
+
+def _so_often(hook: Hook, step: Repeat, run_step: RunStep) -> None:
+    times = step.times.at(hook.shop.size) if step.times is not None else 1
+    if times > MOST_STITCHES:
+        raise TooMuch(step.span)
+    outer = hook.passes
+    for number in range(times):
+        hook.budget(step.span)
+        hook.passes = (*outer, number)
+        last = number == times - 1
+        steps = step.steps[: len(step.steps) - step.omit] if last and step.omit else step.steps
+        for inner in steps:
+            if isinstance(inner, Stop):
+                if last:
+                    break
+                continue
+            run_step(hook, inner)
+
+
+def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
+    """As many passes as fit; the last one may end at ``**`` or leave its end out."""
+    cursor = hook.lap.cursor
+    targets = worked_targets(step.steps)
+    match = any_of(targets) if targets else None
+    kept = cursor.limit
+    stop = resolve_extent(hook, cursor, step.extent, step.span)
+    if match is None or not cursor.size:
+        hook.complain(
+            "repeat", step.span, "this repeat has no place that would take it further", "say how many times it is worked", key=key_of(step.span),
+        )
+        return
+    cursor.limit = stop
+    cursor.bounded += 1
+    number, need = 0, 0
+    outer = hook.passes
+    try:
+        while _remains(cursor, match):
+            hook.budget(step.span)
+            hook.passes = (*outer, number)
+            taken, at = hook.taken, cursor.pos
+            before = _left(cursor, match)
+            finished = _one_pass(hook, step, run_step, cursor, match)
+            if not finished:
+                _uneven(hook, step, targets, before, need)
+                cursor.pos = max(cursor.pos, min(cursor.limit, cursor.end))
+                cursor.fresh = False
+                break
+            need = max(need, hook.taken - taken)
+            number += 1
+            if cursor.pos == at and not cursor.fresh and hook.taken == taken:
+                break
+    finally:
+        cursor.bounded -= 1
+        cursor.limit = min(kept, cursor.end)
+    if number:
+        hook.busy.add(key_of(step.span))
+    elif first_match(cursor, match, 0, cursor.size - 1) is None:
+        name = round_word(hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap)
+        words = " or ".join(target_word(target, hook.shop.terms) for target in targets)
+        hook.idle.setdefault(key_of(step.span), (step.span, f"{name[0].upper()}{name[1:]} has no {words}, so this repeat finds nothing to do", None))
+
+
+def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, cursor: Cursor, match: Match) -> bool:
+    """One pass; False if it wanted more places than there are."""
+    for index, inner in enumerate(step.steps):
+        if isinstance(inner, Stop):
+            if not _remains(cursor, match):
+                return True
+            continue
+        if step.omit and index == len(step.steps) - step.omit and not _remains(cursor, match):
+            return True
+        try:
+            run_step(hook, inner)
+        except Beyond:
+            return False
+    return True
+
+
+def _remains(cursor: Cursor, match: Match) -> bool:
+    return first_match(cursor, match, cursor.following, min(cursor.limit, cursor.end)) is not None
+
+
+def _left(cursor: Cursor, match: Match) -> int:
+    """How many places are left, looked at only near the end so that long rounds stay cheap."""
+    stop = min(cursor.limit, cursor.end)
+    first = cursor.following
+    if stop - first > 40:
+        return 41
+    return sum(1 for index in range(first, stop + 1) if match(cursor.atom(index)))
+
+
+def _uneven(hook: Hook, step: Repeat, targets: tuple[Target, ...], left: int, need: int) -> None:
+    terms = hook.shop.terms
+    wanted = [target for target in targets if target.kind != "tch"]
+    word = target_word(wanted[0], terms, left) if len(wanted) == 1 else ("place" if left == 1 else "places")
+    needs = f"; one repeat takes {need}" if need else ""
+    hook.lap.faulty = True
+    hook.complain(
+        "uneven", step.span, f"{round_word(hook.lap)}: the repeat does not come out even: {left} {word} {'is' if left == 1 else 'are'} left{needs}",
+        "say how the last repeat ends, or give the round before it another count", key=key_of(step.span), follows=True,
+    )

@@ -1,0 +1,308 @@
+"""One place in words -> what the hook goes into: every ``which`` of a place but "each", which is many."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
+from motifold.render.fabric.bench import Hook
+from motifold.render.fabric.edge import Cursor, any_of, first_match, last_match, matcher
+from motifold.render.fabric.model import Base
+from motifold.render.fabric.places import (
+    RING,
+    base_of,
+    beyond,
+    chain_base,
+    current_base,
+    enter,
+    find_next,
+    foot_of,
+    group_range,
+    leave_behind,
+    missing,
+    next_base,
+    next_chain,
+    take,
+    use_start,
+)
+from motifold.render.pattern.instructions import Place, Target
+from motifold.render.pattern.problem import Span
+
+
+def cursor_for(hook: Hook, place: Place) -> Cursor:
+    """The cursor that a place moves: the round below's, or that of an earlier round which the place names."""
+    if place.target.kind == "foundation" or (place.of is not None and place.of.target.kind == "foundation"):
+        return turn_to_underside(hook)
+    if place.of_round is not None or place.target.kind in ("unused loop", "row end", "side"):
+        return other_cursor(hook, place)
+    return hook.lap.cursor
+
+
+def resolve(hook: Hook, place: Place, span: Span) -> Base:
+    """What the hook goes into for one place; complains where there is no such place, and goes on with the nearest sensible one."""
+    base = _resolve(hook, place, span)
+    hook.lap.last_base = base
+    return base
+
+
+def _resolve(hook: Hook, place: Place, span: Span) -> Base:
+    if place.target.kind == "ring":
+        return RING
+    if hook.here is not None and place.which in ("same", "current") and place.of is None:
+        return hook.here
+    cursor = cursor_for(hook, place)
+    if place.below:
+        return below_base(hook, cursor, place, span)
+    if place.from_hook:
+        return from_hook(hook, cursor, place, span)
+    if place.target.kind in ("tch", "missed") or (place.of is not None and _is_beginning(place.of)) or _is_beginning(place):
+        return beginning_chain(hook, cursor, place, span)
+    if not cursor.size:
+        return RING
+    if place.of is not None:
+        return within(hook, cursor, place, span)
+    if place.target.kind == "between" or place.manner == "between":
+        return between(hook, cursor, place, span)
+    which = place.which
+    if which == "same":
+        return same(hook, cursor, place)
+    if which == "current":
+        return current(hook, cursor, place, span)
+    if which in ("first", "any"):
+        return first(hook, cursor, place, span)
+    if which == "last":
+        return last(hook, cursor, place, span)
+    if which == "beg":
+        return beginning_place(hook, cursor, place, span)
+    if which == "nth":
+        return nth(hook, cursor, place, span)
+    if place.target.kind == "ch":
+        return next_chain(hook, cursor, place, span)
+    return next_base(hook, cursor, place, span)
+
+
+def _is_beginning(place: Place) -> bool:
+    return place.which == "beg" and place.target.kind in ("ch", "tch")
+
+
+def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
+    """``same st``, ``same sp``: where the hook is."""
+    if cursor.pos == cursor.start and not hook.walking:
+        use_start(cursor)
+    cursor.fresh = False
+    last = hook.lap.last_base
+    if place.target.kind == "sp" and cursor.atom(cursor.pos).space:
+        return base_of(hook, cursor, cursor.pos, place)
+    if last is None or last.kind == "ring":
+        return current_base(hook, cursor, place)
+    return replace(last, foot=foot_of(hook, place)) if last.kind == "stitch" and (place.loop or place.manner == "around") else last
+
+
+def current(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``in ch-2 sp``: the one that the hook stands at, if nothing is worked into it yet, else the one that comes next."""
+    match = any_of((place.target, *place.also))
+    if match(cursor.atom(cursor.pos)) and not cursor.fresh and (cursor.reached_by_walk or cursor.pos == cursor.start) and not cursor.start_worked:
+        if not hook.walking:
+            cursor.reached_by_walk = False
+            if cursor.pos == cursor.start:
+                use_start(cursor)
+        return base_of(hook, cursor, cursor.pos, place)
+    if place.target.kind == "ch":
+        return next_chain(hook, cursor, place, span)
+    return next_base(hook, cursor, place, span)
+
+
+def first(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``first st``: counted from where the round began."""
+    match = any_of((place.target, *place.also))
+    index = first_match(cursor, match, cursor.start, cursor.start + cursor.size - 1)
+    if index is None:
+        missing(hook, cursor, place.span, place.target)
+        return current_base(hook, cursor, place)
+    return enter(hook, cursor, index, place)
+
+
+def last(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``last st``: the last one before the round's end."""
+    index = last_match(cursor, matcher(place.target), cursor.following, min(cursor.limit, cursor.end))
+    if index is None:
+        return beyond(hook, cursor, place, span, place.target)
+    leave_behind(hook, cursor, index, place.span)
+    return enter(hook, cursor, index, place)
+
+
+def beginning_place(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``beg sp``: the space that the round began in, now or when the round comes back to it."""
+    if not matcher(replace(place.target, chains=None))(cursor.atom(cursor.start)):
+        hook.complain(
+            "place", place.span, "the round did not begin in a space" if place.target.kind == "sp" else "the round did not begin there",
+            "name the place that it began in, or walk to the space first: sl st in next ch-2 sp", key=place.span.line * 10_000 + place.span.column,
+        )
+        return current_base(hook, cursor, place)
+    if cursor.pos == cursor.start:
+        return same(hook, cursor, place)
+    index = cursor.start + cursor.size if cursor.cyclic else cursor.start
+    if index > cursor.pos:
+        leave_behind(hook, cursor, index, place.span)
+        take(hook, cursor, index)
+    return base_of(hook, cursor, index, place)
+
+
+def nth(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``in 5th st``: the fifth of its kind from the hook."""
+    match = matcher(place.target)
+    wanted = place.ordinal or 1
+    index: int | None = cursor.following - 1
+    for _ in range(wanted):
+        index = first_match(cursor, match, (index if index is not None else cursor.pos) + 1, cursor.limit)
+        if index is None:
+            return beyond(hook, cursor, place, span, place.target)
+    assert index is not None
+    return enter(hook, cursor, index, place)
+
+
+def beginning_chain(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``top of beg ch-3``, ``3rd ch of beg ch-4``, ``tch``, ``top of 3 missed ch``: the row below's, as the stitch that it counts as."""
+    named = place.of if place.of is not None and _is_beginning(place.of) else place
+    index = last_match(cursor, lambda atom: atom.standing, cursor.following, min(cursor.limit, cursor.end))
+    if index is None and cursor.size and cursor.atom(cursor.pos).standing:
+        index = cursor.pos
+    if index is not None:
+        if place.which in ("nth", "center") and place.ordinal:
+            return _chain_of_beginning(hook, cursor, index, place)
+        leave_behind(hook, cursor, index, place.span)
+        take(hook, cursor, index)
+        return base_of(hook, cursor, index, place)
+    below = hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else None
+    if below is not None and below.beginning is not None:
+        leave_behind(hook, cursor, cursor.end + 1, place.span)
+        cursor.pos = max(cursor.pos, cursor.end)
+        return Base("stitch", hook.runs[below.beginning].stitches[-1], "loops")
+    missing_chain(hook, named)
+    return current_base(hook, cursor, place)
+
+
+def _chain_of_beginning(hook: Hook, cursor: Cursor, index: int, place: Place) -> Base:
+    """The n-th chain of a beginning chain: the stitch itself up to its height, beyond it a chain of the space that follows."""
+    standing = hook.stitches[cursor.atom(index).id]
+    height = len(standing.chains)
+    wanted = place.ordinal or 1
+    space = index - 1 if cursor.flipped else index + 1
+    if wanted > height and cursor.atom(space).space and cursor.flipped:
+        leave_behind(hook, cursor, space, place.span)
+        take(hook, cursor, space)
+        cursor.sub = cursor.atom(space).chains - (wanted - height)
+        return chain_base(hook, cursor, space, cursor.sub)
+    leave_behind(hook, cursor, index, place.span)
+    take(hook, cursor, index)
+    return base_of(hook, cursor, index, place)
+
+
+def missing_chain(hook: Hook, place: Place) -> None:
+    """Complains that there is no beginning chain to work into."""
+    hook.complain(
+        "place", place.span, "there is no beginning chain there to work into",
+        "name the stitch: a round without a beginning chain starts with its first st", key=place.span.line * 10_000 + place.span.column,
+    )
+
+
+def within(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``center ch of ch-5 lp``, ``2nd dc of next shell``, ``ch-2 sp of next shell``: a part of the place after "of"."""
+    outer = place.of
+    assert outer is not None
+    match = any_of((outer.target, *outer.also))
+    index: int | None
+    if outer.which in ("same", "current") and outer.target.kind == "sp" and match(cursor.atom(cursor.pos)) and cursor.reached_by_walk:
+        index = cursor.pos
+    elif outer.which == "last":
+        index = last_match(cursor, match, cursor.following, cursor.limit)
+    elif outer.which in ("first", "any", "beg"):
+        index = first_match(cursor, match, cursor.start, cursor.start + cursor.size - 1)
+    else:
+        index = find_next(hook, cursor, match)
+    if index is None:
+        return beyond(hook, cursor, outer, span, outer.target)
+    if cursor.atom(index).space and not (outer.target.kind == "stitch"):
+        chains = cursor.atom(index).chains
+        sub = _pick(chains, place) if place.target.kind in ("ch", "st") else -1
+        take(hook, cursor, index)
+        if sub < 0:
+            return base_of(hook, cursor, index, place)
+        cursor.sub = sub
+        return chain_base(hook, cursor, index, sub)
+    return _part_of_group(hook, cursor, index, place, span)
+
+
+def _pick(count: int, place: Place) -> int:
+    """Which of ``count`` things in a row: the center, the n-th, the first or the last."""
+    if place.which == "center":
+        return (count - 1) // 2
+    if place.which == "last":
+        return count - 1
+    return min((place.ordinal or 1) - 1, count - 1) if place.which == "nth" else 0
+
+
+def _part_of_group(hook: Hook, cursor: Cursor, index: int, place: Place, span: Span) -> Base:
+    start, stop = group_range(cursor, index)
+    match = matcher(place.target if place.target.kind != "tch" else Target("st"))
+    parts = [i for i in range(start, stop + 1) if match(cursor.atom(i))]
+    if not parts:
+        missing(hook, cursor, place.span, place.target)
+        return enter(hook, cursor, index, place)
+    at = parts[_pick(len(parts), place)]
+    take(hook, cursor, at)
+    return base_of(hook, cursor, at, place)
+
+
+def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``between next 2 dc``, ``sp between next two groups``: the gap, or the space that lies in it."""
+    target = _sides_of_gap(place)
+    match = matcher(target)
+    one = find_next(hook, cursor, match)
+    if one is None:
+        return beyond(hook, cursor, place, span, target)
+    _, end = group_range(cursor, one)
+    limit = cursor.limit + (1 if cursor.cyclic and cursor.taken_start else 0)
+    two = first_match(cursor, match, end + 1, limit)
+    if two is None:
+        return beyond(hook, cursor, place, span, target)
+    spaces = [i for i in range(end + 1, two) if cursor.atom(i).space]
+    if spaces:
+        take(hook, cursor, spaces[0])
+        return base_of(hook, cursor, spaces[0], place)
+    take(hook, cursor, end)
+    return Base("gap", cursor.atom(two).id, "gap", cursor.atom(end).id)
+
+
+def _sides_of_gap(place: Place) -> Target:
+    if place.target.kind == "between":
+        if place.target.name in (None, "st"):
+            return Target("group" if place.target.name is None else "st")
+        return Target("group") if place.target.name == "group" else Target("stitch", place.target.name)
+    return place.target
+
+
+def from_hook(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``in 4th ch from hook``: of the chain just made, or of the foundation chain."""
+    ordinal = place.ordinal or 1
+    if hook.pending:
+        count = len(hook.pending)
+        if ordinal > count:
+            _too_few_chains(hook, place, count)
+        at = max(count - ordinal, 0)
+        hook.lap.spine = hook.pending[:at]
+        return Base("stitch", hook.pending[at], foot_of(hook, place))
+    if not cursor.size:
+        return RING
+    if ordinal > cursor.size:
+        _too_few_chains(hook, place, cursor.size)
+    index = min(ordinal, cursor.size) - 1
+    take(hook, cursor, index)
+    return base_of(hook, cursor, index, place)
+
+
+def _too_few_chains(hook: Hook, place: Place, count: int) -> None:
+    hook.complain(
+        "place", place.span, f"there are only {count} ch to count from the hook", "make a longer chain first, or count fewer",
+        key=place.span.line * 10_000 + place.span.column,
+    )

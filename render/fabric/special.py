@@ -1,0 +1,177 @@
+"""Special stitches: those of the trade, and those that the pattern defines."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from motifold.render.fabric.bench import Hook
+from motifold.render.fabric.making import add_chains, add_stitch, grouped, kind_of_spec, new_run
+from motifold.render.fabric.model import Base, Foot, Gather, Leg
+from motifold.render.pattern.instructions import Chain, Definition, Group, Node, Repeat, Step, StitchSpec, Work
+from motifold.symbols.stitches import Kind
+from motifold.symbols.stitches import kind as kind_of
+
+RunSteps = Callable[[Hook, Sequence[Step]], None]
+
+_GATHERED = ("cl", "bobble", "pc", "puff")
+
+
+def make(hook: Hook, spec: StitchSpec, base: Base, node: Node, run: RunSteps) -> None:
+    """One stitch (or one special stitch) into one place."""
+    name = spec.name
+    definition = hook.shop.definitions.get(name)
+    if definition is not None:
+        defined(hook, definition, base, node, run)
+        return
+    plain = name.removeprefix("beg ")
+    if plain == "picot":
+        picot(hook, spec, node)
+    elif plain in _GATHERED:
+        gathered(hook, spec, base, node)
+    elif plain in ("shell", "V-st"):
+        fan(hook, spec, base, node)
+    else:
+        kind = kind_of_spec(spec)
+        legs = legs_of(kind, base, spec)
+        add_stitch(hook, kind, legs, node, gather="together" if len(legs) > 1 else None)
+
+
+def legs_of(kind: str, base: Base, spec: StitchSpec) -> tuple[Leg, ...]:
+    """The stems of a stitch worked into one place."""
+    foot = entered(base, spec)
+    if spec.together > 1:
+        return tuple(Leg(spec.name, foot) for _ in range(spec.together))
+    found = known(kind)
+    if found is not None and found.family == "foundation":
+        return ()
+    if found is not None and found.gather == "together":
+        return tuple(Leg(found.stem, foot) for _ in range(found.legs))
+    return (Leg(kind if spec.post is None else spec.name, foot),)
+
+
+def entered(base: Base, spec: StitchSpec) -> Base:
+    """The base with the foot that the stitch itself decides: round the post for FPdc."""
+    post = spec.post or ("front" if spec.name.startswith("FP") else "back" if spec.name.startswith("BP") else None)
+    if post is None and not spec.invisible:
+        return base
+    if base.kind != "stitch":
+        return base
+    foot: Foot = "front loop" if spec.invisible else "front post" if post == "front" else "back post"
+    return Base(base.kind, base.id, foot, base.other)
+
+
+def known(kind: str) -> Kind | None:
+    """What the trade knows of a stitch; None for a pattern's own."""
+    try:
+        return kind_of(kind)
+    except KeyError:
+        return None
+
+
+def together(hook: Hook, spec: StitchSpec, bases: Sequence[Base], node: Node) -> None:
+    """One head over several places: dc3tog over the next 3 sts."""
+    kind = kind_of_spec(spec)
+    stem = spec.name
+    add_stitch(hook, kind, tuple(Leg(stem, entered(base, spec)) for base in bases), node, gather="together")
+
+
+def picot(hook: Hook, spec: StitchSpec, node: Node) -> None:
+    """A ring of chains closed with a slip stitch on the last stitch; chains that wait go on after it."""
+    size = spec.size or 3
+    on = hook.pending[-1] if hook.pending else hook.last
+    with grouped(hook, "picot", None, node) as group:
+        chains = add_chains(hook, size, node)
+    close_picot(hook, chains, on, node, group.id if group is not None else None)
+
+
+def close_picot(hook: Hook, chains: list[int], on: int | None, node: Node, group: int | None) -> None:
+    """The slip stitch that closes a picot; the ring belongs to the stitch (or chain) that it stands on."""
+    run = new_run(hook, "picot", chains, before=on)
+    run.group = group
+    base = Base("stitch", on if on is not None else chains[0], "loops")
+    ident = len(hook.stitches)
+    from motifold.render.fabric.bench import DraftStitch
+
+    hook.stitches.append(
+        DraftStitch(ident, "sl st", "picot", hook.lap.index, hook.yarn, hook.origin_of(node.id, node.span), (Leg("sl st", base),), group=group)
+    )
+    hook.lap.stitches.append(ident)
+    if group is not None:
+        hook.groups[group].stitches = [*chains, ident]
+        hook.groups[group].base = base
+
+
+def gathered(hook: Hook, spec: StitchSpec, base: Base, node: Node) -> None:
+    """Cluster, bobble, popcorn, puff: several legs in one place, closed into one head."""
+    kind = kind_of_spec(spec)
+    found = known(kind) or known(spec.name)
+    stem = spec.of or (found.stem if found else "dc")
+    count = spec.size or (found.legs if found else 3)
+    gather: Gather = (found.gather if found and found.gather else "cluster")
+    chains: tuple[int, ...] = ()
+    if spec.name.startswith("beg ") and hook.lap.standing is not None and hook.last == hook.lap.standing:
+        chains = _take_back_standing(hook)
+    add_stitch(hook, kind, tuple(Leg(stem, base) for _ in range(count)), node, gather=gather, chains=chains)
+    if chains:
+        hook.lap.standing = hook.last
+
+
+def _take_back_standing(hook: Hook) -> tuple[int, ...]:
+    """A beginning cluster swallows the chain that stands for its first leg."""
+    stitch = hook.stitches[hook.lap.standing] if hook.lap.standing is not None else None
+    if stitch is None or stitch.id != len(hook.stitches) - 1 or hook.pending:
+        return ()
+    hook.stitches.pop()
+    hook.lap.stitches.pop()
+    hook.lap.made.pop()
+    hook.last = None
+    return stitch.chains
+
+
+def fan(hook: Hook, spec: StitchSpec, base: Base, node: Node) -> None:
+    """Shell and V-stitch where the pattern does not define them: 5 dc in one place; dc, ch 1, dc in one place."""
+    stem = spec.of or "dc"
+    name = spec.name.removeprefix("beg ")
+    with grouped(hook, name, base, node):
+        if name == "V-st":
+            add_stitch(hook, stem, (Leg(stem, base),), node)
+            hook.pending = add_chains(hook, spec.size or 1, node)
+            add_stitch(hook, stem, (Leg(stem, base),), node)
+        else:
+            for _ in range(spec.size or 5):
+                add_stitch(hook, stem, (Leg(stem, base),), node)
+
+
+def crossed(hook: Hook, spec: StitchSpec, first: Base, second: Base, node: Node) -> None:
+    """Two stitches that change places: the second place is worked first."""
+    stem = spec.name.removeprefix("crossed ")
+    with grouped(hook, f"crossed {stem}", first, node):
+        add_stitch(hook, stem, (Leg(stem, second),), node, gather="crossed")
+        add_stitch(hook, stem, (Leg(stem, first),), node, gather="crossed")
+
+
+def defined(hook: Hook, definition: Definition, base: Base, node: Node, run: RunSteps) -> None:
+    """A stitch that the pattern defines, into one place."""
+    if definition.gather is not None:
+        legs = tuple(Leg(stem, base) for stem in flat_stems(definition.steps, hook.shop.size))
+        add_stitch(hook, definition.key, legs or (Leg("dc", base),), node, gather=definition.gather)
+        return
+    with grouped(hook, definition.key, base, node):
+        outer, hook.here = hook.here, base
+        run(hook, definition.steps)
+        hook.here = outer
+
+
+def flat_stems(steps: Sequence[Step], size: int) -> list[str]:
+    """The stems of a gathered stitch, chains left out."""
+    stems: list[str] = []
+    for step in steps:
+        if isinstance(step, Work):
+            stems.extend([step.stitch.name] * min(step.count.at(size) * max(step.stitch.together, 1), 60))
+        elif isinstance(step, Group):
+            stems.extend(flat_stems(step.steps, size))
+        elif isinstance(step, Repeat) and step.times is not None:
+            stems.extend(flat_stems(step.steps, size) * min(step.times.at(size), 60))
+        elif isinstance(step, Chain):
+            continue
+    return [stem for stem in stems if stem != "sl st"][:60]

@@ -1,0 +1,70 @@
+"""How things are called in a problem: in the terms that the file was written in."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from motifold.render.fabric.bench import Lap, Terms
+from motifold.render.pattern.instructions import Target
+from motifold.symbols.stitches import kind as kind_of
+from motifold.symbols.terms import abbreviation
+
+
+def stitch_word(kind: str, terms: Terms, amount: int = 1) -> str:
+    """A stitch's abbreviation, or the name of a pattern's own stitch; plural where there are several."""
+    try:
+        return abbreviation(kind, terms, plural=amount != 1)
+    except KeyError:
+        return kind if amount == 1 or kind.endswith("s") else f"{kind}s"
+
+
+def target_word(target: Target, terms: Terms, amount: int = 1) -> str:
+    """What a place names: "ch-2 sps", "dc", "sts"."""
+    many = "" if amount == 1 else "s"
+    corner = "corner " if target.corner else ""
+    if target.kind == "stitch":
+        return corner + stitch_word(target.name or "st", terms, amount)
+    if target.kind == "sp":
+        word = "lp" if target.loop else "sp"
+        return f"{corner}ch-{target.chains} {word}{many}" if target.chains is not None else f"{corner}{word}{many}"
+    if target.kind == "group":
+        return f"{corner}group{many}"
+    if target.kind == "ch":
+        return "ch"
+    if target.kind == "row end":
+        return f"row end{many}"
+    return f"{corner}st{many}"
+
+
+def counted_word(key: str, amount: int, terms: Terms) -> str:
+    """A key of ``Round.counts`` with its number: "36 dc", "1 ch-2 sp"."""
+    if key.startswith("ch-") and key.endswith(" sp"):
+        return f"{amount} {key}" + ("" if amount == 1 else "s")
+    return f"{amount} {stitch_word(key, terms, amount)}"
+
+
+def listed(parts: Sequence[str]) -> str:
+    """``a``, ``a and b``, ``a, b and c``."""
+    if len(parts) < 2:
+        return "".join(parts)
+    return ", ".join(parts[:-1]) + " and " + parts[-1]
+
+
+def round_word(lap: Lap) -> str:
+    """What a round is called: "Rnd 3", "the ring", "the edge"."""
+    if lap.number is not None:
+        return lap.label
+    return {"ring": "the ring", "foundation": "the foundation", "edge": "the edge", "finish": "the finish"}.get(lap.kind, "the start")
+
+
+def height_in_chains(kind: str) -> int:
+    """How many chains stand for a stitch at the beginning: sl st 0, sc 1, hdc 2, dc 3, tr 4 and one for each yarn over more."""
+    try:
+        found = kind_of(kind)
+    except KeyError:
+        return 0
+    if found.stem in ("ch", "sl st"):
+        return 0
+    if found.yarn_overs == 0:
+        return 1
+    return 2 if found.half else found.yarn_overs + 2

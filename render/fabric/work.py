@@ -1,0 +1,413 @@
+"""Works a line step by step: stitches, chains, groups, skips, repeats, yarns."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from motifold.render.fabric.begin import attach, begin_in_foundation, begin_with_chain, stand_in
+from motifold.render.fabric.bench import Beyond, Hook, TooMuch
+from motifold.render.fabric.ends import close, close_ring
+from motifold.render.fabric.making import add_chains, add_stitch, add_travel, grouped, new_run
+from motifold.render.fabric.model import Base, Leg
+from motifold.render.fabric.places import RING, key_of, next_base, next_chain, spots_of_each, use_start
+from motifold.render.fabric.repeats import run_repeat
+from motifold.render.fabric.resolve import cursor_for, resolve
+from motifold.render.fabric.special import close_picot, crossed, legs_of, make, together
+from motifold.render.fabric.yarns import use_yarn
+from motifold.render.pattern.instructions import (
+    Chain,
+    FastenOff,
+    Group,
+    Join,
+    MagicRing,
+    Place,
+    Repeat,
+    Skip,
+    Step,
+    StitchSpec,
+    Stop,
+    Target,
+    Turn,
+    UseYarn,
+    Words,
+    Work,
+)
+
+DEEPEST = 60
+"""Repeats nested deeper than this are a slip of the pen."""
+
+
+class LastPass(Exception):
+    """``**`` in the last pass: the repeat ends here."""
+
+
+def run_steps(hook: Hook, steps: Sequence[Step]) -> None:
+    """Works steps one after another."""
+    for step in steps:
+        run_step(hook, step)
+
+
+def run_step(hook: Hook, step: Step) -> None:
+    """Works one step."""
+    if isinstance(step, Work):
+        work(hook, step)
+    elif isinstance(step, Chain):
+        chain(hook, step)
+    elif isinstance(step, Group):
+        group(hook, step)
+    elif isinstance(step, Skip):
+        skip(hook, step)
+    elif isinstance(step, Repeat):
+        repeat(hook, step)
+    elif isinstance(step, Join):
+        join(hook, step)
+    elif isinstance(step, UseYarn):
+        use_yarn(hook, step)
+    elif isinstance(step, FastenOff):
+        hook.lap.fastened = True
+    elif isinstance(step, Words):
+        words(hook, step)
+    elif isinstance(step, MagicRing | Turn):
+        pass
+
+
+def repeat(hook: Hook, step: Repeat) -> None:
+    """A repeat, within the depth that anyone would write."""
+    hook.depth += 1
+    if hook.depth > DEEPEST:
+        raise TooMuch(step.span)
+    outer = hook.beginning
+    hook.beginning = False
+    try:
+        run_repeat(hook, step, run_step)
+    finally:
+        hook.depth -= 1
+    hook.beginning = outer and not hook.lap.stitches
+
+
+def words(hook: Hook, step: Words) -> None:
+    """Free words that change how the work goes on."""
+    if step.leave:
+        hook.lap.leave = True
+    if step.behind is not None:
+        hook.behind = not step.behind.startswith("front")
+    text = step.text.lower()
+    if not step.brace and ("other side" in text or "opposite side" in text):
+        from motifold.render.fabric.below import turn_to_underside
+
+        turn_to_underside(hook)
+
+
+def join(hook: Hook, step: Join) -> None:
+    """Joins yarn at a beginning, or closes the round."""
+    if step.ring:
+        close_ring(hook, step)
+    elif step.attach:
+        attach(hook, step)
+    else:
+        close(hook, step, run_steps)
+
+
+def chain(hook: Hook, step: Chain) -> None:
+    """Chains: the beginning of a round, or chains that hang up at the next stitch."""
+    count = step.count.at(hook.shop.size)
+    if hook.beginning and hook.depth == 0 and hook.here is None and begin_with_chain(hook, step, count):
+        hook.beginning = False
+        return
+    hook.beginning = False
+    hook.lap.spine.clear()
+    hook.pending.extend(add_chains(hook, count, step))
+
+
+def _place_of_next() -> Target:
+    return Target("st")
+
+
+def work(hook: Hook, step: Work) -> None:
+    """Stitches into their place or places."""
+    spec = step.stitch
+    hook.budget(step.span)
+    hook.lap.last_span = step.span
+    if spec.name == "sl st" and _travels_or_closes(hook, step):
+        return
+    if spec.standing and step.place is not None and hook.beginning:
+        stand_in(hook, step.place)
+    if hook.beginning and step.place is not None and step.place.from_hook and not hook.pending and hook.lap.cursor.size:
+        begin_in_foundation(hook, step, step.place.ordinal or 1)
+    count = step.count.at(hook.shop.size)
+    definition = hook.shop.definitions.get(spec.name)
+    if definition is not None and definition.spread:
+        _spread(hook, step, count)
+    elif spec.name.startswith("crossed "):
+        _crossed(hook, step, count)
+    elif step.place is None:
+        _no_place(hook, step, count)
+    elif step.place.each or step.place.which == "each":
+        _each(hook, step, count)
+    elif step.place.which == "evenly":
+        _evenly(hook, step, count)
+    else:
+        if spec.together > 1 and step.place.which == "next" and _is_stitch_place(step.place):
+            for _ in range(count):
+                _tog_from(hook, step, step.place)
+            return
+        base = _on_spine_or(hook, step.place, step)
+        _into(hook, step, base, count)
+
+
+def _is_stitch_place(place: Place) -> bool:
+    return place.target.kind in ("st", "stitch", "ch") and place.of is None and place.manner in ("in", "over", "around")
+
+
+def _tog_from(hook: Hook, step: Work, place: Place) -> None:
+    """``sc2tog in next st``: one leg in the next, the others in those that follow. Spaces take all legs in one."""
+    cursor = cursor_for(hook, place)
+    bases = [next_base(hook, cursor, place, step.span) for _ in range(step.stitch.together)]
+    hook.lap.last_base = bases[-1]
+    together(hook, step.stitch, bases, step)
+
+
+def _on_spine_or(hook: Hook, place: Place, step: Work) -> Base:
+    """One's own chain goes on being worked back along while the places are chains."""
+    if place.from_hook and hook.pending:
+        base = resolve(hook, place, step.span)
+        _make_spine(hook, step, place)
+        return base
+    return resolve(hook, place, step.span)
+
+
+def _make_spine(hook: Hook, step: Work, place: Place) -> None:
+    """The chain worked back along is no space any more. One closed at its very end is a picot."""
+    stitches, hook.pending = hook.pending, []
+    run = new_run(hook, "spine", stitches, before=hook.last)
+    run.after = hook.last
+
+
+def _travels_or_closes(hook: Hook, step: Work) -> bool:
+    """A slip stitch that walks, joins another motif or closes a picot; False if it is a stitch of the round."""
+    place = step.place
+    if place is not None and place.which == "corresponding":
+        hook.pending.extend([])
+        add_travel(hook, "sl st", (), step)
+        return True
+    if hook.walking:
+        count = step.count.at(hook.shop.size)
+        if place is None:
+            place = Place(step.span, "next", Target("st"))
+            for _ in range(count):
+                add_travel(hook, "sl st", (Leg("sl st", resolve(hook, place, step.span)),), step)
+        elif place.each or place.which == "each":
+            for base in spots_of_each(hook, cursor_for(hook, place), place, step.span):
+                hook.lap.last_base = base
+                add_travel(hook, "sl st", (Leg("sl st", base),), step)
+        else:
+            add_travel(hook, "sl st", (Leg("sl st", resolve(hook, place, step.span)),), step)
+        cursor = hook.lap.cursor
+        cursor.begin_at(cursor.pos, fresh=False, taken=False)
+        cursor.reached_by_walk = True
+        return True
+    if place is not None and place.from_hook and hook.pending and place.ordinal and hook.stitches and place.ordinal <= len(hook.pending) \
+            and (hook.last is not None or len(hook.pending) > place.ordinal) and _closes_ring(hook, place):
+        size = place.ordinal
+        ring = hook.pending[len(hook.pending) - size :]
+        del hook.pending[len(hook.pending) - size :]
+        on = hook.pending[-1] if hook.pending else hook.last
+        with grouped(hook, "picot", None, step) as made:
+            for ident in ring:
+                hook.stitches[ident].group = made.id if made is not None else None
+        close_picot(hook, ring, on, step, made.id if made is not None else None)
+        return True
+    return False
+
+
+def _closes_ring(hook: Hook, place: Place) -> bool:
+    """A slip stitch into the third chain or further back makes a ring; nearer, it begins a way back along the chain."""
+    return (place.ordinal or 0) >= 3
+
+
+def _no_place(hook: Hook, step: Work, count: int) -> None:
+    """``5 sc``: one in each of the next five, or all into the place of the group around it."""
+    spec = step.stitch
+    if hook.here is not None or not hook.lap.cursor.size:
+        base = hook.here or (RING if hook.lap.cursor.round >= 0 else None)
+        if spec.name.endswith("picot"):
+            for _ in range(count):
+                make(hook, spec, RING, step, run_steps)
+            return
+        if base is None:
+            base = RING
+        _into(hook, step, base, count)
+        return
+    if spec.name.endswith("picot"):
+        for _ in range(count):
+            make(hook, spec, RING, step, run_steps)
+        return
+    if _is_foundation(spec):
+        for _ in range(count):
+            add_stitch(hook, spec.name, (), step)
+        return
+    place = Place(step.span, "next", Target("st"))
+    for _ in range(count):
+        hook.budget(step.span)
+        if spec.together > 1:
+            _tog_from(hook, step, place)
+        else:
+            _one(hook, step, _next_st(hook, place, step))
+
+
+def _next_st(hook: Hook, place: Place, step: Work) -> Base:
+    if hook.lap.spine:
+        base = next_chain(hook, hook.lap.cursor, place, step.span)
+    else:
+        base = next_base(hook, hook.lap.cursor, place, step.span)
+    hook.lap.last_base = base
+    return base
+
+
+def _is_foundation(spec: StitchSpec) -> bool:
+    return spec.name in ("fsc", "fhdc", "fdc", "ftr")
+
+
+def _one(hook: Hook, step: Work, base: Base) -> None:
+    """What one place takes: one stitch, or two for an increase."""
+    if step.stitch.increase > 1:
+        with grouped(hook, None, base, step):
+            for _ in range(step.stitch.increase):
+                make(hook, step.stitch, base, step, run_steps)
+    else:
+        make(hook, step.stitch, base, step, run_steps)
+
+
+def _into(hook: Hook, step: Work, base: Base, count: int) -> None:
+    """All of them into one place."""
+    _unstand(hook, step)
+    total = count * step.stitch.increase
+    if total == 1:
+        make(hook, step.stitch, base, step, run_steps)
+        return
+    with grouped(hook, None, base, step):
+        for _ in range(total):
+            make(hook, step.stitch, base, step, run_steps)
+
+
+def _unstand(hook: Hook, step: Work) -> None:
+    hook.beginning = False
+
+
+def _each(hook: Hook, step: Work, count: int) -> None:
+    """One (or ``count``) into each of several places; stitches worked together take theirs by twos, threes ..."""
+    place = step.place
+    assert place is not None
+    spec = step.stitch
+    bases: list[Base] = []
+    for base in spots_of_each(hook, cursor_for(hook, place), place, step.span):
+        hook.budget(step.span)
+        hook.lap.last_base = base
+        if spec.together > 1 and base.kind == "stitch":
+            bases.append(base)
+            if len(bases) == spec.together:
+                together(hook, spec, bases, step)
+                bases = []
+        elif spec.together > 1 or count * spec.increase > 1:
+            _into(hook, step, base, count)
+        else:
+            make(hook, spec, base, step, run_steps)
+    if bases:
+        together(hook, spec, bases, step)
+        if not (place.which == "next" and len(bases) == place.count.at(hook.shop.size)):
+            hook.complain(
+                "uneven", step.span, f"the last {spec.together} to be worked together are only {len(bases)}",
+                "work the last ones singly, or change the count", key=key_of(step.span), follows=True,
+            )
+    _unstand(hook, step)
+
+
+def _evenly(hook: Hook, step: Work, count: int) -> None:
+    """So many spread evenly over what the place names."""
+    place = step.place
+    assert place is not None
+    cursor = cursor_for(hook, place)
+    stop = min(cursor.limit, cursor.end)
+    room = stop - cursor.following + 1
+    if room <= 0:
+        hook.complain("place", place.span, "there is nothing there to work evenly along", key=key_of(place.span))
+        return
+    first = cursor.following
+    from motifold.render.fabric.places import base_of, take
+
+    for number in range(count):
+        index = first + (2 * number + 1) * room // (2 * count)
+        base = base_of(hook, cursor, index, place)
+        make(hook, step.stitch, base, step, run_steps)
+    take(hook, cursor, stop)
+
+
+def _spread(hook: Hook, step: Work, count: int) -> None:
+    """A defined stitch that covers several stitches: its own places are worked as they stand."""
+    definition = hook.shop.definitions[step.stitch.name]
+    extent = step.place.extent if step.place is not None and step.place.which == "each" else None
+    node = step
+    if step.place is not None and (step.place.each or step.place.which == "each") and extent is None:
+        count *= max(step.place.count.at(hook.shop.size), 1)
+    for _ in range(count):
+        hook.budget(step.span)
+        outer, hook.here = hook.here, None
+        with grouped(hook, definition.key, None, node) as group:
+            run_steps(hook, definition.steps)
+            if group is not None and group.stitches:
+                legs = hook.stitches[group.stitches[0]].legs
+                group.base = legs[0].base if legs else None
+        hook.here = outer
+
+
+def _crossed(hook: Hook, step: Work, count: int) -> None:
+    place = step.place if step.place is not None and step.place.which == "next" else Place(step.span, "next", Target("st"))
+    for _ in range(count):
+        cursor = cursor_for(hook, place)
+        first = next_base(hook, cursor, place, step.span)
+        second = next_base(hook, cursor, place, step.span)
+        crossed(hook, step.stitch, first, second, step)
+
+
+def group(hook: Hook, step: Group) -> None:
+    """Several steps into one place, or into each of several."""
+    place = step.place
+    hook.budget(step.span)
+    hook.lap.last_span = step.span
+    if hook.here is not None and place.which in ("same", "current"):
+        _group_into(hook, step, hook.here)
+    elif place.each or place.which == "each":
+        for base in spots_of_each(hook, cursor_for(hook, place), place, step.span):
+            hook.lap.last_base = base
+            _group_into(hook, step, base)
+    else:
+        _group_into(hook, step, resolve(hook, place, step.span))
+
+
+def _group_into(hook: Hook, step: Group, base: Base) -> None:
+    outer, hook.here = hook.here, base
+    hook.beginning = False
+    with grouped(hook, None, base, step):
+        run_steps(hook, step.steps)
+    hook.here = outer
+
+
+def skip(hook: Hook, step: Skip) -> None:
+    """Passes places. ``sk first st`` where the beginning chain stands names that same stitch."""
+    place = step.place
+    cursor = cursor_for(hook, place)
+    if not cursor.size:
+        return
+    if place.which == "first" and not place.each and cursor.pos == cursor.start and not cursor.fresh:
+        use_start(cursor)
+        return
+    if place.each or place.which == "each":
+        for _ in spots_of_each(hook, cursor, place, step.span):
+            hook.budget(step.span)
+    else:
+        kept = hook.lap.last_base
+        resolve(hook, place, step.span)
+        hook.lap.last_base = kept
+
+
+__all__ = ["Beyond", "LastPass", "Stop", "legs_of", "run_step", "run_steps"]
