@@ -38,7 +38,7 @@ def build_pattern(path: str, source: str, tables: Table, reader: Reader) -> Patt
         reader.add("missing", reader.locator.value(("motif",)), "[motif] has no motif", "for example [motif.square]")
     reader.terms_known = terms is not None
     size = build_size(reader, tables, tuple(motif_tables))
-    context = NotationContext(terms or "US", tuple(yarn.key for yarn in yarns), sizes=max(1, len(tables.get("size", {}).get("bodies", ()))))
+    context = NotationContext(terms or "US", tuple(yarn.key for yarn in yarns), sizes=max(1, reader.count("size", "bodies")))
     stitches, context = _stitches(reader, tables.get("stitch", {}), context)
     motifs, context = _motifs(reader, motif_tables, context)
     assembly = build_assembly(reader, tables, motifs, tuple(yarn.key for yarn in yarns))

@@ -42,6 +42,10 @@ class Reader:
         """Whether the file gives this key at all, be its value right or wrong."""
         return path in self.locator.values
 
+    def count(self, *path: str | int) -> int:
+        """How many keys or items the file gives right below this one."""
+        return sum(len(other) == len(path) + 1 and other[: len(path)] == path for other in self.locator.values)
+
     def found(self, code: str) -> bool:
         """Whether a problem with this code was found so far."""
         return any(problem.code == code for problem in self.problems)

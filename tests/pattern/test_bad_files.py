@@ -103,7 +103,7 @@ MISTAKES = [
     ('"F1.top", "B1', '"F1", "B1', "side", 61, "F1", "a side is its panel, a dot and"),
     ('yarn = "A"', 'yarn = "C"', "reference", 65, '"C"', "the file's yarns are A, B"),
     ('adds = "3 mm"', 'adds = "-3 mm"', "quantity", 67, '"-3 mm"', 'for example "12.5 cm" or "5 1/'),
-    ('opening = "F1.top"', 'opening = "Z1.top"', "reference", 70, "Z1", "the panels are B1, C1, F1, F2"),
+    ('opening = "F1.top"', 'opening = "Z1.top"', "reference", 70, "Z1", "the panels are F1, B1, C1, F2"),
     ('opening = "F1.top"\n', "", "missing", 69, "rim", 'for example opening = "north.t'),
     ('passes = [["F1.left"], ["B1.top"]]', 'passes = ["F1.left"]', "type", 66, '["F1.left"]', 'for example passes = [["F1.lef'),
     ('before = ["Turn after every round."]', 'bfore = ["Turn after every round."]', "key", 74, "bfore", "did you mean before?"),
@@ -186,11 +186,9 @@ def test_a_byte_order_mark_and_windows_line_ends_change_nothing(recorder: object
 
 def test_all_mistakes_are_told_at_once_in_the_order_of_the_file(recorder: object, good: str) -> None:
     source = good
-    told = []
     for before, after, code, _line, _words, _hint in MISTAKES:
         if before in source and code not in ("toml", "format", "missing", "net") and after.count("\n") == before.count("\n"):
             source = source.replace(before, after, 1)
-            told.append(code)
     reading = read(source)
     places = [(problem.span.line, problem.span.column) for problem in reading.problems if problem.span]
     assert len(reading.problems) >= 20
@@ -203,7 +201,6 @@ def test_all_mistakes_are_told_at_once_in_the_order_of_the_file(recorder: object
         "join",
         "side",
         "shape",
-        "name",
     }
     assert places == sorted(places)
 
