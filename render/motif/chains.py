@@ -19,7 +19,9 @@ from motifold.render.motif.extents import (
     WHITE,
 )
 from motifold.render.motif.ground import Ground
+from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
+from motifold.render.motif.over import Disc, obstacles, over
 from motifold.render.motif.place import Standing
 from motifold.render.motif.room import part_length
 
@@ -31,9 +33,10 @@ _BOW = 1.06
 
 def hang(ground: Ground, course: Course, standing: Standing) -> None:
     """Place the parts of every gap of a round; record ovals, the arc of each space, and hairlines."""
+    covers = obstacles(ground, course) if _covered(ground, course) else []
     for index, gap in enumerate(course.gaps):
-        if gap.parts:
-            arc = path_of(ground, course, standing, index)
+        if gap.parts and not (course.open and index == course.size - 1):
+            arc = path_of(ground, course, standing, index, covers)
             string(ground, gap, arc, course)
             for run, ring_at in gap.picots:
                 _picot_on_chain(ground, run, gap.parts[ring_at])
@@ -42,6 +45,17 @@ def hang(ground: Ground, course: Course, standing: Standing) -> None:
             upright(ground, stem)
         for ring in stem.picots:
             picot(ground, ring, ground.heads[stem.stitch.id], ground.normals[stem.stitch.id], 0.1)
+
+
+def _covered(ground: Ground, course: Course) -> bool:
+    """Whether loops of this round may run under earlier work: worked behind it, into an older round, or over picots and petals."""
+    if any(gap.behind for gap in course.gaps) or any(stem.stitch.behind for stem in course.stems):
+        return True
+    older = {ground.at[leg.base.id][0] for stem in course.stems for leg in stem.stitch.legs if leg.base.id in ground.at and leg.base.kind == "stitch"}
+    if any(number < course.round - 1 for number in older):
+        return True
+    below = ground.courses.get(course.round - 1)
+    return below is not None and any(stem.picots for stem in below.stems) | any(gap.picots for gap in below.gaps)
 
 
 def needed(ground: Ground, gap: Gap) -> float:
@@ -55,8 +69,8 @@ def _size(ground: Ground, part: int) -> float:
     return OVAL_LEAST if stitch.role == "chain" or stitch.kind == "ch" else part_length(ground, part)
 
 
-def path_of(ground: Ground, course: Course, standing: Standing, index: int) -> Arc:
-    """The way from one head to the next."""
+def path_of(ground: Ground, course: Course, standing: Standing, index: int, covers: list[Disc]) -> Arc:
+    """The way from one head to the next. ``covers``: earlier work that it must pass outside."""
     after = (index + 1) % course.size
     gap = course.gaps[index]
     left, right = course.stems[index], course.stems[after]
@@ -67,6 +81,9 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int) -> A
     outline = standing.outline
     if corner is not None and outline.corners:
         return _round_corner(start, end, outline.corner(corner), [_size(ground, part) for part in gap.parts])
+    around = over(start, end, covers, least * 1.03) if covers else None
+    if around is not None:
+        return around
     if standing.even and abs(end - start) < 0.9 * outline.apothem:
         path = _along(outline, standing, index, after, start, end)
     else:
@@ -87,7 +104,7 @@ def _end_of(standing: Standing, index: int, stem: Stem, side: float) -> complex:
     return standing.heads[index] + side * 1j * standing.normals[index] * (half + CLEAR)
 
 
-def _along(outline: Outline, standing: Standing, index: int, after: int, start: complex, end: complex) -> Arc:
+def _along(outline: Outline | Line, standing: Standing, index: int, after: int, start: complex, end: complex) -> Arc:
     """Along the outline itself."""
     first, last = standing.s[index], standing.s[after]
     if last < first:
@@ -113,7 +130,9 @@ def _round_corner(start: complex, end: complex, corner: complex, sizes: list[flo
     least = sum(sizes) + (len(sizes) - 1) * (PITCH_LEAST - OVAL_LEAST)
     if least > 1.5 * (abs(start - corner) + abs(end - corner)):
         return bulged(start, end, least * _BOW)
-    low, high = 0.55, 2.6
+    # The sharper the corner, the further into it the chains reach, or they would cut it off.
+    turn = abs(1j * _way(start, corner) - 1j * _way(corner, end))
+    low, high = min(0.9, 0.3 + 0.32 * turn), 2.6
     path = bezier(start, start + low * (corner - start), end + low * (corner - end), end)
     if _has_room(path, sizes):
         return path
@@ -122,6 +141,10 @@ def _round_corner(start: complex, end: complex, corner: complex, sizes: list[flo
         path = bezier(start, start + middle * (corner - start), end + middle * (corner - end), end)
         low, high = (low, middle) if _has_room(path, sizes) else (middle, high)
     return bezier(start, start + high * (corner - start), end + high * (corner - end), end)
+
+
+def _way(start: complex, end: complex) -> complex:
+    return (end - start) / (abs(end - start) or 1.0)
 
 
 def _has_room(path: Arc, sizes: list[float]) -> bool:

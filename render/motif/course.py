@@ -48,7 +48,9 @@ class Corner:
 
 @dataclass(frozen=True, slots=True)
 class Course:
-    """``gaps[i]`` follows ``stems[i]`` counter-clockwise; the last one closes the round. ``begins``: the stem worked first."""
+    """``gaps[i]`` follows ``stems[i]`` counter-clockwise; the last one closes the round. ``begins``: the stem worked first.
+    ``open``: a row; then the last gap closes nothing.
+    """
 
     round: int
     direction: int
@@ -56,6 +58,7 @@ class Course:
     gaps: tuple[Gap, ...]
     corners: tuple[Corner, ...]
     begins: int
+    open: bool = False
 
     @property
     def size(self) -> int:
@@ -94,7 +97,7 @@ def course_of(fabric: Fabric, round_index: int, picots: Mapping[int, tuple[Run, 
         pieces = [piece[::-1] for piece in pieces[-2::-1]] + [pieces[-1][::-1]]
     gaps = tuple(_gap(fabric, piece, picots) for piece in pieces)
     begins = 0 if worked.direction > 0 else len(stems) - 1
-    return Course(round_index, worked.direction, tuple(stems), gaps, _corners(fabric, stems, gaps), begins)
+    return Course(round_index, worked.direction, tuple(stems), gaps, _corners(fabric, stems, gaps), begins, worked.kind == "row")
 
 
 def _hangs(fabric: Fabric, stitch: Stitch) -> bool:

@@ -14,10 +14,12 @@ _FAN = 0.2
 """How far apart the feet of an increase like to stand."""
 _IN_SPACE = 0.42
 """The same in a chain space."""
+_IN_CORNER = 0.25
+"""And where the space bends round a corner: feet further apart would sink in."""
 _FAN_ANGLE = 0.42
 _FAN_WIDEST = 2.1
 """Feet of four or more on one head stand on a bow: so much angle between them, and at most so much in all."""
-_POST_AT = 0.70
+_POST_AT = 0.82
 """How far up the post a post stitch hooks."""
 
 Member = tuple[int, int]
@@ -101,7 +103,8 @@ def _bow(anchor: complex, normal: complex, stems: list[Stem]) -> list[complex]:
 def _in_space(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
     """Along the chains' own arc, over their middle."""
     arc = ground.arcs[base.id]
-    wish = min(_IN_SPACE, (arc.length + 0.25) / max(len(stems), 2))
+    bent = abs(arc.at(0.0)[1] - arc.at(arc.length)[1]) > 0.5
+    wish = min(_IN_CORNER if bent else _IN_SPACE, (arc.length + 0.25) / max(len(stems), 2))
     places = []
     for offset in _offsets(stems, wish):
         on, normal = arc.at(arc.length / 2 + offset)

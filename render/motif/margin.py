@@ -90,9 +90,10 @@ def _joint(ground: Ground, course: Course) -> _Spot:
     last = (first - course.direction) % course.size
     heads = [ground.heads[course.stems[i].stitch.id] for i in (first, last)]
     normals = [ground.normals[course.stems[i].stitch.id] for i in (first, last)]
-    near = 0.62 if course.gaps[first if course.direction < 0 else last].parts else 0.5
     out = _unit(normals[0] + normals[1])
-    return _Spot(heads[0] * near + heads[1] * (1 - near), out, 0.6, 2.2, min(1.0, abs(heads[0] - heads[1]) / 2))
+    away = abs(heads[1] - heads[0])
+    at = heads[0] + (heads[1] - heads[0]) / (away or 1.0) * min(away / 2, 0.55)
+    return _Spot(at, out, 0.6, 2.2, min(1.0, away / 2))
 
 
 def _beginning(ground: Ground, ink: Ink, run: Run) -> None:

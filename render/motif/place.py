@@ -11,7 +11,10 @@ from motifold.render.motif.course import Course
 from motifold.render.motif.extents import CHANGE_LEAST, CHANGE_MOST, LENGTH_LEAST, LENGTH_MOST
 from motifold.render.motif.feet import shared
 from motifold.render.motif.ground import Ground
+from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
+from motifold.render.motif.petals import Fan
+from motifold.render.motif.posts import post_of
 from motifold.render.motif.room import Room
 from motifold.render.motif.spread import part_around, part_between, spread_around, spread_between
 from motifold.render.motif.symmetry import symmetric
@@ -23,6 +26,8 @@ _PULL_SOLID, _PULL_LACE, _PULL_SIDE = 0.02, 0.25, 0.3
 """How strongly heads are pulled over their bases: weakly in a solid circle, or every increase would start a spiral arm."""
 _SLACK = 0.12
 """Stiffness of a gap of chains between different bases, against 1 for neighbours."""
+_HOOKED = 0.2
+"""A post stitch starts lower than its neighbours and is drawn so much longer, part of its height."""
 _WAVE = 1.2
 """A short stitch among tall ones reaches up to the outline by at most so much of its length."""
 
@@ -31,7 +36,7 @@ _WAVE = 1.2
 class Standing:
     """A placed round. ``s``: arc length of each head on the outline (unclamped); ``even``: all heads lie on the outline."""
 
-    outline: Outline
+    outline: Outline | Line
     s: list[float]
     heads: list[complex]
     normals: list[complex]
@@ -49,11 +54,16 @@ class _Task:
     ring: bool
     corners: int
     phase: float
+    fans: bool = False
 
 
-def place(ground: Ground, course: Course, feet: list[list[complex]], room: Room, order: int, more: float = 0.0) -> Standing:
+def place(ground: Ground, course: Course, feet: list[list[complex]], room: Room, order: int, fans: Sequence[Fan] = (), more: float = 0.0) -> Standing:
     """Find the outline and the places of a round. ``more``: raise the outline by so much over what the stitches ask."""
     task = _task(ground, course, feet, room)
+    if fans:
+        task = replace(task, fans=True)
+    if task.ring:
+        task = _under_ring_heads(task)
     best: tuple[float, Outline, list[float], list[complex]] | None = None
     for fullness in _SHORTER if task.corners else (_FULL,):
         outline = _size(task, fullness, more)
@@ -69,7 +79,10 @@ def place(ground: Ground, course: Course, feet: list[list[complex]], room: Room,
     normals = [outline.at(x)[1] for x in s]
     feet = _turned_ring_feet(task, feet, heads)
     even = _even(task)
-    heads, normals = _held(task, heads, normals, feet, even, outline)
+    heads, normals = _held(task, heads, normals, feet, even)
+    for fan in fans:
+        for stem, foot, head, way in zip(fan.stems, fan.feet, fan.heads, fan.ways, strict=True):
+            heads[stem], normals[stem], feet[stem] = head, way, [foot]
     heads, normals = symmetric(heads, order), symmetric(normals, order)
     return Standing(outline, s, heads, normals, _symmetric_feet(feet, order), even)
 
@@ -116,7 +129,8 @@ def _level(task: _Task, index: int, outline: Outline) -> float:
 def _size(task: _Task, fullness: float, more: float) -> Outline:
     """The outline: as large as the stitches are tall, or as the heads need room."""
     outline = Outline(task.corners, 1.0, task.phase)
-    wishes = sorted(_level(task, i, outline) + fullness * stem.height for i, stem in enumerate(task.course.stems))
+    wishes = sorted(_level(task, i, outline) + (fullness + (_HOOKED if post_of(stem) else 0.0)) * stem.height
+                    for i, stem in enumerate(task.course.stems))  # fmt: skip
     tall = _even(task)
     apothem = wishes[len(wishes) // 2] if tall else wishes[min(len(wishes) - 1, int(0.75 * len(wishes)))]
     return replace(outline, apothem=max(apothem + more, _roomy(task)))
@@ -145,7 +159,7 @@ def _roomy(task: _Task) -> float:
 def _even(task: _Task) -> bool:
     """All stems of one height: then the heads stand on the outline whatever happens."""
     heights = [stem.height for stem in task.course.stems]
-    return bool(task.corners) or max(heights) - min(heights) < 0.15 * max(heights)
+    return (bool(task.corners) and not task.fans) or max(heights) - min(heights) < 0.15 * max(heights)
 
 
 def _places(task: _Task, outline: Outline) -> list[float]:
@@ -279,8 +293,9 @@ def _one_side(task: _Task, outline: Outline, number: int, stems: list[int], on_c
     pulls = [0.0 if task.ring else 0.05 if stem in whole else _PULL_SIDE for stem in stems]
     stiff = [1.0, *(_SLACK if free else 1.0 for free in slack[1:-1]), 1.0]
     spread = spread_between(targets, pulls, gaps, stiff, start, end)
-    low, high = _reach(task, outline, number, stems)
-    spread = _between(part_between(spread, least, start, end), low, high)
+    if not task.ring:
+        low, high = _reach(task, outline, number, stems)
+        spread = _between(part_between(spread, least, start, end), low, high)
     for stem, x in zip(stems, part_between(spread, least, start, end), strict=True):
         s[stem] = x
 
@@ -306,6 +321,14 @@ def _between(places: list[float], low: list[float], high: list[float]) -> list[f
     return held
 
 
+def _under_ring_heads(task: _Task) -> _Task:
+    """The same task with the feet in the ring turned to where their heads will be."""
+    outline = _size(task, _FULL, 0.0)
+    radius = abs(task.middles[0])
+    heads = [outline.at(x)[0] for x in _places(task, outline)]
+    return replace(task, middles=[radius * head / abs(head) for head in heads])
+
+
 def _turned_ring_feet(task: _Task, feet: list[list[complex]], heads: list[complex]) -> list[list[complex]]:
     """Stitches worked into the ring stand under their own heads."""
     if not task.ring:
@@ -315,7 +338,7 @@ def _turned_ring_feet(task: _Task, feet: list[list[complex]], heads: list[comple
 
 
 def _held(
-    task: _Task, heads: list[complex], normals: list[complex], feet: list[list[complex]], even: bool, outline: Outline
+    task: _Task, heads: list[complex], normals: list[complex], feet: list[list[complex]], even: bool
 ) -> tuple[list[complex], list[complex]]:
     """Heads no further from their feet than the stitch is long, and no nearer: where heights differ the outline is a wave."""
     if even:

@@ -13,7 +13,9 @@ from motifold.render.motif.feet import stand
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.margin import fill_margins
 from motifold.render.motif.model import RoundShape
+from motifold.render.motif.petals import petals_of
 from motifold.render.motif.place import Standing, place
+from motifold.render.motif.posts import bend_posts
 from motifold.render.motif.room import room_of
 from motifold.render.motif.symmetry import rotations
 
@@ -62,7 +64,7 @@ def lay_round(ground: Ground, course: Course) -> None:
     order = rotations(ground, course)
     feet = stand(ground, course)
     room = room_of(ground, course, feet)
-    standing = place(ground, course, feet, room, order)
+    standing = place(ground, course, feet, room, order, petals_of(ground, course))
     _settle(ground, course, standing, order)
 
 
@@ -80,6 +82,7 @@ def _settle(ground: Ground, course: Course, standing: Standing, order: int) -> N
             ground.at[part] = (course.round, index)
         for run, _, _ in gap.runs:
             ground.gap_at[run] = (course.round, index)
+    bend_posts(ground, course)
     hang(ground, course, standing)
     ground.shapes.append(_shape(ground, course, standing))
 

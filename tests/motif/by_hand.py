@@ -170,3 +170,19 @@ def petalled(rounds: int = 3) -> Fabric:
     m.travel(on(first or 0))
     m.end()
     return m.fabric()
+
+
+def swatch(stitches: int = 20, rows: int = 8, kind: str = "dc", chains: int = 3) -> Fabric:
+    """Rows to and fro over a foundation chain, turning chains standing for the first stitch."""
+    m = Maker("swatch", 4, "rows")
+    run = m.ch(stitches, role="foundation")
+    below = list(m.runs[run].stitches)[::-1]
+    m.end("foundation", -1, "open")
+    for number in range(rows):
+        made = []
+        for k, stitch in enumerate(below):
+            base = on(stitch)
+            made.append(m.standing(kind, chains, base) if k == 0 else m.st(kind, base))
+        below = made[::-1]
+        m.end("row", 1 if number % 2 == 0 else -1, "open")
+    return m.fabric()

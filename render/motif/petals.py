@@ -1,0 +1,115 @@
+"""Petals and shells: many stitches in one place beside shorter ones. Each is a fan of its own, whatever the round's outline.
+
+Stems stand like spokes about the place that they are worked into, each as long as its stitch, as close to the next one as their shapes allow.
+"""
+
+from __future__ import annotations
+
+from cmath import exp
+from dataclasses import dataclass
+
+from motifold.render.fabric.model import Base
+from motifold.render.motif.course import Course, Stem
+from motifold.render.motif.extents import CLEAR, FOOT_RISE, SPACE_RISE, STEM_HALF
+from motifold.render.motif.feet import shared
+from motifold.render.motif.ground import Ground
+from motifold.render.motif.room import chain_count, chain_least
+
+_LEAST = 4
+"""So many stitches in one place make a petal or a shell."""
+_WIDEST = 2.15
+"""The widest fan, in radians: a petal's edge stitches lie down, but not below the line they grow from."""
+_AIRY = ((1.25, 1.0), (1.15, 1.0), (1.05, 1.0), (1.03, 1.08), (1.03, 1.16), (1.03, 1.25))
+"""A petal opens as far as its neighbours leave it room: how much over the least its spokes stand apart; then, crowded, how much longer
+they are drawn.
+"""
+_ALIKE = 0.3
+
+
+@dataclass(frozen=True, slots=True)
+class Fan:
+    """One petal: its stems in order, with foot, head and direction of each."""
+
+    stems: list[int]
+    feet: list[complex]
+    heads: list[complex]
+    ways: list[complex]
+
+
+def petals_of(ground: Ground, course: Course) -> list[Fan]:
+    """The petals of a round whose stitches differ in height."""
+    heights = [stem.height for stem in course.stems]
+    if max(heights) - min(heights) < 0.15 * max(heights):
+        return []
+    found: list[tuple[Base, list[int]]] = []
+    for base, members in shared(course).items():
+        stems = list(dict.fromkeys(s for s, _ in members))
+        if len(stems) >= _LEAST and base.kind in ("stitch", "space", "gap") and all(len(course.stems[s].stitch.legs) == 1 for s in stems):
+            found.append((base, stems))
+    middles = [ground.anchor(base)[0] for base, _ in found]
+    return [_fan(ground, course, base, stems, _elbow(middles, i)) for i, (base, stems) in enumerate(found)]
+
+
+def _elbow(middles: list[complex], index: int) -> float:
+    """Half the way to the next petal's middle."""
+    others = [abs(z - middles[index]) for i, z in enumerate(middles) if i != index]
+    return min(others, default=1e9) / 2
+
+
+def _fan(ground: Ground, course: Course, base: Base, stems: list[int], elbow: float) -> Fan:
+    arc = ground.arcs.get(base.id) if base.kind == "space" else None
+    middle, out = ground.anchor(base)
+    rise = SPACE_RISE if arc else FOOT_RISE
+    fan = None
+    for airy, longer in _AIRY:
+        radius, angles = _angles(ground, course, stems, rise, (airy, longer), arc.length if arc else 0.0)
+        ways = [out * exp(1j * angle) for angle in angles]
+        feet = [middle + way * radius for way in ways]
+        if arc:
+            # In a loop the feet stand along its chains, as far as they turn; the spokes meet below it.
+            centre = middle + out * (rise - radius)
+            feet = [centre + way * radius for way in ways]
+        heads = [foot + way * course.stems[s].height * longer for foot, way, s in zip(feet, ways, stems, strict=True)]
+        fan = Fan(stems, feet, heads, ways)
+        if max(abs(((head - middle) / out).imag) for head in heads) + 0.6 <= elbow:
+            break
+    assert fan is not None
+    return fan
+
+
+def _angles(ground: Ground, course: Course, stems: list[int], rise: float, room: tuple[float, float], loop: float) -> tuple[float, list[float]]:
+    """The radius of the bow that the feet stand on, and the direction of each spoke from the middle, counter-clockwise."""
+    radius = max(rise, 0.3) if not loop else max(0.6, 0.35 * loop)
+    steps: list[float] = []
+    for _ in range(40):
+        steps = [_step(ground, course, a, b, radius, room) for a, b in zip(stems, stems[1:], strict=False)]
+        if sum(steps) <= _WIDEST:
+            break
+        radius *= 1.08
+    angles = [0.0]
+    for step in steps:
+        angles.append(angles[-1] + step)
+    half = angles[-1] / 2
+    return radius, [angle - half for angle in angles]
+
+
+def _step(ground: Ground, course: Course, first: int, second: int, radius: float, room: tuple[float, float]) -> float:
+    """The angle between two neighbouring spokes: enough for roots, bodies and heads."""
+    a, b = course.stems[first], course.stems[second]
+    gap = course.gaps[first]
+    chains = chain_least(chain_count(ground, gap)) + CLEAR if gap.parts and (first + 1) % course.size == second else 0.0
+    short, tall = (a, b) if a.height <= b.height else (b, a)
+    needs = [(a.root + b.root + CLEAR, 0.0)]
+    if tall.height - short.height < _ALIKE:
+        needs.append((a.half + b.half + CLEAR + chains, short.height))
+        needs.append((a.body + b.body + CLEAR, short.body_at * short.height))
+    else:
+        needs.append((short.half + _width(tall, short.height) + CLEAR + chains, short.height))
+        needs.append((short.body + _width(tall, short.body_at * short.height) + CLEAR, short.body_at * short.height))
+    airy, longer = room
+    return max(need / (radius + at * longer) for need, at in needs) * airy
+
+
+def _width(stem: Stem, at: float) -> float:
+    """Half the width of a stem at a height: its bars where they sit."""
+    return stem.body if abs(at - stem.body_at * stem.height) < 0.4 else STEM_HALF

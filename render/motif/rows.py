@@ -1,0 +1,132 @@
+"""Work in rows: a grid that follows its stitches. Foundation at y 0, first row above it, x from the left."""
+
+from __future__ import annotations
+
+from motifold.render.fabric.model import Fabric, Round
+from motifold.render.motif.chains import hang
+from motifold.render.motif.course import Course, course_of, picots_of
+from motifold.render.motif.extents import LENGTH_LEAST, OVAL
+from motifold.render.motif.feet import shared, stand
+from motifold.render.motif.ground import Ground, point
+from motifold.render.motif.line import Line
+from motifold.render.motif.margin import fill_margins
+from motifold.render.motif.model import RoundShape
+from motifold.render.motif.petals import Fan, petals_of
+from motifold.render.motif.place import Standing
+from motifold.render.motif.posts import bend_posts
+from motifold.render.motif.room import Room, room_of
+from motifold.render.motif.spread import pooled, spread_between
+
+_PITCH = 1.0
+"""Column width where nothing else is asked: the chain pitch."""
+_FULL = 1.02
+_PULL = 0.6
+_LOOSE = 0.15
+_WAVE = 1.2
+
+
+def lay_rows(fabric: Fabric) -> Ground:
+    """Place every row of a piece worked to and fro."""
+    ground = Ground(fabric, picots_of(fabric), ring=0.01)
+    started = False
+    for index, worked in enumerate(fabric.rounds):
+        if not started and worked.kind in ("foundation", "ring", "edge"):
+            _foundation(ground, index, worked)
+            started = True
+            continue
+        course = course_of(fabric, index, ground.picots)
+        if course.size:
+            _row(ground, course)
+    fill_margins(ground)
+    return ground
+
+
+def _foundation(ground: Ground, index: int, worked: Round) -> None:
+    """The chain that row 1 is worked along: its first chain lies where row 1 ends. Chains that stand up as a stitch are not in it."""
+    fabric = ground.fabric
+    upright = {chain for stitch in fabric.stitches if stitch.role == "standing" for chain in stitch.chains}
+    chains = [s for s in fabric.round_stitches(index) if s.id not in upright]
+    rows = [r for r in fabric.rounds[index + 1 :] if r.stitches]
+    leftwards = rows[0].direction if rows else 1
+    count = len(chains)
+    for k, chain in enumerate(chains):
+        x = k * _PITCH if leftwards > 0 else (count - 1 - k) * _PITCH
+        if chain.kind == "ch" or not chain.legs:
+            half = OVAL / 2 if leftwards > 0 else -OVAL / 2
+            ground.tips[chain.id] = (complex(x - half, 0.0), complex(x + half, 0.0))
+        else:
+            ground.feet[chain.id], ground.heads[chain.id] = (complex(x, 0.0),), complex(x, 1.0)
+        ground.normals[chain.id] = 1j
+
+
+def _row(ground: Ground, course: Course) -> None:
+    """Feet, heads and chains of one row."""
+    feet = stand(ground, course)
+    room = room_of(ground, course, feet)
+    standing = _placed(ground, course, feet, room, petals_of(ground, course))
+    ground.courses[course.round] = course
+    ground.order[course.round] = 1
+    for index, stem in enumerate(course.stems):
+        stitch = stem.stitch.id
+        ground.heads[stitch], ground.normals[stitch] = standing.heads[index], standing.normals[index]
+        ground.feet[stitch] = tuple(standing.feet[index])
+        ground.at[stitch] = (course.round, index)
+    for index, gap in enumerate(course.gaps):
+        ground.gap_at.update({run: (course.round, index) for run, _, _ in gap.runs})
+        ground.at.update({part: (course.round, index) for part in gap.parts})
+    bend_posts(ground, course)
+    hang(ground, course, standing)
+    line = tuple(point(head) for head in standing.heads)
+    ground.shapes.append(RoundShape(course.round, line, (), line[course.begins], (0.0, 1.0)))
+
+
+def _placed(ground: Ground, course: Course, feet: list[list[complex]], room: Room, fans: list[Fan]) -> Standing:
+    middles = [sum(legs) / len(legs) for legs in feet]
+    heights = [stem.height for stem in course.stems]
+    levels = sorted(z.imag + _FULL * h for z, h in zip(middles, heights, strict=True))
+    even = max(heights) - min(heights) < 0.15 * max(heights) and levels[-1] - levels[0] < 0.6
+    line = Line(levels[len(levels) // 2] if even else levels[int(0.75 * (len(levels) - 1))])
+    s = _along(course, room, [-z.real for z in middles])
+    heads, normals = [line.at(x)[0] for x in s], [1j] * course.size
+    for i, stem in enumerate(course.stems):
+        way = heads[i] - middles[i]
+        if not even:
+            length = min(max(abs(way), LENGTH_LEAST * stem.height), _WAVE * stem.height)
+            heads[i] = middles[i] + way / (abs(way) or 1.0) * length
+    for fan in fans:
+        for index, foot, head, way in zip(fan.stems, fan.feet, fan.heads, fan.ways, strict=True):
+            heads[index], normals[index], feet[index] = head, way, [foot]
+    return Standing(line, s, heads, normals, feet, even)
+
+
+def _along(course: Course, room: Room, at: list[float]) -> list[float]:
+    """Places along a row: over their bases, fans spread, neighbours no closer than they may be; the ends are free."""
+    count = course.size
+    least, like = list(room.least[:-1]), [max(gap, _PITCH) if not g.parts else gap for gap, g in zip(room.like, course.gaps, strict=True)]
+    targets = _targets(course, at, like)
+    gaps = [0.0, *(b - a for a, b in zip(at, at[1:], strict=False)), 0.0]
+    gaps = [max(gap, low) for gap, low in zip(gaps, [0.0, *least, 0.0], strict=True)]
+    stiff = [0.0, *(_LOOSE for _ in range(count - 1)), 0.0]
+    places = spread_between(targets, [_PULL] * count, gaps, stiff, 0.0, 0.0)
+    run, offsets = 0.0, [0.0]
+    for gap in least:
+        run += gap
+        offsets.append(run)
+    moved = pooled([place - offset for place, offset in zip(places, offsets, strict=True)])
+    return [value + offset for value, offset in zip(moved, offsets, strict=True)]
+
+
+def _targets(course: Course, at: list[float], like: list[float]) -> list[float]:
+    sums, counts = [0.0] * len(at), [0] * len(at)
+    for members in shared(course).values():
+        stems = sorted({stem for stem, _ in members})
+        places = [0.0]
+        for before, after in zip(stems, stems[1:], strict=False):
+            places.append(places[-1] + (like[before] if after == before + 1 else at[after] - at[before]))
+        middle = (places[0] + places[-1]) / 2
+        base = sum(at[i] for i in stems) / len(stems)
+        for i, x in zip(stems, places, strict=True):
+            sums[i] += base + x - middle
+            counts[i] += 1
+    return [total / number if number else a for total, number, a in zip(sums, counts, at, strict=True)]
+
