@@ -43,7 +43,9 @@ CATALOGUE: tuple[Entry, ...] = (
     Entry("colour", "error", "The colour is no hex colour.", 'hex = "fog"'),
     Entry("shape", "error", "The shape of a motif is none that is known.", 'shape = "sqare"'),
     Entry("reference", "error", "A motif, yarn or panel is named that the file does not have.", 'motif = "sqaure"'),
-    Entry("gauge", "error or warning", "Measured rounds contradict each other.", "points that shrink as they grow"),
+    Entry(
+        "gauge", "error or warning", "Measured rounds contradict each other, or the gauge lacks what a line needs.", "points that shrink"
+    ),
     # panels, as written
     Entry("net", "error", "A word of the net cannot be a panel, or stands there twice.", 'net = "A B A"'),
     Entry(
@@ -52,8 +54,34 @@ CATALOGUE: tuple[Entry, ...] = (
         "A row of the net is set in with spaces instead of dots, so that it means another place than it shows.",
         '"   north"',
     ),
-    Entry("side", "error", "A side cannot be read.", 'open = ["north"]'),
-    Entry("join", "error", "A join cannot be read.", 'join = ["F1.left B1.left"]'),
+    Entry("panel-side", "error", "A side of a panel cannot be read.", 'open = ["north"]'),
+    Entry("panel-join", "error", "A join of panels cannot be read.", 'join = ["F1.left B1.left"]'),
+    # the instructions, as written
+    Entry("word", "error", "A word of the instructions cannot be read.", "frogs in next st"),
+    Entry("not-worked", "error", "A word is known, and what it asks for is not worked here.", "tambour in next st"),
+    Entry("bracket", "error", "Brackets do not close, or say neither how often nor where.", "[dc in next st, ch 1]; join"),
+    Entry("star", "error", "A star repeat does not say how often, or from which star.", "*dc in next st; join"),
+    Entry("depth", "error", "Brackets stand too deep in each other to follow.", "fifty opening brackets"),
+    Entry("number", "error", "A number is too large, or too small, for what it counts.", "dc99tog"),
+    Entry("sizes", "error", "Numbers in brackets are not one for each size.", "ch 80 (90) with three sizes"),
+    Entry("measure", "error", "A measure is wanted and cannot be read.", "until piece measures a hand"),
+    Entry("round", "error", "Rounds are named that are no run of rounds, or are not there.", "Rep last 4 rnds, as the second line"),
+    # the instructions, as worked
+    Entry("count", "error", "What a line says it has is not what working it makes.", "(36 dc) after 33"),
+    Entry("left-over", "error", "Something of the round before is never worked into.", "2 dc past the last place"),
+    Entry("beyond", "error", "More places are wanted than the round before has.", "[dc in next st] 40 times into 36"),
+    Entry("uneven", "error", "A repeat that goes around does not come out even.", "[dc in next 5 sts] around 36"),
+    Entry("repeat", "error", "A repeat that goes on to a place never comes nearer to it.", "[ch 1] around"),
+    Entry("place", "error", "There is nothing at the place that is named.", "in next ch-3 sp of a round without one"),
+    Entry("passed", "warning", "A place was reached by passing stitches that nobody said to skip.", "next dc past 3 sc"),
+    Entry("join", "error", "What a round is to be joined into is not there.", "top of beg ch-3 after ch 2"),
+    Entry("stand", "error", "A first round has nothing to be worked into.", "Rnd 1: Sc in each st, without a ring"),
+    Entry("side", "error or warning", "A line's RS or WS is not the side that faces.", "Rnd 2 (WS) without a turn before it"),
+    Entry("turning-chain", "warning", "A beginning chain is unusually short or long for what it counts as.", "ch 5 (counts as dc)"),
+    Entry("order", "error", "Lines do not follow each other.", "Rnd 4 after Rnd 2"),
+    Entry("rounds", "error", "More rounds are asked for than the text has.", "--rounds 9 of a text of 5"),
+    Entry("limit", "error", "This is more work than anyone would do.", "[dc in next st] 999999 times"),
+    Entry("yarn", "error", "A yarn is named that the file does not have, or it is not clear which is meant.", "change to Q"),
     # panels, as joined
     Entry("net-shape", "error", "A panel in the net has another shape than its neighbours can meet.", "a hexagon beside a square"),
     Entry("panel-twice", "error", "Two panels have one name.", 'net = "A A"'),

@@ -91,7 +91,7 @@ def read_side(text: LocatedText, start: int, end: int, panels: Collection[str]) 
     match = _SIDE.fullmatch(text.text, start, end) if start < end else None
     if match is None:
         shown = f'"{_cut(text.text[start:end])}" is no side' if start < end else "a side is missing here"
-        return None, Problem("side", "error", span, shown, _SIDE_HINT)
+        return None, Problem("panel-side", "error", span, shown, _SIDE_HINT)
     panel = match["panel"]
     if panel not in panels:
         near = nearest(panel, panels)
@@ -103,7 +103,7 @@ def read_side(text: LocatedText, start: int, end: int, panels: Collection[str]) 
     if not 1 <= part <= parts <= MOST_PARTS:
         message = f"{part}/{parts} is no part of a side"
         hint = f"the first half is [1/2], the second [2/2]; a side has at most {MOST_PARTS} parts"
-        return None, Problem("side", "error", text.span(match.start("part"), match.end("parts")), message, hint)
+        return None, Problem("panel-side", "error", text.span(match.start("part"), match.end("parts")), message, hint)
     return SidePiece(panel, match["side"], part, parts), None
 
 
@@ -115,7 +115,7 @@ def read_join(text: LocatedText, panels: Collection[str]) -> tuple[JoinSource | 
     marks = [index for index in range(sides_end) if words[index] in "+~"]
     if len(marks) != 1:
         message = f'"{_cut(words.strip())}" joins nothing' if not marks else "a join has two sides; this has more"
-        return None, [Problem("join", "error", span, message, _JOIN_HINT)]
+        return None, [Problem("panel-join", "error", span, message, _JOIN_HINT)]
     mark = marks[0]
     a, problem_a = read_side(text, 0, mark, panels)
     alone = words[mark + 1 : sides_end].strip().lower() == "itself"
@@ -126,7 +126,11 @@ def read_join(text: LocatedText, panels: Collection[str]) -> tuple[JoinSource | 
     if a and a == b:
         problems.append(
             Problem(
-                "join", "error", span, f"{a.panel}.{a.side} is joined to itself", f'write "{a.panel}.{a.side} + itself" to fold it in half'
+                "panel-join",
+                "error",
+                span,
+                f"{a.panel}.{a.side} is joined to itself",
+                f'write "{a.panel}.{a.side} + itself" to fold it in half',
             )
         )
     if a is None or problems:
@@ -145,7 +149,7 @@ def _manner(text: LocatedText, start: int) -> tuple[bool, tuple[int, int] | None
     if ratio and int(ratio[1]) and int(ratio[2]):
         return False, (int(ratio[1]), int(ratio[2])), None
     hint = 'after the comma stands "eased", or how stitches meet: "3 sts to 2 rows"'
-    return False, None, Problem("join", "error", text.span(start, len(text.text)), f'"{_cut(words)}" is no way to join', hint)
+    return False, None, Problem("panel-join", "error", text.span(start, len(text.text)), f'"{_cut(words)}" is no way to join', hint)
 
 
 def _cut(words: str, most: int = 40) -> str:

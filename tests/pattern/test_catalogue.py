@@ -14,7 +14,7 @@ from motifold.render.pattern.catalogue import CATALOGUE, describe_codes
 ROOT = Path(__file__).parents[2]
 SOURCES = sorted(path for folder in ("render", "cli") for path in (ROOT / folder).rglob("*.py") if path.name != "catalogue.py")
 CODE = re.compile(r"[a-z]+(-[a-z]+)*")
-MAKERS = {"Problem", "error", "warning", "add", "_problem", "problem", "_error", "_warning", "reject", "Rejected"}
+MAKERS = {"Problem", "error", "warning", "add", "_problem", "problem", "_error", "_warning", "reject", "Rejected", "complain"}
 
 
 def codes_in(path: Path) -> Iterator[str]:

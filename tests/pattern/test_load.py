@@ -208,7 +208,7 @@ def test_one_mistake_in_terms_does_not_hide_the_others(recorder: Any, good: str)
     ) == [
         "value",
         "type",
-        "side",
+        "panel-side",
     ]
 
 
