@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting, baseline
 from motifold.render.booklet.boxes import Box, LineOfWords, Picture, Tag, Tags, beside, moved
@@ -16,6 +17,15 @@ from motifold.render.drawing.numbers import MM_PER_PT
 def size_of(figure: Figure) -> tuple[float, float]:
     """Width and height at scale 1, in points."""
     return figure.drawing.width_mm / MM_PER_PT, figure.drawing.height_mm / MM_PER_PT
+
+
+def for_width(figure: Figure, width: float) -> Figure:
+    """The figure with the widest of its variants that needs no shrinking to ``width`` (else the narrowest)."""
+    if not figure.variants:
+        return figure
+    by_width = sorted((figure.drawing, *figure.variants), key=lambda drawing: drawing.width_mm)
+    fitting = [drawing for drawing in by_width if drawing.width_mm / MM_PER_PT <= width + 0.5]
+    return replace(figure, drawing=fitting[-1] if fitting else by_width[0], variants=())
 
 
 def scale_within(figure: Figure, width: float, height: float) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from math import inf
 
 from motifold.render.booklet.boxes import Box, BoxMark, Page, PlacedBox, Rectangle, height_of, words_line
@@ -163,6 +164,8 @@ class Composer:
             self.y = self.grid.snapped(self.y + max(height_of(part) for part in filled))
             rest = rest[taken:]
             if rest:
+                again = rest[0].continued
+                rest = [*([replace(again, keep=True)] if again else []), *rest]
                 self.turn()
 
     def stack(self, boxes: Sequence[Box], x: float, y: float) -> None:

@@ -29,7 +29,8 @@ class Figure:
     """A drawing with its caption and where it belongs.
 
     ``subject``: the motif or edging it shows. ``step``: which numbered item of the assembly it stands beside, from 1. The drawing may be
-    scaled between ``smallest`` (still legible) and ``largest`` (still handsome) times its own size.
+    scaled between ``smallest`` (still legible) and ``largest`` (still handsome) times its own size. ``variants``: the same drawn for other
+    widths, as a key in more or fewer columns; the widest that fits its room is printed.
     """
 
     role: FigureRole
@@ -39,6 +40,7 @@ class Figure:
     step: int | None = None
     smallest: float = 0.6
     largest: float = 1.6
+    variants: tuple[Drawing, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Box, Tags, height_of
-from motifold.render.booklet.figures import caption_lines, figure_box, figure_grid, scale_within, size_of
+from motifold.render.booklet.figures import caption_lines, figure_box, figure_grid, for_width, scale_within, size_of
 from motifold.render.booklet.flow import Composer, balanced
 from motifold.render.booklet.model import Figure
 from motifold.render.booklet.sections import part_heading, section_boxes
@@ -94,11 +94,11 @@ def _best(part: _Part, height: float) -> _Arrangement | None:
 def _key_box(part: _Part, width: float, height: float) -> Box | None:
     if part.key_figure is None:
         return None
-    return figure_box(part.key_figure, part.setting.narrowed(width), part.tags, f"{part.key}/key", height, centred=False)
+    return figure_box(for_width(part.key_figure, width), part.setting.narrowed(width), part.tags, f"{part.key}/key", height, centred=False)
 
 
 def _key_fits(part: _Part, width: float, height: float) -> bool:
-    return part.key_figure is None or scale_within(part.key_figure, width, height) >= part.key_figure.smallest
+    return part.key_figure is None or scale_within(for_width(part.key_figure, width), width, height) >= part.key_figure.smallest
 
 
 def _facing_columns(part: _Part, share: float, height: float) -> _Arrangement | None:
@@ -143,7 +143,7 @@ def _chart_and_key(part: _Part, room: float) -> tuple[list[tuple[float, float, B
     if part.key_figure is None:
         chart = figure_box(part.chart, full, part.tags, f"{part.key}/chart", room)
         return [(0.0, 0.0, chart)], _chart_scale(part, grid.text_width, room), chart.height
-    side = min(size_of(part.key_figure)[0], grid.text_width * 0.36)
+    side = min(size_of(for_width(part.key_figure, grid.text_width * 0.36))[0], grid.text_width * 0.36)
     chart_width = grid.text_width - side - grid.gutter
     key_below = _key_box(part, grid.text_width, room * 0.4)
     below_room = room - (key_below.height if key_below else 0.0) - grid.leading
@@ -151,7 +151,7 @@ def _chart_and_key(part: _Part, room: float) -> tuple[list[tuple[float, float, B
     below_scale = _chart_scale(part, grid.text_width, below_room) if _key_fits(part, grid.text_width, room * 0.4) else 0.0
     if beside_scale >= below_scale:
         chart = figure_box(part.chart, part.setting.narrowed(chart_width), part.tags, f"{part.key}/chart", room)
-        key = figure_box(part.key_figure, part.setting.narrowed(side), part.tags, f"{part.key}/key", room, centred=False)
+        key = _key_box(part, side, room) or Box(0.0)
         return [(0.0, 0.0, chart), (chart_width + grid.gutter, 0.0, key)], beside_scale, max(chart.height, key.height)
     chart = figure_box(part.chart, full, part.tags, f"{part.key}/chart", below_room)
     placed = [(0.0, 0.0, chart)]

@@ -54,10 +54,10 @@ class Grid:
 
 
 def grid_for(paper: PaperName) -> Grid:
-    """A4 and Letter: two columns of about fifty characters. A5: one column, type a tenth smaller."""
+    """A4 and Letter: two columns of about fifty characters. A5: one column, its headings smaller."""
     width, height = (side / MM_PER_PT for side in PAPERS_MM[paper])
     if paper == "A5":
-        leading, top, bottom = 12.5, 48.0, 44.0
-        return Grid(width, height, 45.0, 36.0, top, int((height - top - bottom) // leading), leading, 1, 16.0, 9.0, 0.88)
+        leading, top, bottom = 13.4, 52.0, 46.0
+        return Grid(width, height, 52.0, 46.0, top, int((height - top - bottom) // leading), leading, 1, 16.0, 10.0, 0.88)
     leading, top, bottom = 13.5, 68.0, 62.0
     return Grid(width, height, 58.0, 52.0, top, int((height - top - bottom) // leading), leading, 2, 24.0, 9.8, 1.0)
