@@ -47,7 +47,7 @@ DOT_RADIUS = 0.17
 """A slip stitch."""
 
 RING_RADIUS = 0.14
-LOOP_RADIUS = 0.21
+LOOP_RADIUS = 0.24
 HOOK_RADIUS = 0.19
 """Feet: the ring of a space, the half ring of a single loop, the curl round a post; to the middle of the stroke."""
 

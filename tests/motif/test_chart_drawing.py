@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator
+from itertools import pairwise
 
 import jsonschema
 import numpy as np
 import pytest
 import shapely
 from chart_by_hand import disc
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from motifold.render.drawing import to_png, to_svg
@@ -18,13 +19,12 @@ from motifold.render.drawing.display import Drawing, Group, Operation, StrokePat
 from motifold.render.drawing.measure import contrast
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart import ChartLook, ChartOf, chart_json, draw_chart
-from motifold.render.motif.chart.draw import chart_box
+from motifold.render.motif.chart.draw import CLEAR, all_ink, chart_box
 from motifold.render.motif.chart.furniture import furnish
 from motifold.render.motif.chart.scene import symbols_of
 from motifold.render.motif.chart.tones import readable, tone_of
 from motifold.render.motif.chart.white import White
 from motifold.render.motif.model import Layout
-from motifold.symbols.ink import outlines
 
 ROUND = disc("dc", 4)
 
@@ -58,12 +58,13 @@ def test_no_number_or_mark_is_set_over_a_symbol(stitch: str, yarns: str, turned:
     fabric, layout = disc(stitch, 5, yarns, turned)
     look = ChartLook()
     symbols = symbols_of(fabric, layout, False, {})
-    box = chart_box(fabric, symbols)
-    white = White(box, [m for s in symbols for m in s.marks], 0.06)
+    drawn = all_ink(fabric, symbols)
+    box = chart_box(symbols, drawn)
+    white = White(box, drawn, CLEAR)
     items = furnish(fabric, layout, symbols, white, look)
     assert [item.words for item in items if item.kind == "number"] == ["1", "2", "3", "4", "5"]
-    ink = shapely.STRtree([shapely.Polygon(ring).buffer(0) for s in symbols for ring in outlines(s.marks)])
-    boxes = [shapely.box(i.center[0] - i.width / 2, i.center[1] - i.height / 2, i.center[0] + i.width / 2, i.center[1] + i.height / 2) for i in items]
+    ink = shapely.STRtree([shapely.Polygon(ring).buffer(0) for ring in drawn])
+    boxes = [shapely.box(x - i.width / 2, y - i.height / 2, x + i.width / 2, y + i.height / 2) for i in items for x, y in [i.center]]
     for item, area in zip(items, boxes, strict=True):
         assert not len(ink.query(area, predicate="intersects")), item
         assert shapely.box(*box).covers(area)
@@ -82,9 +83,9 @@ def test_a_dark_yarn_keeps_its_colour() -> None:
 def test_rounds_that_follow_each_other_differ_without_colour() -> None:
     fabric, _ = ROUND
     tones = [tone_of(i, fabric.rounds, ChartLook(mono=True), "A") for i in range(1, 5)]
-    assert all(a.weight != b.weight and a.color != b.color for a, b in zip(tones, tones[1:], strict=False))
+    assert all(a.weight != b.weight and a.color != b.color for a, b in pairwise(tones))
     colors = [tone_of(i, fabric.rounds, ChartLook(yarn_colors={"A": "#b3402e"}), "A").color for i in range(1, 5)]
-    assert all(a != b for a, b in zip(colors, colors[1:], strict=False))
+    assert all(a != b for a, b in pairwise(colors))
 
 
 def test_mono_charts_have_no_colour() -> None:
@@ -142,11 +143,8 @@ def test_the_json_shows_only_the_rounds_that_are_asked_for() -> None:
     assert {s["round"] for s in told["charts"][0]["symbols"]} == {2, 3}
 
 
-@settings(max_examples=5)
-@given(seed=st.integers(0, 3))
-def test_the_same_chart_is_the_same_bytes(seed: int) -> None:
-    fabric, layout = disc("dc", 2 + seed % 2)
-    assert to_svg(draw_chart(fabric, layout, ChartLook())) == to_svg(draw_chart(fabric, layout, ChartLook()))
+def test_the_same_chart_is_the_same_bytes() -> None:
+    assert to_svg(draw_chart(*ROUND, ChartLook())) == to_svg(draw_chart(*ROUND, ChartLook()))
 
 
 def test_a_chart_says_in_words_what_it_shows() -> None:

@@ -29,10 +29,10 @@ def test_the_sheet_fits_an_a4_and_a_letter_page_and_has_every_symbol() -> None:
 
 
 def test_nothing_runs_over_the_edge_of_a_key() -> None:
-    from motifold.render.drawing.measure import drawing_box
+    from motifold.render.drawing.measure import bounds
 
     for drawing in (draw_key_sheet(), draw_key([e for s in whole_key() for e in s.entries], "US", 120)):
-        box = drawing_box(drawing)
+        box = bounds(drawing.operations)
         assert box is not None
         assert box[0] >= drawing.box[0] - 0.5
         assert box[2] <= drawing.box[2] + 0.5

@@ -16,7 +16,7 @@ from motifold.render.motif.chart.tones import number_of, tone_of
 from motifold.render.motif.chart.white import White
 from motifold.render.motif.model import Layout, Point
 from motifold.symbols import marks as working
-from motifold.symbols.ink import Mark, Stroke, bounds
+from motifold.symbols.ink import Mark, Polygon, outlines
 from motifold.symbols.own import OwnSymbol, read_symbol
 from motifold.symbols.sizes import HAIR_WIDTH
 from motifold.symbols.terms import abbreviation
@@ -24,6 +24,8 @@ from motifold.symbols.terms import abbreviation
 MARGIN = 0.8
 """White around a chart, in u, for the numbers of its last round."""
 TITLE_PT = 11.0
+CLEAR = 0.05
+"""White around a number or mark, in u."""
 
 
 def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
@@ -35,7 +37,8 @@ def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
     own = own_symbols(look.symbols)
     symbols = symbols_of(fabric, layout, look.left_handed, own)
     center = _center_ring(fabric, symbols)
-    box = _box(symbols, center)
+    ink = all_ink(fabric, symbols)
+    box = chart_box(symbols, ink)
     shown = tuple(symbol for symbol in symbols if is_shown(symbol.round, look))
     children: list[Operation] = []
     if center:
@@ -44,8 +47,7 @@ def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
     children += _links(fabric, layout, look)
     children += [draw_symbol(s, fabric, look) for s in sorted(shown, key=lambda s: (not s.behind, s.round_index, s.index)) if s.marks]
     if look.furniture:
-        ink = [mark for symbol in symbols for mark in symbol.marks] + list(center)
-        white = White(box, ink, clearance=0.06)
+        white = White(box, ink, clearance=CLEAR)
         placed = furnish(fabric, layout, symbols, white, look)
         children += [draw_item(i, fabric, look) for i in placed if is_shown(number_of(i.round_index, fabric.rounds), look)]
     u = look.pitch_mm
@@ -115,14 +117,18 @@ def _links(fabric: Fabric, layout: Layout, look: ChartLook) -> list[Operation]:
     return out
 
 
-def _box(symbols: tuple[Symbol, ...], center: tuple[Mark, ...]) -> tuple[float, float, float, float]:
-    """The chart's box in u: all ink and a margin, whatever part of it is shown."""
-    ink: list[Mark] = [mark for s in symbols for mark in s.marks] + list(center)
-    ink += [Stroke((s.foot, s.head), 0.1) for s in symbols if not s.marks]
-    if not ink:
+def all_ink(fabric: Fabric, symbols: tuple[Symbol, ...]) -> tuple[Polygon, ...]:
+    """The outlines of everything that is drawn for stitches, whatever part of it is shown."""
+    return outlines([mark for symbol in symbols for mark in symbol.marks] + list(_center_ring(fabric, symbols)))
+
+
+def chart_box(symbols: tuple[Symbol, ...], ink: tuple[Polygon, ...]) -> tuple[float, float, float, float]:
+    """The chart's box in u: all ink and a margin."""
+    points = [point for ring in ink for point in ring] + [end for s in symbols for end in (s.foot, s.head)]
+    if not points:
         return (-1.0, -1.0, 1.0, 1.0)
-    x0, y0, x1, y1 = bounds(ink)
-    return (x0 - MARGIN, y0 - MARGIN, x1 + MARGIN, y1 + MARGIN)
+    xs, ys = [p[0] for p in points], [p[1] for p in points]
+    return (min(xs) - MARGIN, min(ys) - MARGIN, max(xs) + MARGIN, max(ys) + MARGIN)
 
 
 def _description(fabric: Fabric, look: ChartLook) -> str:

@@ -65,7 +65,7 @@ def furnish(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], white: 
         this, start = fabric.rounds[index], starts[index]
         if this.number is not None:
             items += _number(index, this, start, white, look)
-        if this.attached or index == min(starts):
+        if this.attached:
             items += _yarn_mark("attach", index, start, white)
         first = this.yarns[0] if this.yarns else None
         if several and first is not None and first != before:
@@ -132,9 +132,11 @@ def _near(start: _Start, wish: Point, beyond: bool) -> Iterator[Point]:
     yield from outside
 
 
-def _find(start: _Start, wish: Point, width: float, height: float, white: White, beyond: bool) -> Point | None:
+def _find(
+    start: _Start, wish: Point, width: float, height: float, white: White, beyond: bool, within: float = 9.0
+) -> Point | None:
     for place in _near(start, wish, beyond):
-        if white.free(place, width, height):
+        if hypot(place[0] - wish[0], place[1] - wish[1]) <= within and white.free(place, width, height):
             white.take(place, width, height)
             return place
     return None
@@ -187,10 +189,10 @@ def _letter(index: int, yarn: str, start: _Start, white: White, look: ChartLook)
 def _arrow(index: int, start: _Start, items: list[Item], white: White) -> list[Item]:
     number = next((item for item in reversed(items) if item.kind == "number" and item.round_index == index), None)
     wish = _wish(start, -0.4, 0.5 * start.tall) if number is None else _beside(number.center, start.on, 0.35 + number.width / 2)
-    for length in (working.ARROW, 0.5):
+    for length in (working.ARROW, 0.5, 0.4):
         width, height = abs(start.on[0]) * length + 0.16, abs(start.on[1]) * length + 0.16
         width, height = max(width, 0.34), max(height, 0.34)
-        place = _find(start, wish, width, height, white, beyond=True)
+        place = _find(start, wish, width, height, white, beyond=True, within=1.8)
         if place is not None:
             return [Item("arrow", index, place, width, height, marks=working.arrow(place, start.on, length))]
     return []
