@@ -5,5 +5,7 @@
 """
 
 from motifold.render.pattern.notation.context import NotationContext
+from motifold.render.pattern.notation.definitions import parse_definition
+from motifold.render.pattern.notation.parser import parse_instructions
 
-__all__ = ["NotationContext"]
+__all__ = ["NotationContext", "parse_definition", "parse_instructions"]

@@ -1,0 +1,207 @@
+"""Labelled lines: ``Rnd 1 (RS):``, ``Rnds 4-6:``, ``Rnd 4 and following:``, ``Ring:``, ``Finish:``, and which words belong to each."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from motifold.render.pattern.instructions import Label, SideFacing
+from motifold.render.pattern.notation.lexicon import END, Lexeme
+
+_PLAIN_LABELS = {
+    "ring": "ring", "magic ring": "ring", "center": "ring", "base": "ring", "beg": "ring", "ch": "chain", "foundation": "foundation", "setup": "ring",
+    "finish": "finish", "finishing": "finish", "end": "finish", "fasten off": "finish", "ending": "finish",
+}  # fmt: skip
+_UNFINISHED = frozenset({"of", "rep", "in", "as", "work", "same", "and", "to", "from", "on", "with", "through", "until"})
+
+
+@dataclass(frozen=True, slots=True)
+class LabelledLine:
+    """``label`` None: the text begins with no label. ``unnumbered``: "Next rnd". ``body``: positions of its lexemes after the label."""
+
+    label: Label | None
+    start: int
+    body: tuple[int, int]
+    unnumbered: bool = False
+    problem: str | None = None
+
+
+@dataclass(slots=True)
+class _Scan:
+    """A place among the lexemes of a label."""
+
+    items: list[Lexeme]
+    pos: int
+
+    def peek(self, ahead: int = 0) -> Lexeme:
+        at = self.pos + ahead
+        return self.items[at] if at < len(self.items) else END
+
+    def word(self, *values: str) -> bool:
+        lexeme = self.peek()
+        if lexeme.kind == "word" and lexeme.value in values:
+            self.pos += 1
+            return True
+        return False
+
+
+def split_lines(items: list[Lexeme]) -> list[LabelledLine]:
+    """The labelled lines of a text, in order. A line that begins with no label goes on with the one before."""
+    starts: list[tuple[int, int, Label, bool, str | None]] = []
+    for at, lexeme in enumerate(items):
+        new_line = lexeme.first or at == 0
+        if not new_line and not _may_begin_within(items, at):
+            continue
+        found = _label(items, at, must_end=not new_line)
+        if found is not None:
+            starts.append((at, *found))
+    lines: list[LabelledLine] = []
+    first = starts[0][0] if starts else len(items)
+    if first > 0:
+        lines.append(LabelledLine(None, 0, (0, first)))
+    for index, (at, end, label, unnumbered, problem) in enumerate(starts):
+        stop = starts[index + 1][0] if index + 1 < len(starts) else len(items)
+        lines.append(LabelledLine(label, at, (end, stop), unnumbered, problem))
+    return lines
+
+
+def _may_begin_within(items: list[Lexeme], at: int) -> bool:
+    """Whether a label may begin in the middle of a line: "... (12 dc) Rnd 2: ..."."""
+    lexeme = items[at]
+    return lexeme.kind == "word" and lexeme.value in ("rnd", "row") and items[at - 1].kind in ("sep", "close") and items[at - 1].value in (".", ")", "]")
+
+
+def _label(items: list[Lexeme], at: int, must_end: bool) -> tuple[int, Label, bool, str | None] | None:
+    """Where the label at this position ends, what it says, whether it has no number of its own, and what is wrong with it."""
+    scan = _Scan(items, at)
+    numbered = _numbered(scan)
+    if numbered is None:
+        return _plain(items, at)
+    label, unnumbered, problem = numbered
+    side = _side(scan)
+    ended = _terminator(scan, label)
+    side = side or _side(scan)
+    if not ended and (must_end or unnumbered or (at and items[at - 1].value in _UNFINISHED and items[at - 1].kind == "word")):
+        return None
+    if side is not None:
+        label = Label(label.kind, label.first, label.last, label.following, side)
+    return scan.pos, label, unnumbered, problem
+
+
+def _numbered(scan: _Scan) -> tuple[Label, bool, str | None] | None:
+    """"Rnd 1", "Rnds 4-6", "Rnds 4 to 6", "Rnd 4 and following", "1st rnd", "Next rnd", "R1"."""
+    first = scan.peek()
+    if first.kind == "ord" and scan.peek(1).kind == "word" and scan.peek(1).value in ("rnd", "row"):
+        scan.pos += 2
+        return Label(_kind(scan.items[scan.pos - 1]), first.number, first.number), False, None
+    if first.kind == "word" and first.value in ("next", "last") and scan.peek(1).value in ("rnd", "row"):
+        scan.pos += 2
+        return Label(_kind(scan.items[scan.pos - 1])), True, None
+    short = first.kind == "word" and first.raw == "r" and scan.peek(1).kind == "num"
+    if not ((first.kind == "word" and first.value in ("rnd", "row")) or short):
+        return None
+    scan.pos += 1
+    if scan.peek().kind != "num":
+        if scan.peek().kind == "colon":
+            return Label(_kind(first)), True, None
+        scan.pos -= 1
+        return None
+    number = scan.peek().number
+    scan.pos += 1
+    last, problem = _range_end(scan, number)
+    following = False
+    at = scan.pos
+    scan.word("and")
+    if scan.word("following", "onward", "onwards", "up") or (scan.peek().kind == "word" and scan.peek().raw in ("following", "foll", "on", "onward", "onwards", "up", "beyond", "subsequent")):
+        if scan.pos == at or scan.items[scan.pos - 1].value == "and":
+            scan.pos += 1
+        scan.word("rnd", "row")
+        following, last = True, number
+    elif scan.word("each", "all") and scan.peek().raw in ("following", "foll", "subsequent"):
+        scan.pos += 1
+        scan.word("rnd", "row")
+        following, last = True, number
+    else:
+        scan.pos = at
+        if scan.word("and") and scan.peek().kind in ("sep", "colon"):  # "Rnd 4+"
+            following, last = True, number
+        else:
+            scan.pos = at
+    return Label(_kind(first), number, None if following else last, following), False, problem
+
+
+def _range_end(scan: _Scan, number: int) -> tuple[int, str | None]:
+    """The 6 of "4-6", "4 to 6", "4 and 5"; numbers that leave gaps are no range."""
+    last, at = number, scan.pos
+    if scan.peek().kind == "num" and scan.peek().tight:
+        last = scan.peek().number
+        scan.pos += 1
+    elif (scan.peek().kind == "dash" and scan.peek(1).kind == "num" and scan.peek(2).kind in ("colon", "sep", "open")) or (scan.peek().kind == "word" and scan.peek().value in ("to", "through") and scan.peek(1).kind == "num"):
+        last = scan.peek(1).number
+        scan.pos += 2
+    else:
+        numbers = [number]
+        while (scan.peek().value in ("and", ",")) and scan.peek(1).kind == "num" and scan.peek(2).kind in ("colon", "sep", "open", "word") and _still_label(scan):
+            numbers.append(scan.peek(1).number)
+            scan.pos += 2
+        last = numbers[-1]
+        if numbers != list(range(number, number + len(numbers))):
+            return last, f"rounds {', '.join(map(str, numbers))} do not follow each other: give each of them a line of its own"
+    if last < number:
+        return number, f"{number} to {last} is no run of rounds"
+    return last, None if scan.pos == at or last >= number else "no run of rounds"
+
+
+def _still_label(scan: _Scan) -> bool:
+    """Whether a colon still comes after ", 4" or "and 5": only then do the numbers belong to the label."""
+    ahead = 0
+    while scan.peek(ahead).kind == "num" or scan.peek(ahead).value in (",", "and"):
+        ahead += 1
+    return scan.peek(ahead).kind in ("colon", "open")
+
+
+def _kind(lexeme: Lexeme) -> str:
+    return "row" if lexeme.value == "row" or (lexeme.raw == "r" and False) else "rnd"
+
+
+def _side(scan: _Scan) -> SideFacing | None:
+    """"(RS)", "[WS]", ", RS", "(RS facing)"."""
+    at = scan.pos
+    opened = scan.peek().kind == "open"
+    if opened or scan.peek().value == ",":
+        scan.pos += 1
+    if scan.peek().kind == "word" and scan.peek().value in ("rs", "ws"):
+        side: SideFacing = "RS" if scan.peek().value == "rs" else "WS"
+        scan.pos += 1
+        if scan.peek().raw in ("facing", "row", "rnd"):
+            scan.pos += 1
+        if not opened or scan.peek().kind == "close":
+            scan.pos += 1 if opened else 0
+            return side
+    scan.pos = at
+    return None
+
+
+def _terminator(scan: _Scan, label: Label) -> bool:
+    ended = False
+    while scan.peek().kind in ("colon", "dash") or (scan.peek().kind == "sep" and scan.peek().value == ".") or (scan.peek().kind == "sep" and scan.peek().value == "," and not ended):
+        ended = True
+        scan.pos += 1
+    return ended
+
+
+def _plain(items: list[Lexeme], at: int) -> tuple[int, Label, bool, str | None] | None:
+    """"Ring:", "Chain:", "Foundation:", "Finish:"; these need their colon."""
+    for ahead in range(1, 4):
+        if at + ahead < len(items) and items[at + ahead].kind == "colon":
+            words = items[at : at + ahead]
+            kind = _PLAIN_LABELS.get(words[0].value) if words[0].kind == "word" else None
+            if kind is None and any(word.raw in ("foundation", "set", "setup") for word in words):
+                kind = "foundation"
+            if kind is None or any(lexeme.kind != "word" for lexeme in words):
+                return None
+            if kind == "chain" and any(word.value == "foundation" for word in words):
+                kind = "foundation"
+            return at + ahead + 1, Label(kind), False, None  # type: ignore[arg-type]
+        if at + ahead < len(items) and items[at + ahead].kind != "word":
+            return None
+    return None

@@ -1,0 +1,101 @@
+"""What a place or a count names: stitches, spaces, chains, groups, corners, the ring, edges."""
+
+from __future__ import annotations
+
+from motifold.render.pattern.instructions import Target
+from motifold.render.pattern.notation.reader import Reader
+from motifold.render.pattern.notation.stitches import GATHERED
+
+NOUNS = frozenset({"st", "sp", "lp", "ch", "corner", "group", "ring", "magic ring", "tch", "foundation", "row end", "side", "other side"})
+
+
+def at_noun(r: Reader) -> bool:
+    return r.at(*NOUNS) or r.at_kind("stitch") or (r.at_kind("num") and r.peek(1).value == "ch" and r.peek(1).kind == "word")
+
+
+def read_noun(r: Reader) -> Target:
+    """The thing named here. A number before ``ch`` is its length ("2-ch sp"); what comes before that has been read."""
+    corner = r.accept("corner") is not None
+    lexeme = r.peek()
+    if lexeme.kind == "num" and r.peek(1).value == "ch":
+        r.take(), r.take()
+        return _space(r, lexeme.number, corner)
+    if lexeme.kind == "stitch":
+        return _stitch(r, corner)
+    if lexeme.kind == "num" and r.peek(1).kind == "stitch" and r.peek(2).value in ("group", "corner", *GATHERED):
+        r.take()
+        return _stitch(r, corner)
+    if r.accept("ch"):
+        if r.at_kind("num") and r.peek(1).value not in ("times", "more", "x"):
+            return _space(r, r.take().number, corner)
+        if r.at("sp", "lp", "corner"):
+            return _space(r, None, corner)
+        return Target("ch", corner=corner)
+    if r.at("sp", "lp"):
+        return _space(r, None, corner)
+    if r.accept("st"):
+        return Target("st", corner=corner)
+    if r.accept("group"):
+        return Target("group", corner=corner)
+    if r.at("ring", "magic ring"):
+        if r.take().value == "magic ring" and not r.memory.ring_made:
+            r.memory.ring_made = r.memory.ring_wanted = True
+        return Target("ring")
+    if r.accept("tch"):
+        if r.at_kind("num"):
+            return Target("tch", chains=r.take().number)
+        return Target("tch")
+    if r.accept("foundation"):
+        return Target("foundation")
+    if r.accept("other side"):
+        if r.accept("of"):
+            r.accept("beg")
+            r.accept("foundation", "ch", "ring")
+            r.accept_kind("num")
+        return Target("foundation")
+    if r.accept("row end"):
+        return Target("row end")
+    if r.accept("side"):
+        return Target("side")
+    if corner:
+        return Target("corner", corner=True)
+    r.reject("word", _cannot(r, "a place"), "a place is a stitch, a space, a chain, a group or the ring: \"in next ch-2 sp\"")
+
+
+def _cannot(r: Reader, wanted: str) -> str:
+    lexeme = r.peek()
+    return f"\"{lexeme.raw}\" cannot be read as {wanted}" if lexeme.raw else f"{wanted} is missing here"
+
+
+def _space(r: Reader, chains: int | None, corner: bool) -> Target:
+    """A space of so many chains; "ch 3" alone is a space too: whoever names its length means all of it."""
+    corner = r.accept("corner") is not None or corner
+    lexeme = r.accept("sp", "lp")
+    if lexeme is None and r.accept("ring"):
+        return Target("ring")
+    corner = r.accept("corner") is not None or corner
+    if lexeme is None and chains is not None:
+        return Target("ch", chains=chains, corner=corner)
+    return Target("sp", chains=chains, corner=corner, loop=lexeme is not None and lexeme.value == "lp")
+
+
+def _stitch(r: Reader, corner: bool) -> Target:
+    """"dc", "3-dc group", "next petal", "V-st"; "cluster" is a group of stitches where nobody works a cluster."""
+    lexeme = r.take()
+    name = lexeme.value
+    if r.at("group") or (r.at_kind("stitch") and r.peek().value in GATHERED and name not in GATHERED and not r.peek().first):
+        following = r.take()
+        if following.value != "group" and (following.value != "cl" or r.clusters_worked):
+            return Target("stitch", name=following.value, corner=corner)
+        return Target("group", corner=corner)
+    if r.at_kind("num") and r.peek(1).value == "tog":
+        name = f"{name}{r.take().number}tog"
+        r.take()
+    elif (r.at("st") and r.peek().tight) or (r.at("st") and name in GATHERED):
+        r.take()
+    corner = r.accept("corner") is not None or corner
+    if r.at("sp", "lp"):  # "corner sp" is a space, and so is "V-st sp": the one in it, read by the place
+        return Target("stitch", name=name, corner=corner)
+    if name in ("cl", "beg cl") and not r.clusters_worked and name not in r.context.defined:
+        return Target("group", corner=corner)
+    return Target("stitch", name=name, corner=corner)

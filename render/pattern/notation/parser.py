@@ -1,0 +1,107 @@
+"""From a text to its instructions: lines, brackets matched, steps read, joins and attachments told apart."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from motifold.render.pattern.instructions import Instructions, Label, Line, RepeatRounds, Step
+from motifold.render.pattern.notation.brackets import match_brackets
+from motifold.render.pattern.notation.context import NotationContext
+from motifold.render.pattern.notation.finishing import finished_steps, makes_ring
+from motifold.render.pattern.notation.lexicon import Lexeme, clusters_worked, foreign_word, read_words
+from motifold.render.pattern.notation.lines import LabelledLine, split_lines
+from motifold.render.pattern.notation.problems import error, warning
+from motifold.render.pattern.notation.reader import Located, Memory, Reader
+from motifold.render.pattern.notation.steps import read_steps
+from motifold.render.pattern.problem import Problem
+
+
+def parse_instructions(text: Located, context: NotationContext) -> tuple[Instructions, tuple[Problem, ...]]:
+    """Reads the text of a motif or an edging. Gives everything that could be read, and every problem found."""
+    items = read_words(text.text, context)
+    memory = Memory(context.first_id)
+    check_terms(items, text, context, memory)
+    clusters = clusters_worked(items)
+    lines: list[Line] = []
+    for labelled in split_lines(items):
+        lines.extend(_read_line(items, labelled, text, context, memory, clusters))
+    return Instructions(tuple(lines)), in_order(memory.problems)
+
+
+def in_order(problems: list[Problem]) -> tuple[Problem, ...]:
+    """Problems in the order of the text."""
+    return tuple(sorted(problems, key=lambda problem: (problem.span.line, problem.span.column) if problem.span else (0, 0)))
+
+
+def check_terms(items: list[Lexeme], text: Located, context: NotationContext, memory: Memory) -> None:
+    """One problem where a word belongs to the other terms, at the first such word."""
+    found = foreign_word(items, context.terms)
+    if found is None:
+        return
+    other = "UK" if context.terms == "US" else "US"
+    span = text.span(found.start, found.end)
+    written = text.text[found.start : found.end]
+    if found.foreign:
+        memory.problems.append(error("terms", span, f"the file says terms = \"{context.terms}\", but {written} is a {other} word",
+                                     f"if the whole text is in {other} terms, say terms = \"{other}\"; {written} is read in {other} terms"))  # fmt: skip
+    else:
+        memory.problems.append(warning("terms", span, f"the file says terms = \"{context.terms}\", but \"{written}\" is a {other} word",
+                                       "it is read as it is meant; check that the stitch names are in the terms that the file says"))  # fmt: skip
+
+
+def _read_line(
+    items: list[Lexeme], labelled: LabelledLine, text: Located, context: NotationContext, memory: Memory, clusters: bool
+) -> list[Line]:
+    """The line with this label; two or more where "Rep Rnd 2 until ..." goes on after the work of a round."""
+    number = memory.next_id
+    memory.next_id += 1
+    first, stop = labelled.body
+    body, closers, lone = match_brackets(items[first:stop], text)
+    r = Reader(body, text, context, memory, closers, clusters_worked=clusters, end=len(body), broken=bool(lone))
+    memory.ring_fresh = False
+    memory.problems.extend(lone)
+    span = text.span(items[labelled.start].start, items[stop - 1].end)
+    steps = read_steps(r)
+    label = _label(items, labelled, steps, context, memory)
+    if labelled.problem:
+        memory.problems.append(error("label", text.span(items[labelled.start].start, items[max(labelled.start, first - 1)].end), labelled.problem))
+    if r.facing is not None and label.side is None:
+        label = replace(label, side=r.facing)
+    if label.last is not None or label.first is not None:
+        memory.last_number = label.last or label.first or 0
+    finished = finished_steps(steps, label, r.new_id)
+    claims = tuple(r.claims)
+    split = next((at for at, step in enumerate(finished) if isinstance(step, RepeatRounds) and at > 0), None)
+    if split is None:
+        return [Line(number, span, label, finished, claims)]
+    return [Line(number, span, label, finished[:split], claims), *_repeat_lines(finished[split:], label, memory)]
+
+
+def _repeat_lines(steps: tuple[Step, ...], label: Label, memory: Memory) -> list[Line]:
+    """"Rep Rows 2-3 until ..." behind the work of a row is a line of its own: the rows that come next."""
+    starts = [at for at, step in enumerate(steps) if isinstance(step, RepeatRounds)]
+    lines: list[Line] = []
+    for start, stop in zip(starts, [*starts[1:], len(steps)], strict=True):
+        repeat = steps[start]
+        assert isinstance(repeat, RepeatRounds)
+        first = memory.last_number + 1
+        known = repeat.times.values[0] if repeat.times is not None and not repeat.times.varies else 1
+        last = None if repeat.until_cm is not None or (repeat.times is not None and repeat.times.varies) else first + len(repeat.rounds) * known - 1
+        kind = label.kind if label.kind in ("rnd", "row") else "rnd"
+        memory.last_number = last or first
+        number = memory.next_id
+        memory.next_id += 1
+        lines.append(Line(number, repeat.span, Label(kind, first, last), steps[start:stop]))
+    return lines
+
+
+def _label(items: list[Lexeme], labelled: LabelledLine, steps: tuple[Step, ...], context: NotationContext, memory: Memory) -> Label:
+    """The label as written, or what goes without saying: the next number, or the ring or chain that a text begins with."""
+    label = labelled.label
+    if label is None:
+        return Label("ring" if makes_ring(steps) else "chain")
+    if items[labelled.start].raw == "r" and context.worked == "rows":
+        label = replace(label, kind="row")
+    if labelled.unnumbered:
+        label = replace(label, first=memory.last_number + 1, last=memory.last_number + 1)
+    return label

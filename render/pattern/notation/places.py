@@ -1,0 +1,251 @@
+"""Places: where stitches go. ``in next ch-2 sp``, ``in center ch of ch-5 lp``, ``around next sc of Rnd 2``, ``between next 2 dc``."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from motifold.render.pattern.instructions import ONE, Amount, Extent, Manner, Place, Target, Which
+from motifold.render.pattern.notation.amounts import read_extent
+from motifold.render.pattern.notation.nouns import at_noun, read_noun
+from motifold.render.pattern.notation.parts import Parts, read_qualifiers
+from motifold.render.pattern.notation.reader import Reader, relocated
+from motifold.render.pattern.notation.tails import as_space, read_free_words, read_loop, read_tails
+
+_MANNERS: dict[str, Manner] = {"around": "around", "rnd": "around", "between": "between", "over": "over", "behind": "behind", "in front of": "in front"}
+_BEGINS_A_NOUN = frozenset({"next", "same", "last", "each", "any", "beg", "corresponding", "post", "both", "st", "corner", "center"})
+_PLURAL_IS_EACH = frozenset({"row end", "unused loop", "foundation"})
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A place as read. ``every``: 2 of "every other st". ``said_each``: "each" stood there, so a count goes into each.
+
+    ``bare_loop``: nothing but a loop was named ("sc in BLO").
+    """
+
+    place: Place
+    every: int = 1
+    said_each: bool = False
+    bare_loop: bool = False
+
+
+def at_place(r: Reader) -> bool:
+    """Whether a place begins here."""
+    if r.at("in", "on", "over", "between", "through", "blo", "flo", "evenly", "behind", "in front of"):
+        return not (r.at("in", "on") and r.peek(1).kind == "yarn")
+    if r.at("all", "both") and r.peek(1).value in ("in", "on"):
+        return True
+    if r.at("to"):
+        return r.peek(1).value not in ("join", "form", "close", "work", "make") and r.peek(1).kind not in ("sep", "end")
+    return r.at("around", "across", "along") or (r.at("rnd") and r.peek().raw == "round")
+
+
+def at_bare_place(r: Reader) -> bool:
+    """Whether a place without its "in" follows a stitch: "sc next 3 sts", "dc each st around"."""
+    return r.at("next", "same", "each")
+
+
+def read_places(r: Reader) -> list[Found]:
+    """The place that begins here, and more of them joined by "and": "in next st and in each st around"."""
+    found = [read_place(r)]
+    while r.at("and"):
+        more = r.attempt(lambda: _another(r))
+        if more is None:
+            break
+        found.append(more)
+    return found
+
+
+def _another(r: Reader) -> Found | None:
+    r.take()
+    if at_place(r):
+        more = read_place(r)
+    elif r.at("next", "each", "same", "last", "any") or r.at_kind("ord"):
+        more = _noun_place(r, Parts(r.pos), bound=False, space="current")
+    else:
+        return None
+    return None if r.at("in", "on", "over") else more  # "and dc in next st" is a step, no second place
+
+
+def read_place(r: Reader) -> Found:
+    """A preposition and what follows it."""
+    start = r.pos
+    if r.at("all", "both") and r.peek(1).value in ("in", "on"):
+        r.take()
+    if r.at("evenly"):
+        return Found(_kept(r, _evenly(r, start)), said_each=True)
+    if r.at("around", "across", "along", "to", "rnd"):
+        plain = r.attempt(lambda: _all_the_way(r, start))
+        if plain is not None:
+            return Found(_kept(r, plain), said_each=True)
+    parts = Parts(start, manner=_MANNERS.get(r.peek().value, "in"))
+    if not r.at("blo", "flo", "next", "same", "each"):
+        r.take()
+    return _noun_place(r, parts, bound=False, space="current")
+
+
+def read_np(r: Reader) -> Place:
+    """A place without its preposition, as after "to": the next one where nothing else is said."""
+    return _noun_place(r, Parts(r.pos), bound=True, space="next").place
+
+
+def _read_of(r: Reader) -> Place:
+    """What follows "of": the space just come to, where nothing else is said."""
+    return _noun_place(r, Parts(r.pos), bound=True, space="current").place
+
+
+def _all_the_way(r: Reader, start: int) -> Place | None:
+    """"sc around", "dc across", "sc to end", "dc to next corner sp": one in each stitch, so far."""
+    following = r.peek(1)
+    names_noun = following.value in _BEGINS_A_NOUN or following.kind in ("stitch", "num", "ord")
+    if (names_noun and r.at("around", "rnd")) or (r.at("across", "along") and (names_noun or following.value == "row end")):
+        return None
+    extent = read_extent(r, read_np, read_noun)
+    if extent is None:
+        return None
+    return Place(r.span(start), "each", Target("st"), each=True, extent=extent, loop=read_loop(r))
+
+
+def _evenly(r: Reader, start: int) -> Place:
+    """"evenly along side", "evenly around", "evenly across to next corner"."""
+    r.take()
+    extent: Extent | None = None
+    if r.at("along", "in", "on", "over") or (r.at("across") and r.peek(1).value in ("side", "row end", "each", "any", "next")):
+        r.take()
+        r.accept("each", "any", "next", "last", "first")
+        target = read_noun(r) if at_noun(r) else Target("side")
+        return Place(r.span(start), "evenly", target, words=read_free_words(r))
+    extent = read_extent(r, read_np, read_noun)
+    return Place(r.span(start), "evenly", Target("side"), extent=extent, words=read_free_words(r))
+
+
+def _noun_place(r: Reader, parts: Parts, bound: bool, space: Which) -> Found:
+    read_qualifiers(r, parts)
+    _noun(r, parts)
+    if r.at("sp", "lp") and parts.target.kind == "stitch":  # "V-st sp": the space in it
+        parts.of = Place(r.span(parts.start), parts.which or "next", parts.target)
+        parts.target, parts.which = Target("sp", loop=r.take().value == "lp"), "current"
+    if parts.target.kind in ("sp", "st") and r.at("between"):
+        r.take()
+        parts.manner = "between"
+        inner = Parts(r.pos)
+        read_qualifiers(r, inner)
+        _noun(r, inner)
+        parts.which, parts.each = parts.which or inner.which, parts.each or inner.each
+        parts.count, parts.target = inner.count, inner.target
+    if parts.manner == "between":
+        _between(r, parts)
+    bare_loop = parts.loop is not None and parts.which is None and parts.count is None and not parts.each and not parts.unused
+    bare_loop = bare_loop and r.before().value in ("blo", "flo", "both loops")
+    read_tails(r, parts, read_np, _read_of, bound)
+    place = _built(r, parts, space)
+    return Found(_kept(r, place), parts.every, parts.each, bare_loop and place.extent is None and place.of_round is None)
+
+
+def _noun(r: Reader, parts: Parts) -> None:
+    if parts.said_place:
+        last = r.memory.last_place
+        parts.target = replace(last.target, corner=False) if last is not None and last.target.kind in ("sp", "ch", "ring") else Target("st")
+    elif at_noun(r) or r.at_kind("num"):
+        parts.target = read_noun(r)
+    elif parts.corner:
+        parts.target = Target("corner")
+    elif not parts.said_anything:
+        parts.target = read_noun(r)  # says what is wrong
+    elif r.at_kind("word", "unworked") and not _may_follow(r):
+        r.reject("word", f"\"{r.peek().raw}\" cannot be read as a place", "a place is a stitch, a space, a chain, a group or the ring: \"in next ch-2 sp\"")
+    if parts.corner and not parts.target.corner:
+        parts.target = replace(parts.target, corner=True)
+
+
+def _may_follow(r: Reader) -> bool:
+    """Words that may come after a place whose noun is left out ("sc in next, 2 sc in next")."""
+    known = r.peek().value != r.peek().raw or r.peek().value in ("and", "then", "to", "in", "on", "of", "around", "across", "along", "from", "over", "times", "x",
+                                                                "at", "twice", "once", "thrice", "as", "below", "with", "turn", "join", "until", "all", "end")
+    return known
+
+
+def _between(r: Reader, parts: Parts) -> None:
+    """The gap between two: "between next 2 dc", "between first and second dc"."""
+    if r.at("and"):
+        r.take()
+        inner = Parts(r.pos)
+        read_qualifiers(r, inner)
+        _noun(r, inner)
+        parts.target = inner.target if parts.target.kind == "st" else parts.target
+    target = parts.target
+    name = target.name or ("group" if target.kind == "group" else "st" if target.kind in ("st", "ch") else target.kind)
+    parts.target = Target("between", name=name, corner=target.corner)
+    parts.count = parts.count or Amount((2,))
+
+
+def _built(r: Reader, parts: Parts, space: Which) -> Place:
+    """The Place of all that was read, with what goes without saying."""
+    if parts.missed:
+        chains = parts.count.values[0] if parts.count and parts.target.kind == "ch" else parts.target.chains
+        parts.target, parts.count = Target("missed", chains=chains), None
+        parts.which = "top" if parts.top or chains else "same"
+    elif parts.top:
+        _top(r, parts, space)
+    elif parts.center:
+        parts.which = "center"
+    elif parts.which == "beg" and parts.target.kind == "st":
+        parts.which = "first"
+    if parts.which != "beg":
+        parts.target = as_space(parts.target)
+    if _names_unused_loop(parts):
+        parts.target = Target("unused loop")
+    if parts.which is None:
+        parts.which = _default_which(r, parts, space)
+    several = parts.count is not None and (len(parts.count.values) > 1 or parts.count.values[0] != 1)
+    each = parts.each or parts.which == "each" or (several and parts.manner not in ("between", "over"))
+    if parts.every > 1:
+        each = True
+    if parts.rem and parts.extent is None:
+        parts.extent = Extent("end")
+    return Place(
+        r.span(parts.start), parts.which, parts.target, parts.count or ONE, each, parts.also, parts.extent, parts.ordinal, parts.from_hook, parts.of,
+        parts.loop, parts.manner, parts.below, parts.of_round, parts.words,
+    )  # fmt: skip
+
+
+def _names_unused_loop(parts: Parts) -> bool:
+    if parts.unused and (parts.loop is not None or parts.target.loop):
+        return True
+    return parts.loop is not None and parts.of_round is not None and parts.target.kind == "st" and parts.manner == "in"
+
+
+def _top(r: Reader, parts: Parts, space: Which) -> None:
+    """"top of first dc" is that dc; "top of beg ch-3", "top of next petal", "center of next shell" lie in another noun."""
+    target, which = parts.target, parts.which
+    if not parts.center and target.kind in ("st", "stitch") and target.name not in r.context.defined and parts.of is None:
+        return
+    if target.kind == "ch" or (target.kind == "sp" and not target.loop):
+        inner = Place(r.span(parts.start), which or ("beg" if not parts.center else space), replace(target, kind="ch") if which in (None, "beg") else as_space(target))
+    else:
+        inner = Place(r.span(parts.start), which or _default_which(r, parts, space), target)
+    chain_like = inner.target.kind in ("ch", "sp", "tch")
+    parts.of, parts.target = inner, Target("ch" if chain_like and inner.target.kind != "tch" else "st")
+    parts.which, parts.corner = ("center" if parts.center else "top"), False
+
+
+def _default_which(r: Reader, parts: Parts, space: Which) -> Which:
+    if parts.each or parts.every > 1:
+        return "each" if parts.count is None else "next"
+    if parts.count is not None:
+        return "next"
+    kind = parts.target.kind
+    if kind in ("sp", "corner"):
+        return space
+    if kind in ("ring", "tch", "side"):
+        return "current"
+    if kind in _PLURAL_IS_EACH:
+        return "each"
+    return "next"
+
+
+def _kept(r: Reader, place: Place) -> Place:
+    """The place under what "working in ..." said, remembered for "same place"."""
+    place = relocated(place, r.mode)
+    r.memory.last_place = place
+    return place

@@ -1,0 +1,349 @@
+"""Brackets and stars: repeats, and groups worked into one place.
+
+A bracket followed by a number of times or a distance is a repeat; followed by a place it is a group. A star goes on to its
+``rep from *``, or to the star that closes it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from motifold.render.pattern.instructions import ONE, Amount, Extent, Group, Place, Repeat, Skip, Step, Stop, Work
+from motifold.render.pattern.notation.amounts import read_amount, read_extent, read_times
+from motifold.render.pattern.notation.nouns import read_noun
+from motifold.render.pattern.notation.places import at_place, read_np, read_place
+from motifold.render.pattern.notation.problems import error
+from motifold.render.pattern.notation.reader import DEEPEST, Reader
+
+Body = Callable[[Reader], tuple[Step, ...]]
+_STAR_NOUNS = ("st", "group", "all")
+_MORE_OF_IT = frozenset({"instructions", "directions", "sequence", "everything", "stitches", "section", "steps", "pattern"})
+
+
+def read_bracket(r: Reader, body: Body) -> list[Step]:
+    """``[ ... ] 3 times``, ``( ... ) around``, ``(3 dc, ch 2, 3 dc) in next ch-2 sp``."""
+    start, number = r.pos, r.new_id()
+    style = "[" if r.peek().value == "[" else "("
+    closer = r.closers[r.pos]
+    if r.depth >= DEEPEST:
+        r.say(error("depth", r.span_of(r.peek()), f"brackets stand more than {DEEPEST} deep in each other here"))
+        r.pos = closer + 1
+        return []
+    r.take()
+    with r.inside(closer):
+        steps = body(r)
+    r.pos = closer + 1
+    if r.at_kind("sep") and r.peek().value == "," and (r.peek(1).value in ("rep",) or _bare_times_follow(r)):
+        r.take()
+    if r.at("all") and r.peek(1).value in ("in", "on"):
+        r.take()
+    if r.follows("rep") and not _at_rep(r):
+        r.take()
+    said = read_times(r)
+    if said is not None:
+        times, more = said
+        return [Repeat(number, r.span(start), steps, times=_plus(times, 1 if more else 0), style=style)]  # type: ignore[arg-type]
+    if r.at("around", "across", "to", "until") or (r.at("rnd") and r.peek().raw == "round") or r.at("along") or (r.at("all") and r.peek(1).value == "around"):
+        extent = read_extent(r, read_np, read_noun)
+        if extent is not None:
+            extent, omit, ending = _ending(r, extent, steps, body)
+            return [Repeat(number, r.span(start), steps, extent=extent, style=style, omit=omit), *ending]  # type: ignore[arg-type]
+    if at_place(r):
+        found = read_place(r)
+        group = Group(number, r.span(start), steps, found.place)
+        if found.every > 1:
+            return [every_other(r, group, found.every, start)]
+        times_of_group = read_times(r)
+        if times_of_group is not None:
+            return [Repeat(r.new_id(), r.span(start), (group,), times=_plus(times_of_group[0], 1 if times_of_group[1] else 0), style="[")]
+        return [group]
+    if r.at_kind("num") and r.peek(1).kind in ("sep", "end", "open", "dash", "close", "mark"):
+        return [Repeat(number, r.span(start), steps, times=read_amount(r), style=style)]  # type: ignore[arg-type]
+    if not r.broken and steps and not r.in_definition:
+        opener = r.items[start]
+        r.say(error("bracket", r.span_of(opener), "these brackets say neither how often nor where: a number of times, or a place, is missing after them",
+                    "\"[...] 3 times\" and \"[...] around\" repeat; \"(...) in next st\" puts all of it into one place"))  # fmt: skip
+    return list(steps)
+
+
+def _bare_times_follow(r: Reader) -> bool:
+    return (r.peek(1).kind == "num" and r.peek(2).value == "times" and r.peek(2).kind == "word") or r.peek(1).raw in ("twice", "thrice")
+
+
+def _plus(amount: Amount, more: int) -> Amount:
+    return Amount(tuple(value + more for value in amount.values)) if more else amount
+
+
+def every_other(r: Reader, step: Work | Group, every: int, start: int) -> Repeat:
+    """"sc in every other st around": one worked, the rest of so many passed, all the way."""
+    place = step.place
+    assert place is not None
+    one = replace(place, which="next", count=ONE, each=False, extent=None)
+    passed = replace(one, count=Amount((every - 1,)), each=every > 2)
+    span = r.span(start)
+    worked = replace(step, place=one)
+    return Repeat(r.new_id(), span, (worked, Skip(r.new_id(), span, passed)), extent=place.extent or Extent("around"), style="[")
+
+
+# -- stars -----------------------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class _Scope:
+    """Where the steps after a star end, and whether a second star closed them."""
+
+    end: int
+    closed: bool
+
+
+def at_rep_clause(r: Reader, mark: str | None = None) -> bool:
+    """Whether "rep from *" comes next (of this mark, if one is given)."""
+    found = _at_rep(r)
+    return found is not None and (mark is None or found == mark)
+
+
+def _at_rep(r: Reader) -> str | None:
+    """The mark that a "rep from *" names, if one comes next."""
+    if not r.at("rep"):
+        return None
+    ahead = 1
+    while r.peek(ahead).raw in _MORE_OF_IT or r.peek(ahead).value in ("from", "between", "st", "beg", "all", "work", "in"):
+        ahead += 1
+    return r.peek(ahead).value if r.peek(ahead).kind == "mark" else None
+
+
+def read_star(r: Reader, body: Body) -> list[Step]:
+    """``* ... ; rep from * 2 more times``, ``*...* 3 times``, ``* ...**, ... ; rep from * around, ending last rep at **``."""
+    start, number = r.pos, r.new_id()
+    star = r.take()
+    scope = _scope(r, star.value)
+    if scope is None or r.depth >= DEEPEST:
+        if not r.broken:
+            r.say(error("star", r.span_of(star), f"nothing says how often to repeat from {star.value}",
+                        f"\"; rep from {star.value} 3 more times\" or \"; rep from {star.value} around\" is missing"))  # fmt: skip
+            r.broken = True
+        return []
+    outer, r.starred = r.starred, star.value == "*" or r.starred
+    with r.inside(scope.end):
+        steps = body(r)
+    r.starred = outer
+    r.pos = scope.end
+    if scope.closed:
+        r.take()
+    times, extent, ending_at_stop = _how_often(r, star.value, scope.closed)
+    extra, stops = _once_more_to_stop(r, star.value)
+    if extra and times is not None:
+        times = _plus(times, extra)
+    stop_wanted = ending_at_stop or stops
+    omit, ending = 0, list[Step]()
+    if extent is not None or times is not None:
+        ended, omit, ending = _ending(r, extent, steps, body)
+        extent = ended if extent is not None else None
+        stop_wanted = stop_wanted or omit < 0
+        omit = max(0, omit)
+    _check_stop(r, steps, stop_wanted, star.value, start)
+    return [Repeat(number, r.span(start), steps, times=times, extent=extent, style="*", omit=omit), *ending]
+
+
+def _scope(r: Reader, mark: str) -> _Scope | None:
+    """Finds the "rep from *" of a star, or the star that closes it, at the same depth of brackets."""
+    at = r.pos
+    pos, end = r.pos, r.end
+    try:
+        while pos < end:
+            lexeme = r.items[pos]
+            if lexeme.kind == "open" and pos in r.closers:
+                pos = r.closers[pos] + 1
+                continue
+            if lexeme.kind == "mark" and lexeme.value == mark:
+                return _Scope(pos, True)
+            if lexeme.kind == "word" and lexeme.value == "rep":
+                r.pos = pos
+                named = _at_rep(r)
+                if named == mark:
+                    return _Scope(pos, False)
+                if named is not None:
+                    pos += 1
+                    while r.items[pos].kind != "mark":
+                        pos += 1
+            pos += 1
+    finally:
+        r.pos = at
+    return None
+
+
+def opens_a_repeat(r: Reader) -> bool:
+    """Whether the ``**`` that comes next begins a repeat of its own: a "rep from **" or a closing ``**`` with times follows."""
+    mark = r.peek().value
+    at, pos = r.pos, r.pos + 1
+    try:
+        while pos < r.end:
+            lexeme = r.items[pos]
+            if lexeme.kind == "open" and pos in r.closers:
+                pos = r.closers[pos] + 1
+                continue
+            if lexeme.kind == "word" and lexeme.value == "rep":
+                r.pos = pos
+                named = _at_rep(r)
+                if named is not None:
+                    return named == mark
+            if lexeme.kind == "mark" and lexeme.value == mark:
+                r.pos = pos + 1
+                return read_times(r) is not None or _at_rep(r) == mark or r.at("around", "across")
+            pos += 1
+    finally:
+        r.pos = at
+    return False
+
+
+def _how_often(r: Reader, mark: str, closed: bool) -> tuple[Amount | None, Extent | None, bool]:
+    """The times or the distance after "rep from *", or after the closing star; and whether it ends at ``**``."""
+    separators = r.pos
+    r.accept_separator()
+    stop = False
+    if _at_rep(r) == mark:
+        while not r.at_kind("mark"):
+            r.take()
+        r.take()
+        if r.at("to", "and", "until") and r.peek(1).kind == "mark":
+            r.take()
+            stop = r.take().value != mark
+        added = 1  # what stands after the star is worked once, and then repeated
+    elif closed:
+        if not (r.at("around", "across", "to") or _times_ahead(r)):
+            r.pos = separators
+        r.accept("rep")
+        added = 0
+    else:
+        added = 1
+    total = r.at("total") or (r.at("for") and r.peek(1).value in ("total",))
+    said = read_times(r)
+    if said is not None:
+        total = total or r.before().value == "total"
+        return _plus(said[0], 0 if total else 1 if said[1] else added), None, stop
+    if r.at_kind("num") and r.peek(1).kind in ("sep", "end", "open", "dash", "close"):
+        return _plus(read_amount(r), added), None, stop
+    extent = read_extent(r, read_np, read_noun)
+    if extent is None and closed and added == 0 and not r.broken:
+        r.say(error("star", r.span_of(r.before()), f"nothing says how often to repeat what stands between {mark} and {mark}",
+                    f"\"{mark}...{mark} 3 times\" or \"; rep from {mark} to {mark} around\""))  # fmt: skip
+    return None, extent or Extent("around" if r.context.worked == "rounds" else "across"), stop
+
+
+def _times_ahead(r: Reader) -> bool:
+    at = r.pos
+    found = read_times(r) is not None
+    r.pos = at
+    return found
+
+
+def _once_more_to_stop(r: Reader, mark: str) -> tuple[int, bool]:
+    """"rep from * twice more, then from * to ** once": one more pass, which ends at the ``**``."""
+    at = r.pos
+    r.accept_separator()
+    r.accept("rep", "work")
+    if r.accept("from") and r.at_kind("mark") and r.peek().value == mark and r.peek(1).value in ("to", "until") and r.peek(2).kind == "mark":
+        r.pos += 3
+        read_times(r)
+        return 1, True
+    r.pos = at
+    return 0, False
+
+
+# -- how the last pass ends ------------------------------------------------------------------------------------------------
+
+
+def _ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body: Body) -> tuple[Extent | None, int, list[Step]]:
+    """What is said of the last pass: ends at ``**`` (omit -1), leaves steps out, or is followed by others.
+
+    "ending with sc in last st": the repeat runs to the last stitch, and that one is worked as said.
+    """
+    at = r.pos
+    r.accept_separator()
+    if (r.at("ending", "end", "close") or r.peek().raw in ("end", "stop", "stopping", "last")) and _ends_at_stop(r):
+        return extent, -1, []
+    if r.accept("omit"):
+        return extent, _omitted(r, steps), []
+    if r.at("ending") or (r.at("end") and r.peek(1).value in ("with", "last")):
+        r.take()
+        r.accept("last")
+        r.accept("rep", "rnd")
+        if not (r.accept("with", "in") or r.before().raw.endswith("with")):
+            r.pos = at
+            return extent, 0, []
+        stop = r.pos
+        while stop < r.end and not (r.items[stop].kind == "sep" and r.items[stop].value in ".;"):
+            stop = r.closers[stop] + 1 if stop in r.closers else stop + 1
+        with r.inside(min(stop, r.end)):
+            ending = list(body(r))
+        return _shortened(extent, ending), 0, ending
+    r.pos = at
+    return extent, 0, []
+
+
+def _ends_at_stop(r: Reader) -> bool:
+    """"ending last rep at **", "ending at **", "last rep ends at **"."""
+    at = r.pos
+    while r.at("ending", "end", "last", "rep", "at", "close", "on", "rnd", "in", "with") or r.peek().raw in ("stop", "stopping", "time"):
+        r.take()
+    if r.at_kind("mark"):
+        r.take()
+        while r.at("on", "last", "rep"):
+            r.take()
+        return True
+    r.pos = at
+    return False
+
+
+def _omitted(r: Reader, steps: tuple[Step, ...]) -> int:
+    """How many steps the last pass leaves out: "omitting last ch 1", "omitting last 2 steps", "omitting last (ch 1, dc)"."""
+    r.accept("last")
+    count = 1
+    if r.at_kind("num") and r.peek(1).raw in ("steps", "stitches", "sts"):
+        count = r.take().number
+        r.take()
+    else:
+        while not r.at_kind("sep", "end", "close", "dash") and not (r.at("on", "in", "at") and r.peek(1).value in ("last",)):
+            if r.at("and"):
+                count += 1
+            if r.at_kind("open") and r.pos in r.closers:
+                inner = r.items[r.pos : r.closers[r.pos]]
+                count += sum(lexeme.kind == "sep" for lexeme in inner)
+                r.pos = r.closers[r.pos]
+            r.take()
+    while r.at("on", "in", "at", "last", "rep"):
+        r.take()
+    return min(count, max(0, len(steps) - 1))
+
+
+def _shortened(extent: Extent | None, ending: list[Step]) -> Extent | None:
+    """How far a repeat runs whose end is worked otherwise: to the stitches, or to the place, that the ending names."""
+    if extent is None or extent.kind == "to" or extent.kind == "last":
+        return extent
+    count, first = 0, None
+    for step in ending:
+        place: Place | None = getattr(step, "place", None)
+        if place is None:
+            continue
+        first = first or place
+        if place.which == "last" or (isinstance(step, Skip) and place.which in ("next", "last")):
+            count += place.count.values[0]
+    if first is None:
+        return extent
+    if any(getattr(step, "place", None) is not None and getattr(step, "place").which == "last" for step in ending):  # noqa: B009
+        return Extent("last", count=Amount((count,)), target=replace(first.target, corner=False) if first.target.kind != "sp" else first.target)
+    if first.which in ("beg",) or first.target.corner:
+        return Extent("to", place=first)
+    return extent
+
+
+def _check_stop(r: Reader, steps: tuple[Step, ...], wanted: bool, mark: str, start: int) -> None:
+    """A ``**`` and "ending last rep at **" belong together."""
+    stop = next((step for step in steps if isinstance(step, Stop)), None)
+    if r.broken or wanted == (stop is not None):
+        return
+    if stop is not None:
+        r.say(error("star", stop.span, "** marks where the last repeat ends, but the repeat does not say so", f"\"rep from {mark} around, ending last rep at **\""))
+    else:
+        r.say(error("star", r.span_of(r.before()), f"the last repeat is to end at **, but no ** stands in what is repeated from {mark}"))

@@ -1,0 +1,141 @@
+"""Repeats of whole rounds: ``Rep Rnds 3 and 4 twice``, ``Rep Rows 2-3 until piece measures 20 cm, ending with a WS row``."""
+
+from __future__ import annotations
+
+from motifold.render.pattern.instructions import Amount, RepeatRounds, SideFacing
+from motifold.render.pattern.notation.amounts import read_number, read_times
+from motifold.render.pattern.notation.phrases import UNITS_CM
+from motifold.render.pattern.notation.reader import Reader
+
+_MOST_ROUNDS = 1000
+
+
+def at_repeat_rounds(r: Reader) -> bool:
+    """"Rep Rnd 3", "Work as for Row 2", "As Rnd 2", "Same as Row 4"."""
+    ahead = 0
+    if r.peek().value in ("rep", "work", "same") and r.peek().kind == "word":
+        ahead = 1
+    while r.peek(ahead).raw in ("as", "for", "in", "same", "given"):
+        ahead += 1
+    if ahead == 0 or (ahead == 1 and r.peek().raw in ("in", "for", "same")):
+        return False
+    if r.peek(ahead).kind == "word" and r.peek(ahead).value in ("last", "prev"):
+        ahead += 1
+        if r.peek(ahead).kind == "num":
+            ahead += 1
+        return r.peek(ahead).value in ("rnd", "row") and r.peek().value == "rep"
+    return r.peek(ahead).kind == "word" and r.peek(ahead).value in ("rnd", "row") and r.peek(ahead + 1).kind == "num"
+
+
+def read_repeat_rounds(r: Reader) -> RepeatRounds:
+    start, number = r.pos, r.new_id()
+    while not r.at("rnd", "row", "last", "prev"):
+        r.take()
+    if r.accept("last", "prev"):
+        count = read_number(r) if r.at_kind("num") else 1
+        r.take()
+        last = r.memory.last_number
+        rounds = tuple(range(last - count + 1, last + 1))
+        if not rounds or rounds[0] < 1:
+            r.reject("round", f"there are not {count} rounds before this one to repeat")
+    else:
+        rounds = _numbers(r)
+    times: Amount | None = None
+    measures: tuple[float, ...] = ()
+    said = read_times(r)
+    if said is not None:
+        times = said[0]
+    elif r.at("until", "to"):
+        measures = _measures(r)
+    elif r.peek().raw == "for":
+        _for_pattern(r)
+    ending = _ending_side(r)
+    return RepeatRounds(number, r.span(start), rounds, times, measures[0] if measures else None, ending, measures if len(measures) > 1 else ())
+
+
+def _numbers(r: Reader) -> tuple[int, ...]:
+    """"Rnds 3 and 4", "Rnds 2-5", "Rnds 2, 3 and 4", "Rnd 3"."""
+    rounds: list[int] = []
+    r.accept("rnd", "row")
+    while True:
+        number = read_number(r)
+        tight = r.at_kind("num") and r.peek().tight
+        if (r.at("to", "through") and r.peek(1).kind == "num") or tight or (r.at_kind("dash") and r.peek(1).kind == "num"):
+            if not tight:
+                r.take()
+            last = read_number(r)
+            if last < number or last - number > _MOST_ROUNDS:
+                r.reject("round", f"{number} to {last} is no run of rounds", lexeme=r.before())
+            rounds.extend(range(number, last + 1))
+        else:
+            rounds.append(number)
+        at = r.pos
+        r.accept_separator()
+        r.accept("rnd", "row")
+        if not r.at_kind("num") or (r.peek(1).value in ("times", "more", "x") and r.peek(1).kind == "word"):
+            r.pos = at
+            return tuple(rounds)
+
+
+def _measures(r: Reader) -> tuple[float, ...]:
+    """"until piece measures 20 cm", "for 15 (16, 17) cm", "to 8 in": in centimetres, one or one a size."""
+    while r.at_kind("word") and not r.at_kind("num", "measure"):
+        r.take()
+    values: list[float] = []
+    while not r.at_kind("end", "sep") or (r.at_kind("sep") and r.peek(1).kind in ("num", "measure") and values):
+        lexeme = r.take()
+        if lexeme.kind == "measure":
+            digits = lexeme.value.rstrip('abcdefghijklmnopqrstuvwxyz." ')
+            unit = lexeme.value[len(digits) :].strip()
+            return _checked(r, [*values, float(digits)], UNITS_CM[unit])
+        if lexeme.kind == "num":
+            decimal = r.at_kind("sep") and r.peek().value == "." and r.peek().tight and r.peek(1).kind == "num" and r.peek(1).tight
+            value = float(lexeme.number)
+            if decimal:
+                r.take()
+                value = float(f"{lexeme.raw}.{r.take().raw}")
+            if r.at_kind("num") and r.peek(1).raw == "/" and r.peek(2).kind == "num" and r.peek(2).number:
+                value += r.peek().number / r.peek(2).number
+                r.pos += 3
+            values.append(value)
+        elif lexeme.raw in UNITS_CM and values:
+            return _checked(r, values, UNITS_CM[lexeme.raw])
+        elif lexeme.kind not in ("open", "close", "sep") and lexeme.value != "to":
+            break
+    r.reject("measure", "a measure is wanted here, such as 20 cm or 8 in", lexeme=r.before())
+
+
+def _checked(r: Reader, values: list[float], unit: float) -> tuple[float, ...]:
+    r.accept_kind("close")
+    sizes = r.context.sizes
+    if len(values) not in (1, sizes):
+        r.reject("sizes", f"{sizes} measures were expected, one for each size, and here are {len(values)}", lexeme=r.before())
+    r.accept("from")
+    while r.at("beg", "of", "rnd", "row", "foundation", "end", "join") or r.peek().raw in ("long", "tall", "wide", "high", "in", "length", "all"):
+        r.take()
+    return tuple(round(value * unit, 6) for value in values)
+
+
+def _for_pattern(r: Reader) -> None:
+    """"Rep Rows 2 and 3 for pattern": how often is said by the label or not at all."""
+    r.take()
+    while r.at_kind("unworked", "word") and not r.at("ending", "and", "until"):
+        r.take()
+
+
+def _ending_side(r: Reader) -> SideFacing | None:
+    """"ending with a WS row"."""
+    at = r.pos
+    r.accept_separator()
+    if r.accept("ending", "end"):
+        while r.at("with", "on", "after", "last") or r.peek().raw in ("with", "after"):
+            r.take()
+        if r.at("rs", "ws"):
+            side: SideFacing = "RS" if r.take().value == "rs" else "WS"
+            r.accept("row", "rnd")
+            return side
+        if r.at("row", "rnd") and r.peek(1).kind == "num":
+            r.take(), r.take()
+            return None
+    r.pos = at
+    return None

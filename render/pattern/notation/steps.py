@@ -1,0 +1,346 @@
+"""One step of a line: stitches, chains, skips, turns, and the doors to joins, yarn, repeats and remarks."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from motifold.render.pattern.instructions import Chain, Group, Join, MagicRing, Marker, Place, Skip, Step, Stop, Target, Turn, Words, Work
+from motifold.render.pattern.notation.amounts import at_times
+from motifold.render.pattern.notation.beginnings import at_counts_as, read_counts_as
+from motifold.render.pattern.notation.counts import try_bracket, try_dash
+from motifold.render.pattern.notation.joins import read_join
+from motifold.render.pattern.notation.lexicon import Lexeme
+from motifold.render.pattern.notation.nouns import at_noun
+from motifold.render.pattern.notation.phrases import PHRASES
+from motifold.render.pattern.notation.places import at_place, read_np, read_place
+from motifold.render.pattern.notation.problems import Rejected, nearest
+from motifold.render.pattern.notation.reader import Reader
+from motifold.render.pattern.notation.remarks import at_remark, read_remark
+from motifold.render.pattern.notation.repeats import Body, at_rep_clause, opens_a_repeat, read_bracket, read_star
+from motifold.render.pattern.notation.rounds import at_repeat_rounds, read_repeat_rounds
+from motifold.render.pattern.notation.stitches import at_stitch
+from motifold.render.pattern.notation.working import read_chain, read_stitches
+from motifold.render.pattern.notation.yarns import read_change, read_fasten_off, read_leave, read_pick_up, read_with
+
+_DOORS: dict[str, Callable[[Reader], list[Step]]] = {
+    "join": read_join,
+    "invisible join": read_join,
+    "with": read_with,
+    "change": read_change,
+    "pick up": read_pick_up,
+    "drop": lambda r: read_leave(r, "drop"),
+    "carry": lambda r: read_leave(r, "carry"),
+    "fasten off": read_fasten_off,
+    "cut": read_fasten_off,
+}
+
+
+def read_steps(r: Reader) -> tuple[Step, ...]:
+    """Steps up to the end of what may be read now. What cannot be read is one problem; reading goes on at the next comma."""
+    steps: list[Step] = []
+    while not r.at_kind("end"):
+        if r.accept_separator():
+            continue
+        at = r.pos
+        try:
+            more = read_step(r, steps)
+            if r.memory.ring_wanted and r.depth == 0 and more:
+                steps.append(MagicRing(r.new_id(), r.span(at)))
+                r.memory.ring_wanted = False
+            steps.extend(more)
+        except Rejected as rejected:
+            if not (r.broken and rejected.problem.code in ("bracket", "star")):
+                r.say(rejected.problem)
+            recover(r, at)
+        if r.pos == at:
+            r.take()
+    return tuple(steps)
+
+
+def recover(r: Reader, at: int) -> None:
+    """Goes on to the next comma, semicolon or full stop at this depth of brackets, and past what cannot be read in any case."""
+    r.pos = max(r.pos, at)
+    while r.pos < r.end:
+        lexeme = r.items[r.pos]
+        if lexeme.kind == "sep" or (lexeme.kind == "mark" and r.pos > at) or (lexeme.kind == "word" and lexeme.value == "rep" and r.pos > at):
+            return
+        if lexeme.kind == "open" and r.pos in r.closers:
+            r.pos = r.closers[r.pos]
+        r.pos += 1
+
+
+def read_step(r: Reader, before: list[Step]) -> list[Step]:
+    """The step that begins here; more than one where the words say more ("dc in next st and in each st around")."""
+    lexeme = r.peek()
+    match lexeme.kind:
+        case "open":
+            if before and at_counts_as(r):
+                return _counts_as_after(r, before)
+            if r.depth == 0 and _counts_in_bracket(r):
+                return []
+            remark = remark_in_brackets(r, read_steps)
+            return read_bracket(r, read_steps) if remark is None else remark
+        case "mark":
+            return _mark(r)
+        case "brace":
+            return [_brace(r)]
+        case "stitch" | "num":
+            return read_stitches(r)
+        case "unworked":
+            r.reject("not-worked", f"\"{lexeme.raw}\" is known but not worked here", "say it in stitches, or put it in braces to print it only")
+        case "dash" | "equals":
+            counts = try_dash(r) if r.depth == 0 else None
+            r.claims.extend(counts or ())
+            if counts is None:
+                r.take()
+            return []
+        case "word":
+            return _worded(r, before)
+        case _:
+            return _unknown(r)
+
+
+def _worded(r: Reader, before: list[Step]) -> list[Step]:
+    word = r.peek().value
+    if at_repeat_rounds(r):
+        return [read_repeat_rounds(r)]
+    if word == "work":
+        return _work_word(r, before)
+    if word in _DOORS:
+        return _DOORS[word](r)
+    if word == "skip":
+        return _skip(r)
+    if at_stitch(r):
+        return read_stitches(r)
+    if word in ("ch", "foundation", "tch") or (word == "beg" and r.peek(1).value in ("ch", "foundation")):
+        return [read_chain(r)]
+    if word == "turn":
+        return [_turn(r)]
+    if word == "not" and r.peek(1).value in ("join", "close"):
+        return [_no_join(r)]
+    if word == "close":
+        return read_join(r)
+    if word == "magic ring":
+        return _magic_ring(r)
+    if word in ("place marker", "slip marker"):
+        return [_marker(r)]
+    if word in ("rs", "ws") and (r.peek(1).raw == "facing" or r.peek(1).kind in ("sep", "end", "close")):
+        r.facing = "RS" if r.take().value == "rs" else "WS"
+        if r.peek().raw == "facing":
+            r.take()
+        return []
+    if word in ("counts as", "counts") and before:
+        return _counts_as_after(r, before)
+    if word == "rep" and at_rep_clause(r):
+        mark = next(lexeme.value for lexeme in r.items[r.pos :] if lexeme.kind == "mark")
+        r.reject("star", f"\"rep from {mark}\" has no {mark} before it to repeat from")
+    if at_remark(r):
+        return read_remark(r)
+    if at_place(r):
+        return _place_first(r)
+    return _unknown(r)
+
+
+def _unknown(r: Reader) -> list[Step]:
+    """One problem at a word that cannot be read, with the nearest thing that can."""
+    lexeme = r.peek()
+    if at_times(r):
+        r.reject("bracket", "a number of times stands here, but nothing before it is in brackets", "\"[dc in next st, ch 1] 3 times\"")
+    known = [word for word in PHRASES if " " not in word and len(word) > 2]
+    words = [*known, *r.context.defined, *r.context.defined.values(), *_STITCH_WORDS]
+    guess = nearest(lexeme.raw, words) if lexeme.raw.isalpha() else None
+    hint = f"did you mean \"{guess}\"?" if guess else "words that are not worked stand in braces: {like this}" if lexeme.raw[:1].isalpha() else None
+    r.reject("word", f"\"{lexeme.raw}\" cannot be read", hint)
+
+
+_STITCH_WORDS = ("shell", "cluster", "picot", "popcorn", "bobble", "puff", "treble", "double", "single", "crochet", "stitch", "slip stitch", "sc2tog", "dc2tog")
+
+
+
+
+# -- moves and marks -------------------------------------------------------------------------------------------------------
+
+
+def _work_word(r: Reader, before: list[Step]) -> list[Step]:
+    """"work 3 dc", "make a magic ring", "work (dc, ch 1, dc) in next st"."""
+    at = r.pos
+    r.take()
+    if r.accept("ring"):
+        r.memory.ring_made = r.memory.ring_fresh = True
+        return [MagicRing(r.new_id(), r.span(at))]
+    if r.at_kind("end", "sep"):
+        r.reject("word", "what to work is not said", lexeme=r.before())
+    return read_step(r, before)
+
+
+def _skip(r: Reader) -> list[Step]:
+    """``sk next st``, ``sk 2 sts``, ``sk ch-1 sp``, ``sk next dc and next ch-1 sp``."""
+    start, number = r.pos, r.new_id()
+    r.take()
+    r.accept("over")
+    if r.at_kind("ord") and r.peek().raw == "1st" and r.peek(1).kind in ("sep", "end", "close"):  # "sk 1st": 1 st, run together
+        r.take()
+        return [Skip(number, r.span(start), Place(r.span(start), "next", Target("st")))]
+    if r.at_kind("sep", "end", "close"):
+        return [Skip(number, r.span(start), Place(r.span(start), "next", Target("st")))]
+    steps: list[Step] = [Skip(number, r.span(start), read_np(r))]
+    steps[0] = replace(steps[0], span=r.span(start))
+    while r.at("and"):
+        more = r.attempt(lambda: _skip_too(r))
+        if more is None:
+            break
+        steps.append(more)
+    return steps
+
+
+def _skip_too(r: Reader) -> Skip | None:
+    r.take()
+    if not (at_noun(r) or r.at("next", "same") or r.at_kind("num")):
+        return None
+    start, number = r.pos, r.new_id()
+    place = read_np(r)
+    return Skip(number, r.span(start), place) if r.at_kind("sep", "end", "close") or r.at("and") else None
+
+
+def _turn(r: Reader) -> Turn:
+    start, number = r.pos, r.new_id()
+    r.take()
+    if (r.at("work", "piece", "motif") and r.peek(1).kind in ("sep", "end", "close", "open", "dash")) or (r.at("work") and r.peek(1).value in ("and", "ch")):
+        r.take()
+    return Turn(number, r.span(start))
+
+
+def _no_join(r: Reader) -> Join:
+    """"do not join": a spiral."""
+    start, number = r.pos, r.new_id()
+    r.take(), r.take()
+    r.accept("rnd", "rnds")
+    return Join(number, r.span(start), "none")
+
+
+def _magic_ring(r: Reader) -> list[Step]:
+    """"magic ring", and "magic ring with 6 sc"."""
+    start, number = r.pos, r.new_id()
+    r.take()
+    r.memory.ring_made = r.memory.ring_fresh = True
+    ring = MagicRing(number, r.span(start))
+    if r.at("with", "of") and r.peek(1).kind in ("num", "stitch"):
+        r.take()
+    return [ring]
+
+
+def _marker(r: Reader) -> Marker:
+    start, number = r.pos, r.new_id()
+    slip = r.take().value == "slip marker"
+    r.accept("marker")
+    place = read_place(r).place if at_place(r) else read_np(r) if r.at("beg", "first", "last") or r.at_kind("ord", "stitch") else None
+    return Marker(number, r.span(start), "slip" if slip else "place", place)
+
+
+def _mark(r: Reader) -> list[Step]:
+    """A star opens a repeat; two of them end its last pass, unless a "rep from **" makes them a repeat of their own."""
+    mark = r.peek()
+    if len(mark.value) == 1 or opens_a_repeat(r):
+        return read_star(r, read_steps)
+    if r.starred:
+        start, number = r.pos, r.new_id()
+        r.take()
+        return [Stop(number, r.span(start))]
+    r.reject("star", f"{mark.value} stands here, but no repeat from * that it could end", f"is the * at its beginning missing, or \"rep from {mark.value}\"?")
+
+
+def _brace(r: Reader) -> Words:
+    start, number = r.pos, r.new_id()
+    text = " ".join(r.take().value[1:-1].split())
+    if at_times(r):
+        r.reject("bracket", "braces hold words that are printed, and words cannot be repeated", "repeats stand in [ ] or ( )", lexeme=r.items[start])
+    return Words(number, r.span(start), text, brace=True)
+
+
+def _counts_as_after(r: Reader, before: list[Step]) -> list[Step]:
+    """"Ch 3, (counts as dc)": what is said after a comma belongs to the chain before."""
+    last = before[-1]
+    if not isinstance(last, (Chain, Work)):
+        r.reject("word", "nothing stands before this that could count as a stitch", "\"ch 3 (counts as dc)\"")
+    counts = read_counts_as(r, last.count.values[0] if isinstance(last, Chain) else 0)
+    if counts is None:
+        r.reject("word", f"\"{r.peek().raw}\" does not say as what it counts", "\"(counts as dc)\", \"(counts as dc and ch 1)\", \"(does not count as a st)\"")
+    before[-1] = replace(last, counts_as=counts)
+    return []
+
+
+def _counts_in_bracket(r: Reader) -> bool:
+    """Takes the bracket that comes next as counts, if by its place and by its words it is."""
+    closer = r.closers[r.pos]
+    following = r.items[closer + 1 :][:3]
+    rest = r.items[closer + 1 : r.end]
+    last = all(lexeme.kind in ("sep", "brace") for lexeme in rest)
+    if not last and not _may_follow_counts(following):
+        return False
+    claims = try_bracket(r, last)
+    if claims is None:
+        return False
+    r.claims.extend(claims)
+    return True
+
+
+def _may_follow_counts(following: list[Lexeme]) -> bool:
+    if not following:
+        return True
+    first = following[0]
+    if first.kind == "sep" and first.value == ",":
+        return len(following) > 1 and following[1].value in _AFTER_COUNTS
+    return first.kind in ("sep", "dash", "open", "brace", "end") or (first.kind == "word" and first.value in _AFTER_COUNTS)
+
+
+_AFTER_COUNTS = frozenset({"join", "turn", "fasten off", "change", "with", "not", "cut", "invisible join", "drop", "close"})
+
+
+def _place_first(r: Reader) -> list[Step]:
+    """"In next ch-2 sp work (3 dc, ch 2, 3 dc)", "in ring, 12 dc"; "in BLO," speaks of all that follows in the line."""
+    start = r.pos
+    found = read_place(r)
+    if found.bare_loop:
+        r.accept_separator()
+        r.mode = replace(r.mode, loop=found.place.loop)
+        return []
+    r.accept_kind("sep", "colon")
+    r.accept("work")
+    if r.at_kind("open"):
+        number, closer = r.new_id(), r.closers[r.pos]
+        r.take()
+        with r.inside(closer):
+            steps = read_steps(r)
+        r.pos = closer + 1
+        return [Group(number, r.span(start), steps, found.place)]
+    if not at_stitch(r) and not r.at_kind("num"):
+        r.reject("word", "a place stands here, but nothing to work in it", "\"3 dc in next ch-2 sp\"", lexeme=r.items[start])
+    steps = tuple(read_stitches(r))
+    first = steps[0]
+    if isinstance(first, Work) and first.place is None:
+        return [replace(first, place=found.place), *steps[1:]]
+    return list(steps)
+
+
+def remark_in_brackets(r: Reader, body: Body) -> list[Step] | None:
+    """"(RS)", "(corner made)", "(working in back loops only)": said by the way; None and nothing taken for other brackets."""
+    start, closer = r.pos, r.closers[r.pos]
+    inside = r.items[start + 1 : closer]
+    if not inside:
+        return None
+    if inside[0].value in ("rs", "ws") and len(inside) <= 2:
+        r.pos = closer + 1
+        return []
+    if (inside[-1].value == "made" and inside[-1].kind == "word") or inside[0].raw in ("see", "note", "optional", "picture", "photo"):
+        number = r.new_id()
+        r.pos = closer + 1
+        text = r.text.text[inside[0].start - 1 : r.items[closer].end]
+        return [Words(number, r.span(start), " ".join(text.split()))]
+    if inside[0].kind == "word" and inside[0].value in ("working", "not", "leave"):
+        r.take()
+        with r.inside(closer):
+            steps = body(r)
+        r.pos = closer + 1
+        return list(steps)
+    return None

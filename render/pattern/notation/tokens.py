@@ -1,0 +1,126 @@
+"""Cuts a text into words, numbers, marks and brackets, each with its place. Nothing is understood yet.
+
+What differs only in typing is made one here: curly quotes, dashes, no-break spaces, capitals, ``ch2-sp`` and ``ch 2 sp``,
+``3x`` and ``3 ×``.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Literal, NamedTuple
+
+TokenKind = Literal["word", "num", "ord", "measure", "sep", "colon", "equals", "dash", "mark", "open", "close", "brace", "odd"]
+
+LARGEST = 100_000
+"""No motif has more stitches in a line; a longer number is a slip of the finger."""
+
+
+class Token(NamedTuple):
+    """``text`` is lower case. ``first``: the first on its line of the text. ``tight``: nothing but a hyphen stands before it."""
+
+    kind: TokenKind
+    text: str
+    start: int
+    end: int
+    number: int = 0
+    first: bool = False
+    tight: bool = False
+
+
+_ONE_FOR_ONE = str.maketrans({
+    "‘": "'", "’": "'", "ʼ": "'", "′": "'", "“": '"', "”": '"', "″": '"',
+    "∗": "*", "⁎": "*", "✱": "*", "★": "*", "☆": "*", "‐": "-", "‑": "-", "−": "-", "–": "-", "［": "[", "］": "]",
+})  # fmt: skip
+
+_TOKEN = re.compile(
+    r"""
+    (?P<comment>\#[^\n]*)
+  | (?P<newline>\n)
+  | (?P<space>[^\S\n]+)
+  | (?P<brace>\{[^{}]*\})
+  | (?P<measure>\d{1,9}(?:\.\d{1,9})?\s?(?:cm|mm|inches|inch|in\.(?=\s*[A-Z(\n]|\s*$)|")(?![^\W\d_]))
+  | (?P<ord>\d{1,9})(?:st|nd|rd|th)(?![^\W_])
+  | (?P<num>\d+)
+  | (?P<word>[^\W\d_]+(?:'[^\W\d_]+)*)(?:\(e?s\))?
+  | (?P<mark>\*+|[†‡§]+)
+  | (?P<times>[×✕✖])
+  | (?P<dash>-{2,}|—|-)
+  | (?P<sep>[,;.…])
+  | (?P<colon>:)
+  | (?P<equals>=)
+  | (?P<and>[&+])
+  | (?P<open>[(\[])
+  | (?P<close>[)\]])
+  | (?P<odd>.)
+    """,
+    re.VERBOSE | re.IGNORECASE,
+)
+
+_NEVER_ENDS_A_SENTENCE = frozenset({"sl", "beg", "prev", "foll", "approx", "rep", "rnd", "rnds", "rem", "cont", "alt", "no"})
+_NEVER_BEGINS_ONE = frozenset({"in", "into", "of", "from", "to", "tog", "times", "around"})
+
+
+def tokenize(text: str) -> list[Token]:
+    """The tokens of a text in order. Comments and spaces are left out; characters that say nothing are kind "odd"."""
+    plain = text.translate(_ONE_FOR_ONE)
+    tokens: list[Token] = []
+    first, last_end, hyphen = True, -1, False
+    for match in _TOKEN.finditer(plain):
+        kind = match.lastgroup
+        start, end = match.span()
+        if kind in ("space", "comment"):
+            hyphen = False
+            continue
+        if kind == "newline":
+            first, hyphen = True, False
+            continue
+        if kind == "dash" and _is_hyphen(plain, start, end):
+            hyphen = True
+            continue
+        tight = hyphen or start == last_end
+        tokens.append(_token(kind or "odd", match, start, end, first, tight))
+        first, hyphen, last_end = False, False, end
+    return _without_stops_of_abbreviations(tokens)
+
+
+def _is_hyphen(plain: str, start: int, end: int) -> bool:
+    """A single dash with a letter or figure close on both sides joins words; any other dash parts them."""
+    return end - start == 1 and plain[start] == "-" and start > 0 and end < len(plain) and plain[start - 1].isalnum() and plain[end].isalnum()
+
+
+def _token(kind: str, match: re.Match[str], start: int, end: int, first: bool, tight: bool) -> Token:
+    raw = match.group(kind)
+    match kind:
+        case "word":
+            return Token("word", raw.lower(), start, end, 0, first, tight)
+        case "num" | "ord":
+            number = int(raw) if len(raw) < 10 else LARGEST + 1
+            return Token("num" if kind == "num" else "ord", raw, start, end, number, first, tight)
+        case "times":
+            return Token("word", "x", start, end, 0, first, tight)
+        case "and":
+            return Token("word", "and", start, end, 0, first, tight)
+        case "sep":
+            return Token("sep", "." if raw == "…" else raw, start, end, 0, first, tight)
+        case "measure":
+            return Token("measure", raw.lower(), start, end, 0, first, tight)
+        case "dash":
+            return Token("dash", "--", start, end, 0, first, tight)
+        case "colon" | "equals" | "mark" | "open" | "close" | "brace":
+            return Token(kind, raw, start, end, 0, first, tight)
+        case _:
+            return Token("odd", raw, start, end, 0, first, tight)
+
+
+def _without_stops_of_abbreviations(tokens: list[Token]) -> list[Token]:
+    """Drops the full stop of "sl. st" and of "2 sts. in": it ends no sentence."""
+    kept: list[Token] = []
+    for index, token in enumerate(tokens):
+        if token.text == "." and token.kind == "sep" and token.tight and kept and kept[-1].kind == "word" and index + 1 < len(tokens):
+            after = tokens[index + 1]
+            if not after.first and after.kind == "word" and after.text in _NEVER_BEGINS_ONE:
+                continue
+            if not after.first and kept[-1].text in _NEVER_ENDS_A_SENTENCE and after.kind in ("word", "num", "mark"):
+                continue
+        kept.append(token)
+    return kept

@@ -1,0 +1,163 @@
+"""Stitches and chains with their counts and places: ``3 dc in ring``, ``sc 5``, ``dc2tog over next 2 sts``, ``ch 3 (counts as dc)``."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from motifold.render.pattern.instructions import ONE, Amount, Chain, Place, Repeat, Step, StitchSpec, Target, Work
+from motifold.render.pattern.notation.amounts import at_times, read_amount, read_times
+from motifold.render.pattern.notation.beginnings import read_counts_as
+from motifold.render.pattern.notation.counts import read_count_list
+from motifold.render.pattern.notation.joins import as_join
+from motifold.render.pattern.notation.places import Found, at_bare_place, at_place, read_places
+from motifold.render.pattern.notation.reader import Reader
+from motifold.render.pattern.notation.repeats import every_other
+from motifold.render.pattern.notation.stitches import at_stitch, read_sized, read_stitch
+
+
+def read_chain(r: Reader) -> Chain:
+    """``ch 3``, ``ch-3``, ``chain of 80``, ``foundation ch 21``, ``beg ch 3``, with what it counts as."""
+    start, number = r.pos, r.new_id()
+    r.accept("beg")
+    r.take()
+    r.accept("ch")
+    r.accept("of")
+    if r.peek().raw in ("multiple", "any"):
+        r.reject("number", "how many chains is not said", "write the number of this pattern: \"ch 21\"")
+    amount = read_amount(r) if r.at_kind("num") else ONE
+    return _chain(r, number, start, amount)
+
+
+def _chain(r: Reader, number: int, start: int, amount: Amount) -> Chain:
+    r.accept("st", "more") or (r.at("ch") and r.peek(1).kind != "num" and r.take())
+    if r.peek().raw in ("loosely",):
+        r.take()
+    if 0 in amount.values and len(amount.values) == 1:
+        r.reject("number", "a chain of 0 is nothing to work", lexeme=r.before())
+    counts = read_counts_as(r, amount.values[0])
+    return Chain(number, r.span(start), amount, counts)
+
+
+def read_stitches(r: Reader) -> list[Step]:
+    """Stitches with count and place; several steps where the place is said in two parts ("in next st and in each st around")."""
+    start, number = r.pos, r.new_id()
+    spec = r.attempt(lambda: read_sized(r))
+    count: Amount | None = None
+    if spec is not None:
+        r.pos = start
+    elif r.at_kind("num"):
+        count = read_amount(r)
+        if r.at("ch") and r.peek(1).value != "picot":
+            r.take()
+            return [_chain(r, number, start, count)]
+        r.accept("more") if r.peek(1).kind == "stitch" else None
+    if not at_stitch(r) and r.attempt(lambda: _peeked_sized(r)) is None:
+        return _number_alone(r, start)
+    spec = read_stitch(r)
+    if spec.name == "ch":
+        return [_chain(r, number, start, count or ONE)]
+    count = count or _count_after(r)
+    if count is not None and count.values == (0,):
+        r.reject("number", f"0 {spec.name} is nothing to work", lexeme=r.items[start])
+    places: list[Found | None] = list(read_places(r)) if at_place(r) or at_bare_place(r) else [None]
+    steps: list[Step] = []
+    for index, found in enumerate(places):
+        steps.append(_work(r, number if index == 0 else r.new_id(), start, spec, count, found))
+    works = [step for step in steps if isinstance(step, Work)]
+    if spec.together > 1 and len(works) > 1 and works[0].place is not None:
+        further = tuple(step.place for step in works[1:] if step.place is not None)
+        steps = [replace(works[0], place=replace(works[0].place, manner="over", then=further))]
+    return _after(r, steps, start)
+
+
+def _peeked_sized(r: Reader) -> bool | None:
+    at = r.pos
+    found = read_sized(r) is not None
+    r.pos = at
+    return found or None
+
+
+def _count_after(r: Reader) -> Amount | None:
+    """The number in "sc 5", "inc x 6"; a number of times is no count of stitches in one place."""
+    if r.at_kind("num") and not at_times(r) and r.peek(1).kind not in ("stitch",) and not (r.peek(1).value == "ch" and r.peek(1).kind == "word"):
+        return read_amount(r)
+    if r.at("x") and r.peek(1).kind == "num":
+        r.take()
+        return read_amount(r)
+    return None
+
+
+def _work(r: Reader, number: int, start: int, spec: StitchSpec, count: Amount | None, found: Found | None) -> Work | Repeat:
+    total = count or ONE
+    if found is None:
+        place = Place(r.span(start), "current", Target("ring")) if r.memory.ring_fresh and r.depth == 0 else None
+        loop = r.mode.loop or r.mode.target
+        if place is None and loop is not None:
+            found = Found(_under_mode(r, start, total), said_each=True)
+            return Work(number, r.span(start), spec, ONE, found.place)
+        return Work(number, r.span(start), spec, total, place)
+    r.memory.ring_fresh = False
+    place = found.place
+    if spec.together > 1:
+        if place.count != ONE and not found.said_each:
+            place = replace(place, each=False, manner="over" if place.manner == "in" else place.manner)
+    else:
+        if place.manner == "over" or (place.manner == "around" and place.target.kind in ("sp", "ring", "ch")):
+            place = replace(place, manner="in", each=place.each or place.count != ONE)
+        if found.bare_loop and total != ONE:
+            place, total = replace(place, count=total, each=True), ONE
+        elif place.count == total and total != ONE and not found.said_each and place.manner != "between":
+            total = ONE  # "5 sc over next 5 sts": one in each
+    work = Work(number, r.span(start), spec, total, place)
+    return every_other(r, work, found.every, start) if found.every > 1 else work
+
+
+def _under_mode(r: Reader, start: int, total: Amount) -> Place:
+    """"working in back loops only, 5 sc": the next five, in their back loops."""
+    target = Target(r.mode.target or "st")
+    return Place(r.span(start), "next", target, total, each=total != ONE, loop=r.mode.loop, of_round=r.mode.of_round)
+
+
+def _after(r: Reader, steps: list[Step], start: int) -> list[Step]:
+    """What may follow: "to join", "(counts as ch-3 sp)", "6 times"."""
+    last = steps[-1]
+    if not isinstance(last, Work):
+        return steps
+    if last.stitch.name == "sl st":
+        join = as_join(r, last)
+        if join is not None:
+            return [*steps[:-1], replace(join, span=r.span(start))]
+    counts = read_counts_as(r, 0)
+    if counts is not None:
+        steps[-1] = last = replace(last, counts_as=counts)
+    said = read_times(r)
+    if said is None:
+        return steps
+    times = Amount(tuple(value + 1 for value in said[0].values)) if said[1] else said[0]
+    if last.place is None and last.count == ONE:
+        return [*steps[:-1], replace(last, count=times, span=r.span(start))]
+    return [Repeat(r.new_id(), r.span(start), tuple(steps), times=times)]
+
+
+def _number_alone(r: Reader, start: int) -> list[Step]:
+    """"36 sts." after a full stop is a count; any other number without a stitch is a problem."""
+    if r.depth == 0 and r.at("st", "corner", "group") and (start == 0 or r.items[start - 1].kind in ("sep", "dash", "equals")):
+        r.pos = start
+
+        def sentence() -> bool | None:
+            stop = start
+            while stop < r.end and r.items[stop].value != ".":
+                stop += 1
+            with r.inside(stop):
+                r.claims.extend(read_count_list(r))
+            return True
+
+        if r.attempt(sentence):
+            return []
+        r.pos = start
+    number = r.items[start]
+    r.pos = start + 1
+    following = r.peek()
+    known = following.raw or "nothing"
+    r.reject("word", f"\"{known}\" after the number {number.raw} is no stitch that can be read", "a number stands before or after a stitch: \"3 dc\", \"ch 3\"",
+             lexeme=following if following.raw else number)  # fmt: skip
