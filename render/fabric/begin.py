@@ -9,6 +9,7 @@ from motifold.render.fabric.making import add_chains, add_stitch, add_travel, ne
 from motifold.render.fabric.model import Base, Leg
 from motifold.render.fabric.places import RING, current_base, key_of, take
 from motifold.render.fabric.resolve import resolve
+from motifold.render.fabric.special import make
 from motifold.render.fabric.wording import height_in_chains, stitch_word
 from motifold.render.pattern.instructions import Chain, CountsAs, Group, Join, Place, Repeat, Step, Work
 
@@ -21,9 +22,17 @@ def attach(hook: Hook, step: Join) -> None:
     lap.attached = True
     cursor = lap.cursor
     base: Base = RING
-    if step.place is not None and cursor.size:
-        base = _begin_in(hook, step.place)
+    worked = next((inner for inner in step.steps if isinstance(inner, Work)), None)
+    place = step.place if step.place is not None else worked.place if worked is not None else None
+    if place is not None and cursor.size:
+        base = _begin_in(hook, place)
     lap.last_base = base
+    if worked is not None:
+        for _ in range(worked.count.at(hook.shop.size)):
+            make(hook, worked.stitch, base, worked, _no_steps)
+        cursor.begin_at(cursor.pos, fresh=False, taken=True)
+        cursor.start_worked = True
+        return
     if step.method == "sc":
         add_stitch(hook, "sc", (Leg("sc", base),), step)
         cursor.begin_at(cursor.pos, fresh=False, taken=True)
@@ -31,6 +40,10 @@ def attach(hook: Hook, step: Join) -> None:
     elif step.method != "standing":
         add_travel(hook, "sl st", (Leg("sl st", base),), step)
     hook.beginning = True
+
+
+def _no_steps(hook: Hook, steps: Sequence[Step]) -> None:
+    """A stitch that joins is a plain one: it has no steps of its own."""
 
 
 def _begin_in(hook: Hook, place: Place) -> Base:

@@ -127,6 +127,7 @@ class Lap:
     names_tch: bool = False              # the line works into the turning chain in so many words
     last_base: Base | None = None        # what the hook went into last
     last_span: Span | None = None        # the instruction worked last
+    skipped: list[Base] = field(default_factory=list)         # what was skipped last, for those who come back to it
     excess: int = 0                      # places wanted beyond the end
     excess_span: Span | None = None
     excess_word: str = ""

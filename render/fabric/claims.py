@@ -32,22 +32,36 @@ def _moves(spec: StitchSpec) -> bool:
     return not spec.name.endswith("picot") and spec.name not in ("fsc", "fhdc", "fdc", "ftr", "ch")
 
 
+_ELSEWHERE = ("unused loop", "row end", "side", "foundation", "ring", "missed")
+
+
 def _of_place(place: Place) -> Iterator[Target]:
-    if place.of_round is not None or place.from_hook or place.target.kind in ("unused loop", "row end", "side", "foundation", "ring", "missed"):
+    if place.of_round is not None or place.from_hook or place.target.kind in _ELSEWHERE:
         return
     if place.of is not None:
-        if place.of.which not in ("beg", "same"):
+        if place.of.which not in ("beg", "same", "made"):
             yield from _of_place(place.of)
-        return
-    if place.target.kind == "between" or place.manner == "between":
-        yield Target("group") if place.target.name in (None, "group") and place.target.kind == "between" else _PLAIN
         return
     if place.which in ("next", "each", "current", "last", "nth", "center"):
         if place.below:
             yield _PLAIN
-            return
-        yield place.target
-        yield from place.also
+        else:
+            yield place.target
+            yield from place.also
+    for further in place.then:
+        yield from _of_place(further)
+
+
+def driving_place(steps: Sequence[Step]) -> Place | None:
+    """The first place on an earlier round, a side or unused loops: what takes a repeat further where nothing on the last round does."""
+    for step in steps:
+        if isinstance(step, Work | Group | Skip) and step.place is not None and step.place.which in ("next", "each", "nth"):
+            return step.place
+        if isinstance(step, Repeat):
+            found = driving_place(step.steps)
+            if found is not None:
+                return found
+    return None
 
 
 def claimed_targets(steps: Sequence[Step]) -> tuple[Target, ...]:

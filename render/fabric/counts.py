@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from motifold.render.fabric.bench import Hook, Lap
-from motifold.render.fabric.edge import Atom, family
+from motifold.render.fabric.edge import Atom, family, matcher
 from motifold.render.fabric.wording import round_word, target_word
 from motifold.render.pattern.instructions import CountClaim, Target
 
@@ -117,7 +117,7 @@ def found_for(hook: Hook, lap: Lap, target: Target) -> tuple[int, ...]:
         return (free, sum(1 for ident in lap.stitches if hook.stitches[ident].kind == "ch"))
     if kind == "group":
         return _groups(hook, lap, target.corner)
-    if target.corner:
+    if target.corner or kind == "corner":
         return (sum(1 for atom in lap.atoms if atom.corner),)
     shut = sum(1 for key in lap.counts for _ in range(lap.counts[key]) if not (key.startswith("ch-") and key.endswith(" sp")))
     return (lap.met, shut)
@@ -138,10 +138,27 @@ def _groups(hook: Hook, lap: Lap, corner: bool) -> tuple[int, ...]:
 def wrong_claim(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...]) -> tuple[CountClaim, int] | None:
     """The first count of the line that the work does not bear out, and the number that it makes."""
     for claim in claims:
-        found = found_for(hook, lap, claim.target)
+        found = _on_each_side(hook, lap, claim) if claim.per_side else found_for(hook, lap, claim.target)
         if claim.amount.at(hook.shop.size) not in found:
             return claim, found[0]
     return None
+
+
+def _on_each_side(hook: Hook, lap: Lap, claim: CountClaim) -> tuple[int, ...]:
+    """What lies between two corners, where every side has the same; a corner stitch may be counted with one of its sides."""
+    match = matcher(claim.target)
+    sides: list[int] = []
+    corners = [index for index, atom in enumerate(lap.atoms) if atom.corner]
+    for number, start in enumerate(corners):
+        end = corners[(number + 1) % len(corners)]
+        length = (end - start) % len(lap.atoms) or len(lap.atoms)
+        sides.append(sum(1 for step in range(1, length) if match(lap.atoms[(start + step) % len(lap.atoms)])))
+    if not sides:
+        return found_for(hook, lap, claim.target)
+    unequal = next((side for side in sides if side != claim.amount.at(hook.shop.size)), sides[0])
+    if len(set(sides)) > 1:
+        return (unequal,)
+    return (sides[0], sides[0] + 1) if not lap.atoms[corners[0]].space else (sides[0],)
 
 
 def check_claims(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...], hint: str | None) -> None:
@@ -151,6 +168,6 @@ def check_claims(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...], hint: str
         return
     claim, made = wrong
     stated = claim.amount.at(hook.shop.size)
-    said = target_word(claim.target, hook.shop.terms, stated)
+    said = target_word(claim.target, hook.shop.terms, stated) + (" on each side" if claim.per_side else "")
     lap.faulty = True
     hook.complain("count", claim.span, f"{round_word(lap)} says {stated} {said}, but working it makes {made}", hint, follows=True)

@@ -123,9 +123,22 @@ def matcher(target: Target) -> Match:
         return lambda a: a.first and (a.corner or not target.corner)
     if kind == "tch":
         return lambda a: a.standing
+    if kind == "corner":
+        return lambda a: a.corner
     if kind == "row end":
         return lambda a: a.name == "row end"
+    if kind == "between":
+        return matcher(beside(target))
     return _any_stitch
+
+
+def beside(target: Target) -> Target:
+    """What lies on either side of the gap that a place names."""
+    if target.kind != "between":
+        return target
+    if target.name in (None, "group"):
+        return Target("group", corner=target.corner)
+    return Target("st") if target.name == "st" else Target("stitch", target.name, corner=target.corner)
 
 
 def _stitch_matcher(name: str, corner: bool) -> Match:

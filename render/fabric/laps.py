@@ -11,7 +11,7 @@ from motifold.render.fabric.claims import claimed_targets, names_turning_chain
 from motifold.render.fabric.corners import mark_corners
 from motifold.render.fabric.counts import atoms_of, check_claims, count, wrong_claim
 from motifold.render.fabric.edge import Atom, Cursor, any_of, oriented
-from motifold.render.fabric.lines import Job, _in_ring
+from motifold.render.fabric.lines import Job, in_ring
 from motifold.render.fabric.making import hang, new_run
 from motifold.render.fabric.places import key_of
 from motifold.render.fabric.wording import listed, round_word, target_word
@@ -43,7 +43,7 @@ def beginning_index(steps: Sequence[Step]) -> int:
             continue
         if _only_walks(step):
             continue
-        if isinstance(step, Chain) or (isinstance(step, Work) and step.stitch.standing):
+        if isinstance(step, Chain) or (isinstance(step, Work) and (step.stitch.standing or step.stitch.beginning)):
             return index
         return 0
     return 0
@@ -96,8 +96,8 @@ def open_lap(hook: Hook, job: Job, steps: Sequence[Step]) -> Lap:
         if before.kind in ("ring", "foundation"):
             before.direction = -lap.direction if before.linear else lap.direction
             before.side = side
-        in_ring = before.kind == "ring" and any(_in_ring(step) for step in steps)
-        lap.cursor = Cursor(round=before.index) if in_ring else _cursor_on(before, lap)
+        inside = before.kind == "ring" and any(in_ring(step) for step in steps)
+        lap.cursor = Cursor(round=before.index) if inside else _cursor_on(before, lap)
     lap.claims = claimed_targets(steps)
     lap.names_tch = names_turning_chain(steps)
     if lap.names_tch:

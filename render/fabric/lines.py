@@ -190,7 +190,7 @@ def _how_many(
     if line.label.following:
         return max((rounds if rounds is not None else book.number + length - 1) - later - book.number + 1, 0)
     if repeats.until_cm is not None:
-        return _until(book, repeats, height)
+        return _until(book, repeats, height, size)
     if times is not None:
         total = times * length
         if wanted is not None and wanted != total:
@@ -202,7 +202,7 @@ def _how_many(
     return wanted if wanted is not None else length
 
 
-def _until(book: _Book, repeats: RepeatRounds, height: float | None) -> int:
+def _until(book: _Book, repeats: RepeatRounds, height: float | None, size: int) -> int:
     """Rows until the piece measures so much; on to the next row of the side that it shall end with."""
     if not height:
         book.problems.append(Problem(
@@ -210,7 +210,8 @@ def _until(book: _Book, repeats: RepeatRounds, height: float | None) -> int:
         ))
         return len(repeats.rounds)
     done = sum(1 for job in book.jobs if job.kind in ("round", "row"))
-    total = max(math.ceil((repeats.until_cm or 0.0) / height - 1e-9), done)
+    measure = repeats.until_sizes[min(size, len(repeats.until_sizes) - 1)] if repeats.until_sizes else repeats.until_cm or 0.0
+    total = max(math.ceil(measure / height - 1e-9), done)
     if repeats.ending is not None:
         first = next((job.side for job in book.jobs if job.number == 1), None) or "RS"
         last: SideFacing = first if total % 2 == 1 else ("WS" if first == "RS" else "RS")
@@ -234,7 +235,7 @@ def split_beginning(jobs: Sequence[Job]) -> tuple[Job, ...]:
                 return (*jobs[:found], *_split(job, index + 1, "foundation"), *jobs[found + 1 :])
         elif isinstance(step, Work | Group | Repeat):
             break
-    if any(_in_ring(step) for step in job.steps):
+    if any(in_ring(step) for step in job.steps):
         ring = replace(job, number=None, label="Ring", kind="ring", steps=(), judged=False)
         return (*jobs[:found], ring, *jobs[found:])
     return tuple(jobs)
@@ -248,8 +249,9 @@ def _split(job: Job, at: int, kind: JobKind) -> tuple[Job, Job]:
     )
 
 
-def _in_ring(step: Step) -> bool:
+def in_ring(step: Step) -> bool:
+    """Whether a step works into the ring."""
     if isinstance(step, Repeat):
-        return any(_in_ring(inner) for inner in step.steps)
+        return any(in_ring(inner) for inner in step.steps)
     place: Place | None = step.place if isinstance(step, Work | Group) else None
     return place is not None and place.target.kind == "ring"

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
-from motifold.render.fabric.claims import worked_targets
+from motifold.render.fabric.claims import driving_place, worked_targets
 from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
 from motifold.render.fabric.places import key_of, resolve_extent
+from motifold.render.fabric.resolve import cursor_for
 from motifold.render.fabric.wording import round_word, target_word
 from motifold.render.pattern.instructions import Repeat, Step, Stop, Target
 
@@ -48,7 +49,13 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     """As many passes as fit; the last one may end at ``**`` or leave its end out."""
     cursor = hook.lap.cursor
     targets = worked_targets(step.steps)
+    if not targets:
+        elsewhere = driving_place(step.steps)
+        if elsewhere is not None:
+            cursor = cursor_for(hook, elsewhere)
+            targets = (elsewhere.target,)
     match = any_of(targets) if targets else None
+    pair = bool(targets) and all(target.kind == "between" for target in targets)
     kept = cursor.limit
     stop = resolve_extent(hook, cursor, step.extent, step.span)
     if match is None or not cursor.size:
@@ -61,12 +68,12 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     number, need = 0, 0
     outer = hook.passes
     try:
-        while _remains(cursor, match):
+        while _remains(cursor, match, pair):
             hook.budget(step.span)
             hook.passes = (*outer, number)
             taken, at = hook.taken, cursor.pos
             before = _left(cursor, match)
-            finished = _one_pass(hook, step, run_step, cursor, match)
+            finished = _one_pass(hook, step, run_step, cursor, match, pair)
             if not finished:
                 _uneven(hook, step, targets, before, need)
                 cursor.pos = max(cursor.pos, min(cursor.limit, cursor.end))
@@ -87,24 +94,32 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
         hook.idle.setdefault(key_of(step.span), (step.span, f"{name[0].upper()}{name[1:]} has no {words}, so this repeat finds nothing to do", None))
 
 
-def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, cursor: Cursor, match: Match) -> bool:
+def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, cursor: Cursor, match: Match, pair: bool) -> bool:
     """One pass; False if it wanted more places than there are."""
     for index, inner in enumerate(step.steps):
         if isinstance(inner, Stop):
-            if not _remains(cursor, match):
+            if not _remains(cursor, match, pair):
                 return True
             continue
-        if step.omit and index == len(step.steps) - step.omit and not _remains(cursor, match):
+        if step.omit and index == len(step.steps) - step.omit and not _remains(cursor, match, pair):
             return True
+        here, groups = hook.here, len(hook.open_groups)
         try:
             run_step(hook, inner)
         except Beyond:
+            hook.here = here
+            del hook.open_groups[groups:]
             return False
     return True
 
 
-def _remains(cursor: Cursor, match: Match) -> bool:
-    return first_match(cursor, match, cursor.following, min(cursor.limit, cursor.end)) is not None
+def _remains(cursor: Cursor, match: Match, pair: bool) -> bool:
+    """Whether there is a place for one more pass; a gap needs something on either side of it."""
+    stop = min(cursor.limit, cursor.end)
+    first = first_match(cursor, match, cursor.following, stop)
+    if first is None or not pair:
+        return first is not None
+    return first_match(cursor, match, first + 1, stop + (1 if cursor.cyclic and cursor.taken_start else 0)) is not None
 
 
 def _left(cursor: Cursor, match: Match) -> int:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
 from motifold.render.fabric.bench import Hook
-from motifold.render.fabric.edge import Cursor, any_of, first_match, last_match, matcher
+from motifold.render.fabric.edge import Cursor, any_of, beside, first_match, last_match, matcher
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import (
     RING,
@@ -18,6 +18,7 @@ from motifold.render.fabric.places import (
     find_next,
     foot_of,
     group_range,
+    key_of,
     leave_behind,
     missing,
     next_base,
@@ -50,6 +51,10 @@ def _resolve(hook: Hook, place: Place, span: Span) -> Base:
         return RING
     if hook.here is not None and place.which in ("same", "current") and place.of is None:
         return hook.here
+    if place.which == "made" or (place.of is not None and place.of.which == "made"):
+        return just_made(hook, place)
+    if place.target.kind == "missed" and place.which != "top":
+        return skipped(hook, place)
     cursor = cursor_for(hook, place)
     if place.below:
         return below_base(hook, cursor, place, span)
@@ -61,7 +66,7 @@ def _resolve(hook: Hook, place: Place, span: Span) -> Base:
         return RING
     if place.of is not None:
         return within(hook, cursor, place, span)
-    if place.target.kind == "between" or place.manner == "between":
+    if place.target.kind == "between":
         return between(hook, cursor, place, span)
     which = place.which
     if which == "same":
@@ -136,7 +141,7 @@ def beginning_place(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Bas
     if not matcher(replace(place.target, chains=None))(cursor.atom(cursor.start)):
         hook.complain(
             "place", place.span, "the round did not begin in a space" if place.target.kind == "sp" else "the round did not begin there",
-            "name the place that it began in, or walk to the space first: sl st in next ch-2 sp", key=place.span.line * 10_000 + place.span.column,
+            "name the place that it began in, or walk to the space first: sl st in next ch-2 sp", key=key_of(place.span),
         )
         return current_base(hook, cursor, place)
     if cursor.pos == cursor.start:
@@ -202,7 +207,7 @@ def missing_chain(hook: Hook, place: Place) -> None:
     """Complains that there is no beginning chain to work into."""
     hook.complain(
         "place", place.span, "there is no beginning chain there to work into",
-        "name the stitch: a round without a beginning chain starts with its first st", key=place.span.line * 10_000 + place.span.column,
+        "name the stitch: a round without a beginning chain starts with its first st", key=key_of(place.span),
     )
 
 
@@ -222,7 +227,7 @@ def within(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
         index = find_next(hook, cursor, match)
     if index is None:
         return beyond(hook, cursor, outer, span, outer.target)
-    if cursor.atom(index).space and not (outer.target.kind == "stitch"):
+    if cursor.atom(index).space and outer.target.kind != "stitch":
         chains = cursor.atom(index).chains
         sub = _pick(chains, place) if place.target.kind in ("ch", "st") else -1
         take(hook, cursor, index)
@@ -256,7 +261,7 @@ def _part_of_group(hook: Hook, cursor: Cursor, index: int, place: Place, span: S
 
 def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``between next 2 dc``, ``sp between next two groups``: the gap, or the space that lies in it."""
-    target = _sides_of_gap(place)
+    target = beside(place.target)
     match = matcher(target)
     one = find_next(hook, cursor, match)
     if one is None:
@@ -274,12 +279,20 @@ def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     return Base("gap", cursor.atom(two).id, "gap", cursor.atom(end).id)
 
 
-def _sides_of_gap(place: Place) -> Target:
-    if place.target.kind == "between":
-        if place.target.name in (None, "st"):
-            return Target("group" if place.target.name is None else "st")
-        return Target("group") if place.target.name == "group" else Target("stitch", place.target.name)
-    return place.target
+def skipped(hook: Hook, place: Place) -> Base:
+    """``in skipped st``: the places skipped last, one after another."""
+    lap = hook.lap
+    if not lap.skipped:
+        hook.complain("place", place.span, "nothing was skipped before this", "skip it first: sk next st", key=key_of(place.span))
+        return current_base(hook, lap.cursor, place)
+    return lap.skipped.pop(0) if len(lap.skipped) > 1 else lap.skipped[0]
+
+
+def just_made(hook: Hook, place: Place) -> Base:
+    """``in dc just made``: the last stitch of this round."""
+    if hook.last is None:
+        return current_base(hook, hook.lap.cursor, place)
+    return Base("stitch", hook.last, foot_of(hook, place))
 
 
 def from_hook(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
@@ -304,5 +317,5 @@ def from_hook(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 def _too_few_chains(hook: Hook, place: Place, count: int) -> None:
     hook.complain(
         "place", place.span, f"there are only {count} ch to count from the hook", "make a longer chain first, or count fewer",
-        key=place.span.line * 10_000 + place.span.column,
+        key=key_of(place.span),
     )

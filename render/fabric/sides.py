@@ -82,9 +82,8 @@ def _of_rows(hook: Hook, last: Lap) -> tuple[Side, ...]:
     """Bottom (the foundation), right row ends, top, left row ends: counter-clockwise from the lower left corner."""
     first = next((lap for lap in hook.laps if lap.kind in ("foundation", "ring", "row")), last)
     bottom = [atom for atom in first.atoms if atom.name or atom.space]
-    if first.direction < 0:
+    if first.direction > 0:  # worked from right to left; the side runs from left to right
         bottom = bottom[::-1]
-    bottom = bottom[::-1] if first.direction > 0 else bottom[::-1]
     top = last.atoms if last.direction > 0 else last.atoms[::-1]
     right = row_end_atoms(hook, left=False)
     left = row_end_atoms(hook, left=True)[::-1]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from motifold.render.fabric.bench import Hook
+from motifold.render.fabric.bench import DraftStitch, Hook
 from motifold.render.fabric.making import add_chains, add_stitch, grouped, kind_of_spec, new_run
 from motifold.render.fabric.model import Base, Foot, Gather, Leg
 from motifold.render.pattern.instructions import Chain, Definition, Group, Node, Repeat, Step, StitchSpec, Work
@@ -90,11 +90,8 @@ def close_picot(hook: Hook, chains: list[int], on: int | None, node: Node, group
     run.group = group
     base = Base("stitch", on if on is not None else chains[0], "loops")
     ident = len(hook.stitches)
-    from motifold.render.fabric.bench import DraftStitch
-
-    hook.stitches.append(
-        DraftStitch(ident, "sl st", "picot", hook.lap.index, hook.yarn, hook.origin_of(node.id, node.span), (Leg("sl st", base),), group=group)
-    )
+    origin = hook.origin_of(node.id, node.span)
+    hook.stitches.append(DraftStitch(ident, "sl st", "picot", hook.lap.index, hook.yarn, origin, (Leg("sl st", base),), group=group))
     hook.lap.stitches.append(ident)
     if group is not None:
         hook.groups[group].stitches = [*chains, ident]
@@ -108,12 +105,30 @@ def gathered(hook: Hook, spec: StitchSpec, base: Base, node: Node) -> None:
     stem = spec.of or (found.stem if found else "dc")
     count = spec.size or (found.legs if found else 3)
     gather: Gather = (found.gather if found and found.gather else "cluster")
-    chains: tuple[int, ...] = ()
-    if spec.name.startswith("beg ") and hook.lap.standing is not None and hook.last == hook.lap.standing:
+    add_stitch(hook, kind, tuple(Leg(stem, base) for _ in range(count)), node, gather=gather)
+
+
+def beginning(hook: Hook, spec: StitchSpec, base: Base, node: Node) -> None:
+    """``beg cl``, ``beg shell``: the chain that stands already is its first leg, or its first stitch."""
+    kind = kind_of_spec(spec)
+    found = known(kind)
+    stem = spec.of or (found.stem if found else "dc")
+    count = spec.size or (found.legs if found else 3)
+    if spec.name in _GATHERED:
         chains = _take_back_standing(hook)
-    add_stitch(hook, kind, tuple(Leg(stem, base) for _ in range(count)), node, gather=gather, chains=chains)
-    if chains:
-        hook.lap.standing = hook.last
+        gather: Gather = found.gather if found and found.gather else "cluster"
+        made = add_stitch(hook, kind, tuple(Leg(stem, base) for _ in range(max(count - 1, 1))), node, gather=gather, chains=chains)
+        hook.lap.standing = made
+        return
+    with grouped(hook, spec.name, base, node) as group:
+        if group is not None and hook.last is not None:
+            hook.stitches[hook.last].group = group.id
+            group.stitches.append(hook.last)
+        if spec.name == "V-st":
+            hook.pending.extend(add_chains(hook, spec.size or 1, node))
+            count = 2
+        for _ in range(count - 1):
+            add_stitch(hook, stem, (Leg(stem, base),), node)
 
 
 def _take_back_standing(hook: Hook) -> tuple[int, ...]:
@@ -121,6 +136,8 @@ def _take_back_standing(hook: Hook) -> tuple[int, ...]:
     stitch = hook.stitches[hook.lap.standing] if hook.lap.standing is not None else None
     if stitch is None or stitch.id != len(hook.stitches) - 1 or hook.pending:
         return ()
+    if stitch.group is not None:
+        hook.groups[stitch.group].stitches.remove(stitch.id)
     hook.stitches.pop()
     hook.lap.stitches.pop()
     hook.lap.made.pop()

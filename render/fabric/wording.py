@@ -31,6 +31,8 @@ def target_word(target: Target, terms: Terms, amount: int = 1) -> str:
         return f"{corner}group{many}"
     if target.kind == "ch":
         return "ch"
+    if target.kind == "corner":
+        return f"corner{many}"
     if target.kind == "row end":
         return f"row end{many}"
     return f"{corner}st{many}"

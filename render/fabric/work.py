@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from motifold.render.fabric.begin import attach, begin_in_foundation, begin_with_chain, stand_in
-from motifold.render.fabric.bench import Beyond, Hook, TooMuch
+from motifold.render.fabric.begin import attach, begin_in_foundation, begin_with_chain, stand_in, stand_up, start_base
+from motifold.render.fabric.bench import Hook, TooMuch
 from motifold.render.fabric.ends import close, close_ring
-from motifold.render.fabric.making import add_chains, add_stitch, add_travel, grouped, new_run
+from motifold.render.fabric.making import add_chains, add_stitch, add_travel, grouped, kind_of_spec, new_run
 from motifold.render.fabric.model import Base, Leg
 from motifold.render.fabric.places import RING, key_of, next_base, next_chain, spots_of_each, use_start
 from motifold.render.fabric.repeats import run_repeat
 from motifold.render.fabric.resolve import cursor_for, resolve
-from motifold.render.fabric.special import close_picot, crossed, legs_of, make, together
+from motifold.render.fabric.special import beginning, close_picot, crossed, known, make, together
+from motifold.render.fabric.wording import height_in_chains
 from motifold.render.fabric.yarns import use_yarn
 from motifold.render.pattern.instructions import (
     Chain,
@@ -25,7 +26,6 @@ from motifold.render.pattern.instructions import (
     Skip,
     Step,
     StitchSpec,
-    Stop,
     Target,
     Turn,
     UseYarn,
@@ -35,10 +35,6 @@ from motifold.render.pattern.instructions import (
 
 DEEPEST = 60
 """Repeats nested deeper than this are a slip of the pen."""
-
-
-class LastPass(Exception):
-    """``**`` in the last pass: the repeat ends here."""
 
 
 def run_steps(hook: Hook, steps: Sequence[Step]) -> None:
@@ -119,10 +115,6 @@ def chain(hook: Hook, step: Chain) -> None:
     hook.pending.extend(add_chains(hook, count, step))
 
 
-def _place_of_next() -> Target:
-    return Target("st")
-
-
 def work(hook: Hook, step: Work) -> None:
     """Stitches into their place or places."""
     spec = step.stitch
@@ -136,23 +128,52 @@ def work(hook: Hook, step: Work) -> None:
         begin_in_foundation(hook, step, step.place.ordinal or 1)
     count = step.count.at(hook.shop.size)
     definition = hook.shop.definitions.get(spec.name)
+    if spec.beginning and hook.depth == 0 and begin_special(hook, step):
+        return
     if definition is not None and definition.spread:
         _spread(hook, step, count)
     elif spec.name.startswith("crossed "):
         _crossed(hook, step, count)
     elif step.place is None:
         _no_place(hook, step, count)
+    elif step.place.target.kind == "missed" and step.place.which != "top":
+        for _ in range(max(step.place.count.at(hook.shop.size), 1)):
+            _into(hook, step, resolve(hook, step.place, step.span), count)
     elif step.place.each or step.place.which == "each":
         _each(hook, step, count)
     elif step.place.which == "evenly":
         _evenly(hook, step, count)
+    elif spec.together > 1 and (step.place.then or step.place.manner == "over"):
+        for _ in range(count):
+            _together_over(hook, step, step.place)
+    elif spec.together > 1 and step.place.which == "next" and _is_stitch_place(step.place):
+        for _ in range(count):
+            _tog_from(hook, step, step.place)
     else:
-        if spec.together > 1 and step.place.which == "next" and _is_stitch_place(step.place):
-            for _ in range(count):
-                _tog_from(hook, step, step.place)
-            return
         base = _on_spine_or(hook, step.place, step)
         _into(hook, step, base, count)
+
+
+def begin_special(hook: Hook, step: Work) -> bool:
+    """``beg cl``, ``beg shell``: its first stitch is a chain of that height, made now or just before. False if it is worked as any other."""
+    lap = hook.lap
+    if lap.stitches and hook.last != lap.standing:
+        return False
+    cursor = lap.cursor
+    if step.place is not None and step.place.which != "same":
+        stand_in(hook, step.place)
+    base = start_base(hook)
+    if lap.standing is None:
+        found = known(kind_of_spec(step.stitch))
+        stem = step.stitch.of or (found.stem if found else "dc")
+        chains = add_chains(hook, max(height_in_chains(stem), 1), step)
+        stand_up(hook, stem, chains, base, step)
+    if cursor.size:
+        cursor.begin_at(cursor.pos, fresh=False, taken=True)
+    lap.last_base = base
+    hook.beginning = False
+    beginning(hook, step.stitch, base, step)
+    return True
 
 
 def _is_stitch_place(place: Place) -> bool:
@@ -164,6 +185,17 @@ def _tog_from(hook: Hook, step: Work, place: Place) -> None:
     cursor = cursor_for(hook, place)
     bases = [next_base(hook, cursor, place, step.span) for _ in range(step.stitch.together)]
     hook.lap.last_base = bases[-1]
+    together(hook, step.stitch, bases, step)
+
+
+def _together_over(hook: Hook, step: Work, place: Place) -> None:
+    """``dc2tog over next 2 sts``, ``dc3tog over same st and next 2 sts``: a leg in each of the places named."""
+    bases: list[Base] = []
+    for part in (place, *place.then):
+        wanted = part.count.at(hook.shop.size)
+        if part is place and not place.then:
+            wanted = max(wanted, step.stitch.together)
+        bases.extend(resolve(hook, part, step.span) for _ in range(min(wanted, step.stitch.together)))
     together(hook, step.stitch, bases, step)
 
 
@@ -187,7 +219,6 @@ def _travels_or_closes(hook: Hook, step: Work) -> bool:
     """A slip stitch that walks, joins another motif or closes a picot; False if it is a stitch of the round."""
     place = step.place
     if place is not None and place.which == "corresponding":
-        hook.pending.extend([])
         add_travel(hook, "sl st", (), step)
         return True
     if hook.walking:
@@ -206,9 +237,8 @@ def _travels_or_closes(hook: Hook, step: Work) -> bool:
         cursor.begin_at(cursor.pos, fresh=False, taken=False)
         cursor.reached_by_walk = True
         return True
-    if place is not None and place.from_hook and hook.pending and place.ordinal and hook.stitches and place.ordinal <= len(hook.pending) \
-            and (hook.last is not None or len(hook.pending) > place.ordinal) and _closes_ring(hook, place):
-        size = place.ordinal
+    size = _ring_closed(hook, place) if place is not None else 0
+    if size:
         ring = hook.pending[len(hook.pending) - size :]
         del hook.pending[len(hook.pending) - size :]
         on = hook.pending[-1] if hook.pending else hook.last
@@ -220,9 +250,21 @@ def _travels_or_closes(hook: Hook, step: Work) -> bool:
     return False
 
 
-def _closes_ring(hook: Hook, place: Place) -> bool:
-    """A slip stitch into the third chain or further back makes a ring; nearer, it begins a way back along the chain."""
-    return (place.ordinal or 0) >= 3
+def _ring_closed(hook: Hook, place: Place) -> int:
+    """How many of the waiting chains a slip stitch closes into a ring: "in 3rd ch from hook", "in first ch", "in dc just made"."""
+    waiting = len(hook.pending)
+    if not waiting:
+        return 0
+    if place.which == "made" or (place.of is not None and place.of.which == "made"):
+        return waiting
+    if place.from_hook:
+        # nearer than the third chain it begins a way back along the chain
+        size = place.ordinal or 0
+        return size if 3 <= size <= waiting else 0
+    if place.target.kind == "ch" and place.which in ("first", "nth") and (place.ordinal or 1) == 1 and hook.last is not None:
+        inner = place.of
+        return waiting if inner is None or (inner.target.chains in (None, waiting) and inner.which != "beg") else 0
+    return 0
 
 
 def _no_place(hook: Hook, step: Work, count: int) -> None:
@@ -256,10 +298,8 @@ def _no_place(hook: Hook, step: Work, count: int) -> None:
 
 
 def _next_st(hook: Hook, place: Place, step: Work) -> Base:
-    if hook.lap.spine:
-        base = next_chain(hook, hook.lap.cursor, place, step.span)
-    else:
-        base = next_base(hook, hook.lap.cursor, place, step.span)
+    cursor = hook.lap.cursor
+    base = next_chain(hook, cursor, place, step.span) if hook.lap.spine else next_base(hook, cursor, place, step.span)
     hook.lap.last_base = base
     return base
 
@@ -401,13 +441,15 @@ def skip(hook: Hook, step: Skip) -> None:
     if place.which == "first" and not place.each and cursor.pos == cursor.start and not cursor.fresh:
         use_start(cursor)
         return
+    hook.lap.skipped.clear()
     if place.each or place.which == "each":
-        for _ in spots_of_each(hook, cursor, place, step.span):
+        for base in spots_of_each(hook, cursor, place, step.span):
             hook.budget(step.span)
+            hook.lap.skipped.append(base)
     else:
         kept = hook.lap.last_base
-        resolve(hook, place, step.span)
+        hook.lap.skipped.append(resolve(hook, place, step.span))
         hook.lap.last_base = kept
 
 
-__all__ = ["Beyond", "LastPass", "Stop", "legs_of", "run_step", "run_steps"]
+__all__ = ["run_step", "run_steps"]
