@@ -17,8 +17,7 @@ from motifold.render.booklet.model import Figure
 from motifold.render.booklet.sections import part_heading, section_boxes
 from motifold.render.words.model import Section
 
-_COMFORTABLE = 0.85          # of the chart's own size: below it, a page of its own is worth the paper
-_BEARABLE = 0.68             # below it, even a page left for notes is worth it
+_RATHER_THAN_NOTES = 0.8     # of what is comfortable: a chart may be this small before a page is left for notes
 _CHART_SHARES = (0.5, 0.56, 0.62)
 _LEAST_TEXT = 165.0          # points: a narrower column of text breaks in too many places
 
@@ -54,7 +53,7 @@ def motif_pages(section: Section, figures: Sequence[Figure], composer: Composer,
     if not _try_here(part, head, composer):
         composer.turn()
         best = _best(part, setting.grid.text_height - head.height)
-        enough = _COMFORTABLE if composer.number % 2 == 0 else _BEARABLE
+        enough = part.chart.comfortable * (1.0 if composer.number % 2 == 0 else _RATHER_THAN_NOTES)
         if best is not None and best.scale >= min(enough, _spread_scale(part, head) / 1.25):
             _place(best, head, composer)
         else:
@@ -69,7 +68,7 @@ def _try_here(part: _Part, head: Box, composer: Composer) -> bool:
     if composer.fresh or room < composer.grid.text_height * 0.35:
         return False
     best = _best(part, room)
-    if best is None or best.scale < max(_COMFORTABLE, 1.0):
+    if best is None or best.scale < part.chart.comfortable * 1.15:
         return False
     _place(best, head, composer)
     return True

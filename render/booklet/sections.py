@@ -20,6 +20,8 @@ def section_boxes(section: Section, setting: Setting, tags: Tags, key: str, titl
     if titled:
         boxes += heading(section.title, 2, setting, (*tags, Tag("H2", key)), Destination(key, section.title, 0))
     for place, group in enumerate(_groups(section.blocks)):
+        if isinstance(group[0], Table) and titled and group[0].caption == section.title:
+            group = (replace(group[0], caption=""),)  # the heading has just said it
         boxes += _spaced(_block_boxes(group, setting, tags, f"{key}/{place}"), boxes, setting)
     return boxes
 

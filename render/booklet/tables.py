@@ -14,6 +14,7 @@ from motifold.render.booklet.styles import HAIR
 from motifold.render.words.model import Table
 
 _GAP = 10.0
+_CROWDED = 1.3   # a table this much wider than its column, on single lines, is better set across the page
 _NUMBER = re.compile(r"^[-–−+]?[\d.,½¼¾⅓⅔⅛⅜⅝⅞⁰-⁹₀-₉⁄\s\u00a0%]*\d?\S{0,4}$")
 
 
@@ -33,9 +34,10 @@ def _natural(table: Table, setting: Setting) -> tuple[list[float], list[float]]:
 
 
 def fits(table: Table, setting: Setting) -> bool:
-    """Whether the table can be set in this width without cutting a word."""
-    _, narrow = _natural(table, setting)
-    return sum(narrow) + _GAP * (len(narrow) - 1) <= setting.width
+    """Whether the table can be set in this width without cutting a word or breaking many cells."""
+    wide, narrow = _natural(table, setting)
+    gaps = _GAP * (len(narrow) - 1)
+    return sum(narrow) + gaps <= setting.width and sum(wide) + gaps <= _CROWDED * setting.width
 
 
 def _column_widths(table: Table, setting: Setting) -> list[float]:

@@ -76,7 +76,7 @@ def test_lines_are_more_even_than_those_that_are_filled_one_by_one() -> None:
     for width in range(110, 300, 10):
         words = tuple(replace(word, penalty=0.0) for word in words_of([(TEXT, BODY)], width))
         even, filled = break_lines(words, width), greedy_lines(words, width)
-        if len(even) == len(filled):
+        if len(even) == len(filled) and line_width(filled[-1]) > 0.12 * width:  # a last line of one short word is worse than uneven ones
             assert unevenness(even, width) <= unevenness(filled, width) + 1e-6
             better += unevenness(even, width) < 0.8 * unevenness(filled, width)
     assert better >= 3

@@ -1,0 +1,95 @@
+"""From the worked pattern to a booklet's content: the words, the charts and keys, the drawings of the assembly, the cover."""
+
+from __future__ import annotations
+
+from motifold.render.booklet.drawings import assembly_figures, finished_drawing, motif_figures
+from motifold.render.booklet.model import BookletContent, Cover, Figure, Look, PageStyle
+from motifold.render.drawing.display import Drawing
+from motifold.render.pattern.model import Pattern, Terms
+from motifold.render.words.model import Document
+from motifold.render.worked import Worked, WorkedSize, needs_by_size
+
+DEFAULT_ACCENT = "#20506b"
+_LEAST_CHROMA = 0.2  # a yarn greyer than this gives no accent
+
+
+def booklet_content(worked: Worked, look: Look) -> BookletContent:
+    """Everything that the booklet prints, for one size (``look.size``) or for all of them.
+
+    Charts and drawings are those of the size that has the most rounds: it shows all of the others.
+    """
+    from motifold.render.words import WordsLook, write_document
+
+    pattern = worked.pattern
+    terms: Terms = look.terms or pattern.terms
+    words = WordsLook(terms=terms, plain=look.plain, size=look.size, left_handed=look.left_handed)
+    document = write_document(worked, needs_by_size(worked), words)
+    size = _drawn_size(worked, look)
+    figures: tuple[Figure, ...] = ()
+    if size is not None:
+        figures = (*motif_figures(worked, size, look, terms), *assembly_figures(worked, size, look))
+    style = PageStyle(look.paper, accent_of_yarns(pattern), look.mono)
+    hero = _hero(figures, finished_drawing(figures))
+    cover = Cover(pattern.title, pattern.summary, pattern.author or "", cover_facts(worked, document, look, terms), hero)
+    return BookletContent(document, cover, figures, style, pattern.author or "", _swatches(pattern))
+
+
+def _drawn_size(worked: Worked, look: Look) -> WorkedSize | None:
+    sizes = [size for size in worked.sizes if look.size is None or size.choice.name == look.size]
+    return max(sizes, key=lambda size: sum(len(fabric.rounds) for fabric in size.fabrics.values()), default=None)
+
+
+def _hero(figures: tuple[Figure, ...], finished: Drawing | None) -> Drawing | None:
+    """The finished thing if it is drawn, else the first chart."""
+    return finished or next((figure.drawing for figure in figures if figure.role == "chart"), None)
+
+
+def accent_of_yarns(pattern: Pattern) -> str:
+    """The most colourful yarn's colour, or a blue of our own where all yarns are grey or none has a colour."""
+    colours = [yarn.hex for yarn in pattern.yarns if yarn.hex]
+    best = max(colours, key=_chroma, default=DEFAULT_ACCENT)
+    return best if _chroma(best) >= _LEAST_CHROMA else DEFAULT_ACCENT
+
+
+def _chroma(color: str) -> float:
+    channels = [int(color[i : i + 2], 16) / 255 for i in (1, 3, 5)]
+    return max(channels) - min(channels)
+
+
+def _swatches(pattern: Pattern) -> tuple[tuple[str, str], ...]:
+    """The words that the text begins a yarn's line with."""
+    coloured = [yarn for yarn in pattern.yarns if yarn.hex]
+    return tuple((words, yarn.hex or "") for yarn in coloured for words in (f"Yarn {yarn.key}", f"{yarn.key} ({yarn.name})"))
+
+
+def cover_facts(worked: Worked, document: Document, look: Look, terms: str) -> tuple[tuple[str, str], ...]:
+    """What a buyer looks for: sizes, yarn, hook, level, terms; what the pattern does not say is left out."""
+    pattern = worked.pattern
+    names = [size.choice.name for size in worked.sizes if look.size is None or size.choice.name == look.size]
+    facts: list[tuple[str, str]] = []
+    if worked.table is not None and names:
+        facts.append(("Sizes" if len(names) > 1 else "Size", _several(names)))
+    weights = sorted({yarn.weight for yarn in pattern.yarns if yarn.weight is not None})
+    if pattern.yarns:
+        weight = f", weight {' and '.join(str(w) for w in weights)}" if weights else ""
+        facts.append(("Yarn", _listed([yarn.name for yarn in pattern.yarns]) + weight))
+    hook = pattern.materials.hook
+    if hook is not None and hook.kind == "length":
+        from motifold.render.sizing.hooks import hook_text
+
+        facts.append(("Hook", hook_text(float(hook.cm) * 10)))
+    if pattern.level:
+        facts.append(("Level", pattern.level[:1].upper() + pattern.level[1:]))
+    facts.append(("Terms", f"{terms}{', in full words' if look.plain else ''}{', left-handed' if look.left_handed else ''}"))
+    return tuple(facts)
+
+
+def _several(names: list[str]) -> str:
+    """The trade's way: the first, the others in parentheses."""
+    return names[0] + (f" ({', '.join(names[1:])})" if len(names) > 1 else "")
+
+
+def _listed(names: list[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+
+

@@ -1,0 +1,88 @@
+"""The figures of a booklet, made by the rooms that draw: charts and keys of the motifs, nets and seams of the assembly."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from motifold.render.booklet.model import Figure, Look
+from motifold.render.booklet.paper import grid_for
+from motifold.render.drawing.display import Drawing
+from motifold.render.drawing.numbers import MM_PER_PT
+from motifold.render.fabric.model import Fabric
+from motifold.render.pattern.model import Terms
+from motifold.render.worked import Worked, WorkedSize
+
+_KEY_SIDE_MM = 56.0        # one column of a key
+_LEAST_PITCH_MM = 1.3      # below it a symbol is lower than 3 mm in print
+
+
+def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) -> tuple[Figure, ...]:
+    """For each motif its chart and the key of the symbols in it."""
+    from motifold.render.motif import lay_out
+    from motifold.render.motif.chart import ChartLook, draw_chart, draw_key, entries_used
+
+    pattern = worked.pattern
+    chart_look = ChartLook(
+        mono=look.mono,
+        left_handed=look.left_handed,
+        yarn_colors={yarn.key: yarn.hex for yarn in pattern.yarns if yarn.hex},
+        symbols={stitch.key: stitch.symbol for stitch in pattern.stitches if stitch.symbol},
+        names={stitch.key: stitch.name for stitch in pattern.stitches},
+        terms=terms,
+    )
+    figures: list[Figure] = []
+    for name, fabric in size.fabrics.items():
+        if not any(stitch.role != "given" for stitch in fabric.stitches):
+            continue
+        drawing = draw_chart(fabric, lay_out(fabric), chart_look)
+        least = _LEAST_PITCH_MM / chart_look.pitch_mm
+        caption = chart_caption(worked, size, name, fabric, look)
+        figures.append(Figure("chart", drawing, caption, name, smallest=least, comfortable=1.45 * least, largest=1.35))
+        entries = entries_used([fabric], chart_look)
+        if entries:
+            narrow, *wider = [draw_key(entries, terms, width) for width in key_widths(look)]
+            figures.append(Figure("key", narrow, "", name, smallest=0.9, largest=1.0, variants=tuple(wider)))
+    return tuple(figures)
+
+
+def key_widths(look: Look) -> tuple[float, ...]:
+    """A narrow key to stand beside a chart, one as wide as a column, one across the page; in mm."""
+    grid = grid_for(look.paper)
+    widths = {_KEY_SIDE_MM, grid.column_width * MM_PER_PT, grid.text_width * MM_PER_PT}
+    return tuple(sorted(widths))
+
+
+def chart_caption(worked: Worked, size: WorkedSize, name: str, fabric: Fabric, look: Look) -> str:
+    """What the chart shows, and where the smaller sizes stop."""
+    numbers = [this.number for this in fabric.rounds if this.number is not None]
+    unit = "row" if fabric.worked == "rows" else "round"
+    shown = f"{unit}s {min(numbers)} to {max(numbers)}" if len(numbers) > 1 else f"{unit} {numbers[0]}" if numbers else "the whole"
+    caption = f"{name.replace('_', ' ').capitalize()}: {shown}"
+    smaller: dict[int, list[str]] = {}
+    for other in worked.sizes:
+        worked_to = max((this.number or 0 for this in other.fabrics[name].rounds), default=0) if name in other.fabrics else 0
+        if look.size is None and numbers and 0 < worked_to < max(numbers):
+            smaller.setdefault(worked_to, []).append(other.choice.name)
+    if not smaller:
+        return caption + "."
+    stops = "; ".join(f"{_listed(names)} after {unit} {last}" for last, names in sorted(smaller.items()))
+    return f"{caption}, size {size.choice.name}. {'These end' if len(smaller) > 1 else 'This ends'} earlier: {stops}."
+
+
+def _listed(names: Iterable[str]) -> str:
+    kept = list(names)
+    return kept[0] if len(kept) == 1 else f"{', '.join(kept[:-1])} and {kept[-1]}"
+
+
+def assembly_figures(worked: Worked, size: WorkedSize, look: Look) -> tuple[Figure, ...]:
+    """The net with its seams, each step, and the finished thing."""
+    if size.assembly is None:
+        return ()
+    from motifold.render.assembly.net_drawing import draw_net
+
+    drawing = draw_net(size.assembly)
+    return (Figure("net", drawing, "The net, right side up, with its seams in the order they are worked."),)
+
+
+def finished_drawing(figures: Iterable[Figure]) -> Drawing | None:
+    return next((figure.drawing for figure in figures if figure.role == "finished"), None)
