@@ -35,7 +35,7 @@ Polygon = tuple[Point, ...]
 
 _FLAT = 0.006
 """How far a flattened curve may leave the true one, in the unit of the points (u: a sixtieth of a millimetre on paper)."""
-_CAP_STEPS = 5
+_CAP_STEPS = 4
 
 
 def _weights(steps: int) -> tuple[tuple[float, float, float, float], ...]:

@@ -30,6 +30,12 @@ def corner_name(assembly: Assembly, at: tuple[str, int]) -> str:
     return name
 
 
+def corner_names(assembly: Assembly, corner: int) -> tuple[str, ...]:
+    """All panel corners that meet at a corner of the surface, by name; a fold within a side as "T1.left[1/2]" (the end of that piece)."""
+    found = assembly.corners[corner]
+    return (*(corner_name(assembly, at) for at in found.at), *(side_text(piece) for piece in found.along))
+
+
 def corner_of(sides: tuple[str, ...], index: int) -> str:
     """The corner where side ``index`` starts.
 

@@ -29,9 +29,9 @@ class Figure:
     """A drawing with its caption and where it belongs.
 
     ``subject``: the motif or edging it shows. ``step``: which numbered item of the assembly it stands beside, from 1. The drawing may be
-    scaled between ``smallest`` (still legible) and ``largest`` (still handsome) times its own size; from ``comfortable`` on, a
-    larger print is not worth another page. ``variants``: the same drawn for other widths, as a key in more or fewer columns; the widest that
-    fits its room is printed.
+    scaled between ``smallest`` (still legible) and ``largest`` (still handsome) times its own size; from ``comfortable`` on, a larger print
+    is not worth another page. ``variants``: the same drawn for other widths, as a key in more or fewer columns; the widest that fits its
+    room is printed.
     """
 
     role: FigureRole

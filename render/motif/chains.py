@@ -80,7 +80,7 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
     corner = next((n for n, c in enumerate(course.corners) if c.at == index and not c.on_stem), None)
     outline = standing.outline
     if corner is not None and outline.corners:
-        return _round_corner(start, end, outline.corner(corner), [_size(ground, part) for part in gap.parts])
+        return _round_corner(start, end, outline.corner(corner + (1 if course.open else 0)), [_size(ground, part) for part in gap.parts])
     around = over(start, end, covers, least * 1.03) if covers else None
     if around is not None:
         return around

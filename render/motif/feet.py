@@ -30,7 +30,7 @@ def stand(ground: Ground, course: Course) -> list[list[complex]]:
     """The foot of every leg of every stem. Legs that share a base are fanned over it in the order of the round."""
     feet: list[list[complex]] = [[0j] * max(len(stem.stitch.legs), 1) for stem in course.stems]
     for base, members in shared(course).items():
-        for (stem, leg), foot in zip(members, _feet_on(ground, base, [course.stems[s] for s, _ in members]), strict=True):
+        for (stem, leg), foot in zip(members, _feet_on(ground, course, base, [course.stems[s] for s, _ in members]), strict=True):
             feet[stem][leg] = foot
     return feet
 
@@ -56,9 +56,9 @@ def _key(base: Base) -> Base:
     return base
 
 
-def _feet_on(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
+def _feet_on(ground: Ground, course: Course, base: Base, stems: list[Stem]) -> list[complex]:
     if base.kind == "ring":
-        return _in_ring(ground, stems)
+        return _in_ring(ground, stems, pi if course.open else 2 * pi)
     if base.kind == "space" and base.id in ground.arcs:
         return _in_space(ground, base, stems)
     anchor, normal = ground.anchor(base)
@@ -71,10 +71,12 @@ def _feet_on(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
     return _bow(anchor, normal, stems)
 
 
-def _in_ring(ground: Ground, stems: list[Stem]) -> list[complex]:
-    """Even round the ring; turned to their heads once these are known."""
+def _in_ring(ground: Ground, stems: list[Stem], angle: float) -> list[complex]:
+    """Even round the ring; turned to their heads once these are known. Many stitches stand on a wider circle than the ring's own."""
     count = len(stems)
-    return [ground.ring * exp(2j * pi * i / count) for i in range(count)]
+    need = max((a.root + b.root + CLEAR for a, b in zip(stems, stems[1:], strict=False)), default=0.0)
+    radius = max(ground.ring, need * count / angle)
+    return [radius * exp(1j * angle * i / count) for i in range(count)]
 
 
 def _offsets(stems: list[Stem], wish: float) -> list[float]:

@@ -13,6 +13,8 @@ def level(ground: Ground) -> float:
     if not ground.courses:
         return 0.0
     course = ground.courses[max(ground.courses)]
+    if course.open:
+        return 0.0
     corners = len(course.corners)
     if corners > 2:
         corner = course.corners[0]

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
+from math import floor
 
 from motifold.render.fabric.model import Run, Stitch
 from motifold.render.motif.course import Course
@@ -18,6 +20,8 @@ from motifold.symbols.glyphs import chain_oval
 from motifold.symbols.sizes import DOT_RADIUS
 
 _STEP = 0.07
+_NEAR = 3.5
+"""Symbols further than this from a seam are none of its business."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,13 +40,7 @@ def fill_margins(ground: Ground) -> None:
     waiting = [stitch for stitch in ground.fabric.stitches if _waits(ground, stitch)]
     if not waiting:
         return
-    ink = Ink()
-    for stitch in ground.fabric.stitches:
-        if stitch.id in ground.tips or stitch.id in ground.heads:
-            ink.add(stitch.id, symbol_segments(ground, stitch))
-    for course in ground.courses.values():
-        for ring in rings_of(ground, course).values():
-            ink.add(-1, segments_of([ring]))
+    ink = _ink_near(ground, [_near(ground, stitch) for stitch in waiting])
     done: set[int] = set()
     for stitch in waiting:
         run = ground.fabric.runs[stitch.run] if stitch.run is not None else None
@@ -52,6 +50,35 @@ def fill_margins(ground: Ground) -> None:
                 _beginning(ground, ink, run)
         else:
             _dot(ground, ink, stitch)
+
+
+def _near(ground: Ground, stitch: Stitch) -> complex:
+    """About where a waiting symbol will lie."""
+    course = ground.courses.get(stitch.round)
+    if stitch.role == "travel":
+        return _spot(ground, stitch).at
+    if course is None:
+        return 0j
+    return ground.feet[course.stems[course.begins].stitch.id][0]
+
+
+def _ink_near(ground: Ground, places: list[complex]) -> Ink:
+    """The ink of everything that stands near one of these places: a large motif has a few seams and thousands of symbols."""
+    close = {(floor(z.real / _NEAR) + i, floor(z.imag / _NEAR) + j) for z in places for i in (-1, 0, 1) for j in (-1, 0, 1)}
+    ink = Ink()
+    rounds: set[int] = set()
+    for stitch in ground.fabric.stitches:
+        at = ground.heads.get(stitch.id) or (ground.tips[stitch.id][0] if stitch.id in ground.tips else None)
+        if at is not None and (floor(at.real / _NEAR), floor(at.imag / _NEAR)) in close:
+            ink.add(stitch.id, symbol_segments(ground, stitch))
+            rounds.add(stitch.round)
+    for number in sorted(rounds & set(ground.courses)):
+        for ring in rings_of(ground, ground.courses[number]).values():
+            segments = segments_of([ring])
+            at = segments[0][0]
+            if (floor(at.real / _NEAR), floor(at.imag / _NEAR)) in close:
+                ink.add(-1, segments)
+    return ink
 
 
 def _waits(ground: Ground, stitch: Stitch) -> bool:
@@ -138,15 +165,18 @@ def _free(ink: Ink, spot: _Spot, shape: Callable[[complex], list[Segment]]) -> c
 
 def _places(spot: _Spot) -> Iterator[complex]:
     """Places about a spot, nearest first; sideways costs more than up or down."""
+    for step in _steps(int(spot.aside / _STEP), int(spot.down / _STEP), int(spot.up / _STEP)):
+        yield spot.at + spot.out * step
+
+
+@lru_cache(maxsize=64)
+def _steps(across: int, down: int, up: int) -> tuple[complex, ...]:
     steps: list[tuple[float, float, float]] = []
-    across = int(spot.aside / _STEP)
     for i in range(-across, across + 1):
-        for j in range(-int(spot.down / _STEP), int(spot.up / _STEP) + 1):
+        for j in range(-down, up + 1):
             x, y = i * _STEP, j * _STEP
             steps.append((1.5 * x * x + y * y * (1.0 if y <= 0 else 1.3), x, y))
-    steps.sort()
-    for _, x, y in steps:
-        yield spot.at + spot.out * complex(y, x)
+    return tuple(complex(y, x) for _, x, y in sorted(steps))
 
 
 def _unit(z: complex) -> complex:

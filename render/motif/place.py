@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from math import pi, sqrt, tan
 
 from motifold.render.motif.course import Course
-from motifold.render.motif.extents import CHANGE_LEAST, CHANGE_MOST, LENGTH_LEAST, LENGTH_MOST
+from motifold.render.motif.extents import LENGTH_LEAST, LENGTH_MOST
 from motifold.render.motif.feet import shared
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.line import Line
@@ -91,10 +91,12 @@ def _task(ground: Ground, course: Course, feet: list[list[complex]], room: Room)
     middles = [sum(legs) / len(legs) for legs in feet]
     groups = [sorted({s for s, _ in members}, key=[s for s, _ in members].index) for members in shared(course).values()]
     ring = all(leg.base.kind == "ring" for stem in course.stems for leg in stem.stitch.legs)
-    corners = len(course.corners) if len(course.corners) > 2 else 0
+    corners = _corner_count(course)
     sides = _sides(course) if corners else [0] * course.size
     phase = 0.0
-    if corners and not ring:
+    if course.open:
+        pass
+    elif corners and not ring:
         turned = 0j
         for number, corner in enumerate(course.corners):
             after = middles[corner.at] if corner.on_stem else middles[corner.at] + middles[(corner.at + 1) % course.size]
@@ -105,9 +107,22 @@ def _task(ground: Ground, course: Course, feet: list[list[complex]], room: Room)
     return _Task(course, room, middles, sides, groups, ring, corners, phase)
 
 
+def _corner_count(course: Course) -> int:
+    """Corners of the whole outline. A half motif is cut from corner to corner, so that its rows have the corners between."""
+    found = len(course.corners)
+    if course.open:
+        return 2 * (found + 1) if found else 0
+    return found if found > 2 else 0
+
+
 def _sides(course: Course) -> list[int]:
     """The side of each stem, by counting corners: side j runs from corner j to the next. A stem on a corner begins its side."""
     sides = [0] * course.size
+    if course.open:
+        for corner in course.corners:
+            for index in range(corner.at + (0 if corner.on_stem else 1), course.size):
+                sides[index] += 1
+        return sides
     number = len(course.corners) - 1
     starts = {(corner.at if corner.on_stem else (corner.at + 1) % course.size): j for j, corner in enumerate(course.corners)}
     first = min(starts)
@@ -139,10 +154,10 @@ def _size(task: _Task, fullness: float, more: float) -> Outline:
 def _roomy(task: _Task) -> float:
     """The least apothem that has room for all heads at their least gaps."""
     if not task.corners:
-        return sum(task.room.least) / (2 * pi)
+        return sum(task.room.least[:-1]) / pi if task.course.open else sum(task.room.least) / (2 * pi)
     needs = [0.0] * task.corners
     on_corner = {corner.at for corner in task.course.corners if corner.on_stem}
-    for i, least in enumerate(task.room.least):
+    for i, least in enumerate(task.room.least[: -1 if task.course.open else None]):
         after = (i + 1) % task.course.size
         side = task.sides[i]
         corner = task.room.corner[i]
@@ -200,6 +215,8 @@ def _fan(task: _Task, gaps: Sequence[float], at: Sequence[float]) -> list[float]
 
 def _on_circle(task: _Task, outline: Outline) -> list[float]:
     room, perimeter = task.room, outline.perimeter
+    if task.course.open:
+        return _on_half_circle(task, perimeter / 2)
     gaps = _filled(room.like, room.full, room.slack, perimeter)
     even = _running(gaps)
     if task.ring:
@@ -213,6 +230,23 @@ def _on_circle(task: _Task, outline: Outline) -> list[float]:
     pull = _PULL_LACE if loose else _PULL_SOLID
     stiff = [_SLACK if free else 1.0 for free in room.slack]
     return part_around(spread_around(at, [pull] * len(at), gaps, stiff, perimeter), room.least, perimeter)
+
+
+def _on_half_circle(task: _Task, length: float) -> list[float]:
+    """From one end of the cut to the other: the first and the last stitch of a row lie along it."""
+    room, count = task.room, task.course.size
+    if count < 3:
+        return [length * (k + 0.5) / count for k in range(count)] if count < 2 else [0.0, length]
+    gaps = _filled(room.like[:-1], room.full[:-1], room.slack[:-1], length)
+    stiff = [_SLACK if free else 1.0 for free in room.slack[:-1]]
+    angles = [0.0]
+    for before, after in zip(task.middles, task.middles[1:], strict=False):
+        angles.append(angles[-1] + argument(after / before))
+    at = [max(0.0, argument(task.middles[0])) + angle for angle in angles]
+    targets = [x * length / pi for x in at[1:-1]]
+    pull = 0.0 if task.ring else _PULL_LACE if any(room.slack[:-1]) else _PULL_SOLID
+    inner = spread_between(targets, [max(pull, 1e-6)] * (count - 2), gaps, stiff, 0.0, length)
+    return [0.0, *part_between(inner, room.least[:-1], 0.0, length), length]
 
 
 def _running(gaps: Sequence[float]) -> list[float]:
@@ -254,10 +288,11 @@ def _fan_round(task: _Task, gaps: Sequence[float], at: list[float], perimeter: f
 def _on_sides(task: _Task, outline: Outline) -> list[float]:
     """Each side by itself, between its corners."""
     s = [0.0] * task.course.size
-    on_corner = {corner.at: number for number, corner in enumerate(task.course.corners) if corner.on_stem}
+    cut = 1 if task.course.open else 0
+    on_corner = {corner.at: number + cut for number, corner in enumerate(task.course.corners) if corner.on_stem}
     members: list[list[int]] = [[] for _ in range(task.corners)]
     corner0 = task.course.corners[0]
-    first = corner0.at if corner0.on_stem else (corner0.at + 1) % task.course.size
+    first = 0 if cut else corner0.at if corner0.on_stem else (corner0.at + 1) % task.course.size
     for step in range(task.course.size):
         index = (first + step) % task.course.size
         if index in on_corner:
@@ -278,6 +313,9 @@ def _one_side(task: _Task, outline: Outline, number: int, stems: list[int], on_c
     head, tail = room.corner[before], room.corner[stems[-1]]
     after_corner = (head[1], head[3]) if head else (room.least[before], room.like[before]) if before in on_corner else (0.4, 0.5)
     to_corner = (tail[0], tail[2]) if tail else (room.least[stems[-1]], room.like[stems[-1]])
+    if task.course.open:
+        after_corner = (0.0, 0.1) if stems[0] == 0 else after_corner
+        to_corner = (0.0, 0.1) if stems[-1] == size - 1 else to_corner
     least = [after_corner[0], *(room.least[i] for i in stems[:-1]), to_corner[0]]
     like = [after_corner[1], *(room.like[i] for i in stems[:-1]), to_corner[1]]
     full = [after_corner[1] * 1.15, *(room.full[i] for i in stems[:-1]), to_corner[1] * 1.15]
@@ -342,9 +380,8 @@ def _held(
 ) -> tuple[list[complex], list[complex]]:
     """Heads no further from their feet than the stitch is long, and no nearer: where heights differ the outline is a wave."""
     if even:
-        least, most = (CHANGE_LEAST * 0.9, CHANGE_MOST * 1.04) if task.corners else (0.5, 2.0)
-    else:
-        least, most = LENGTH_LEAST, _WAVE
+        return heads, normals
+    least, most = LENGTH_LEAST, _WAVE
     moved, out = [], []
     for stem, head, normal, legs in zip(task.course.stems, heads, normals, feet, strict=True):
         foot = sum(legs) / len(legs)

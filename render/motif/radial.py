@@ -91,7 +91,7 @@ def _shape(ground: Ground, course: Course, standing: Standing) -> RoundShape:
     """The outline that the heads stand on, in true corners and sides; where heights differ, from head to head."""
     outline = standing.outline
     corners = [outline.corner(number) for number in range(outline.corners)] if standing.even else []
-    if not standing.even:
+    if not standing.even or course.open:
         line = list(standing.heads)
     elif outline.corners:
         line = corners

@@ -12,7 +12,9 @@ from motifold.render.motif.ground import Ground
 
 def rotations(ground: Ground, course: Course) -> int:
     """How many times this round repeats round the centre, with all the rounds that it stands on (1: not at all)."""
-    below = _below(ground, course)
+    if course.open:
+        return 1
+    below = _below(ground)
     limit = course.size if below == 0 else gcd(course.size, below)
     marks = [_mark(ground, course, index) for index in range(course.size)]
     for order in range(limit, 1, -1):
@@ -21,7 +23,7 @@ def rotations(ground: Ground, course: Course) -> int:
     return 1
 
 
-def _below(ground: Ground, course: Course) -> int:
+def _below(ground: Ground) -> int:
     """The rotations that all earlier rounds share; 0 when there are none (the centre turns at will)."""
     found = 0
     for order in ground.order.values():

@@ -11,8 +11,8 @@ _PREPOSITIONS = {"in": "in", "around": "around", "between": "between", "behind":
 _BARE = ("ring", "tch", "side", "foundation", "unused loop", "missed", "row end")
 
 
-def place_text(voice: Voice, place: Place, per_place: bool = False) -> str:
-    """A place with its preposition. ``per_place``: several stitches go into each one, so "each" must be said.
+def place_text(voice: Voice, place: Place) -> str:
+    """A place with its preposition.
 
     >>> from motifold.render.pattern.problem import NOWHERE
     >>> place_text(Voice("US"), Place(NOWHERE, "next", Target("sp", chains=2)))
@@ -25,10 +25,10 @@ def place_text(voice: Voice, place: Place, per_place: bool = False) -> str:
         return f"in{_space(voice, 'sp')} between {_between(voice, place)}"
     loop = _loop(voice, place)
     if loop and place.target.kind != "unused loop":
-        return f"in {loop} of {noun_text(voice, place, per_place)}"
+        return f"in {loop} of {noun_text(voice, place)}"
     if place.manner == "between":
         return f"between {_between(voice, place)}"
-    return f"{preposition} {noun_text(voice, place, per_place)}"
+    return f"{preposition} {noun_text(voice, place)}"
 
 
 def _space(voice: Voice, noun: str) -> str:
@@ -44,6 +44,8 @@ def _loop(voice: Voice, place: Place) -> str:
 
 
 def _evenly(voice: Voice, place: Place) -> str:
+    if place.extent is not None:
+        return " ".join(part for part in ("evenly", extent_text(voice, place.extent), place.words) if part)
     along = " ".join(part for part in (_bare(voice, place) if place.target.kind in _BARE else noun_text(voice, place), place.words) if part)
     return f"evenly along {along}"
 
@@ -52,17 +54,17 @@ def _between(voice: Voice, place: Place) -> str:
     """"next 2 dc", "next 2 groups", "first and second dc" as written."""
     target = place.target
     name = target.name
-    if target.kind == "stitch" or (name and name not in ("group", "st")):
-        noun = voice.stitch(name or "st", plural=True)
+    if name in (None, "st", "group", "sp", "row end"):
+        noun = {"group": "groups", "sp": voice.craft("sps"), "row end": "row ends"}.get(name or "st", voice.craft("sts"))
     else:
-        noun = "groups" if name == "group" or target.kind == "group" else voice.craft("sts")
+        noun = voice.stitch(name, plural=True)
     count = place.count if place.count.varies or place.count.at(0) > 1 else Amount((2,))
     text = f"{voice.the}{_which_word(voice, place)} {voice.counted(voice.number(count), noun)}"
     return _with_tail(voice, place, text)
 
 
-def noun_text(voice: Voice, place: Place, per_place: bool = False) -> str:
-    """A place without its preposition: "next 2 sts", "each st around", "top of beg ch-3", "4th ch from hook"."""
+def noun_text(voice: Voice, place: Place, each: bool = True) -> str:
+    """A place without its preposition: "each of next 2 sts", "top of beg ch-3"; ``each`` false: "next 2 sts", as what is skipped."""
     target = place.target
     if target.kind in _BARE:
         return _with_tail(voice, place, _bare(voice, place))
@@ -76,10 +78,15 @@ def noun_text(voice: Voice, place: Place, per_place: bool = False) -> str:
         return _with_tail(voice, place, f"{voice.the}{target_text(voice, target)}")
     if place.which == "top" and place.of is not None:
         return _with_tail(voice, place, f"{voice.the}top")
-    return _with_tail(voice, place, _counted(voice, place, per_place))
+    if place.which == "center" and place.of is not None and place.target.kind in ("st", "ch") and place.target.chains is None:
+        return _with_tail(voice, place, f"{voice.the}{voice.term('center')} {target_text(voice, target)}")
+    if place.which == "made":
+        return _with_tail(voice, place, f"{voice.the}{target_text(voice, target)}")
+    text = _counted(voice, place, each)
+    return _with_tail(voice, place, " and ".join((text, *(noun_text(voice, further) for further in place.then))))
 
 
-def _counted(voice: Voice, place: Place, per_place: bool) -> str:
+def _counted(voice: Voice, place: Place, each: bool) -> str:
     """"next st", "next 3 sts", "each of next 3 sts"."""
     which = _which_word(voice, place)
     ordinal_first = f"{ordinal(place.ordinal)} " if place.ordinal is not None and place.which != "nth" else ""
@@ -88,7 +95,7 @@ def _counted(voice: Voice, place: Place, per_place: bool) -> str:
         return f"{article}{which} {ordinal_first}{target_text(voice, place.target)}"
     noun = _with_also(voice, place, plural=True)
     counted = f"{voice.the}{which} {voice.counted(voice.number(place.count), noun)}"
-    return f"each of {counted}" if place.each else counted
+    return f"each of {counted}" if place.each and each else counted
 
 
 def _which_word(voice: Voice, place: Place) -> str:
@@ -110,7 +117,6 @@ def _with_also(voice: Voice, place: Place, plural: bool) -> str:
 
 def _bare(voice: Voice, place: Place) -> str:
     target = place.target
-    count = place.count
     if target.kind == "ring":
         return f"{voice.the}ring"
     if target.kind == "tch":
@@ -120,9 +126,10 @@ def _bare(voice: Voice, place: Place) -> str:
         each = f"each {_ch(voice)} along " if place.which == "each" else ""
         return f"{each}{voice.the}other side of {voice.the}foundation {_ch(voice)}"
     if target.kind == "missed":
-        missed = "skipped" if voice.plain and voice.terms == "US" else "missed"
-        number = voice.counted(voice.number(count), f"{missed} {_ch(voice, not voice.is_one(count))}")
-        return f"{voice.the}top of {voice.the}{number}"
+        missed = "missed" if voice.terms == "UK" else "skipped"
+        if target.chains is None:
+            return f"{voice.the}{missed} {voice.craft('st')}"
+        return f"{voice.the}top of {voice.the}{voice.counted(str(target.chains), f'{missed} {_ch(voice, target.chains != 1)}')}"
     if target.kind == "unused loop":
         return _unused(voice, place)
     if target.kind == "row end":
@@ -162,10 +169,10 @@ def _with_tail(voice: Voice, place: Place, text: str) -> str:
     if place.of is not None:
         text += f" of {noun_text(voice, place.of)}"
     if place.below:
-        rows = voice.craft("rnd" if place.below == 1 else "rnds")
+        rows = ("row" if voice.rows else voice.craft("rnd")) + ("" if place.below == 1 else "s")
         text += f" {voice.counted(str(place.below), rows)} below"
     if place.of_round is not None:
-        text += f" of {round_name(voice, str(place.of_round))}"
+        text += f" of {round_name(voice, str(place.of_round), rows=voice.rows)}"
     if place.words and place.which != "evenly":
         text += f" {handed(voice, place.words)}"
     if place.extent is not None:
@@ -195,8 +202,8 @@ def target_text(voice: Voice, target: Target, plural: bool = False) -> str:
         return f"{corner}group{'s' if plural else ''}"
     if target.kind == "tch":
         return voice.craft("tch")
-    if target.kind == "row end":
-        return f"row end{'s' if plural else ''}"
+    if target.kind == "corner":
+        return f"corner{'s' if plural else ''}"
     return corner + target.kind + ("s" if plural else "")
 
 

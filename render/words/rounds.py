@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.instructions import Instructions, Label, Line, Step, Turn, UseYarn, Words, Work
@@ -64,6 +64,7 @@ def piece_blocks(voice: Voice, piece: Piece) -> tuple[Block, ...]:
 
 def _draft(voice: Voice, piece: Piece, line: Line, lasts: tuple[int, ...]) -> _Draft | None:
     label = line.label
+    voice = replace(voice, rows=any(other.label.kind == "row" for other in piece.instructions.lines))
     if label.first is None:
         return _Draft(line, None, (), _sentence(steps_text(voice, line.steps)), claims_text(voice, line.counts))
     ends = tuple(last if label.following else min(label.last or label.first, last) for last in lasts)

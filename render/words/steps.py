@@ -31,26 +31,32 @@ def steps_text(voice: Voice, steps: tuple[Step, ...], depth: int = 0) -> str:
 
     ``depth``: how many brackets they stand in already.
     """
-    text = ""
+    text, closed = "", False
     for index, step in enumerate(steps):
         before = steps[index - 1] if index else None
         if isinstance(step, Stop):
             text += "**"
             continue
         phrase = step_text(voice, step, depth, before)
+        closes = (isinstance(step, Join) and not step.attach) or isinstance(step, FastenOff)
         if text:
-            text += _between(before, step)
+            text += _between(before, step, closed or closes)
         text += phrase
+        closed = closed or closes
     return text
 
 
-def _between(before: Step | None, step: Step) -> str:
-    if (isinstance(before, Words) and before.brace) or (isinstance(step, Words) and step.brace):
+def _between(before: Step | None, step: Step, closing: bool) -> str:
+    """What parts two steps. ``closing``: the round is being closed, or is closed already."""
+    if isinstance(before, Words) and before.brace:
         return " "
-    closes = (isinstance(step, Join) and not step.attach) or isinstance(step, FastenOff)
-    closed = isinstance(before, Join | FastenOff) and not getattr(before, "attach", False)
+    if isinstance(step, Words) and step.brace:
+        return ". "
+    if isinstance(before, Join) and before.method == "standing":
+        return " "
+    ends = isinstance(step, Turn) and not isinstance(before, Chain)
     starred = isinstance(before, Repeat) and _style(before, 0) == "*"
-    return "; " if closes or closed or (starred and isinstance(step, UseYarn | Turn)) else ", "
+    return "; " if closing or ends or (starred and isinstance(step, UseYarn)) else ", "
 
 
 def step_text(voice: Voice, step: Step, depth: int = 0, before: Step | None = None) -> str:
@@ -62,9 +68,9 @@ def step_text(voice: Voice, step: Step, depth: int = 0, before: Step | None = No
             return f"{_ch(voice)}{NBSP}{voice.number(step.count)}{counts_as_text(voice, step.counts_as)}"
         case Group():
             inside = steps_text(voice, step.steps, depth + 1)
-            return f"({inside}) {place_text(voice, step.place, per_place=True)}"
+            return f"({inside}) {place_text(voice, step.place)}"
         case Skip():
-            return f"{voice.term('sk')} {noun_text(voice, step.place)}"
+            return f"{voice.term('sk')} {noun_text(voice, step.place, each=False)}"
         case Turn():
             return "turn"
         case Join():
@@ -102,7 +108,7 @@ def _work(voice: Voice, step: Work, before: Step | None) -> str:
     else:
         text = noun if one else voice.counted(voice.number(step.count), noun)
     if step.place is not None:
-        text += f" {place_text(voice, step.place, per_place=not one)}"
+        text += f" {place_text(voice, step.place)}"
     return text + counts_as_text(voice, step.counts_as)
 
 
@@ -149,9 +155,11 @@ def _join(voice: Voice, step: Join) -> str:
             return f"invisible join{place}"
         case "sl st" | "sc":
             return f"join with {article}{voice.stitch(step.method)}{place}{to_ring}"
-        case "work" | "standing":
+        case "standing":
+            return "join with"  # the standing stitch follows
+        case "work":
             inside = steps_text(voice, step.steps)
-            return f"join with {inside}{place}" if inside else f"join{place}"
+            return f"join with {inside}{place}"
 
 
 def _use_yarn(step: UseYarn) -> str:
@@ -222,7 +230,7 @@ def _repeat_rounds(voice: Voice, step: RepeatRounds) -> str:
         text = f"{numbers[0]}–{numbers[-1]}"
     else:
         text = ", ".join(map(str, numbers[:-1])) + (" and " if len(numbers) > 1 else "") + str(numbers[-1])
-    phrase = f"{voice.craft('rep')} {round_name(voice, text, len(numbers) > 1)}"
+    phrase = f"{voice.craft('rep')} {round_name(voice, text, len(numbers) > 1, voice.rows)}"
     if step.until_cm is not None:
         ending = f", ending with a {voice.craft(step.ending)} row" if step.ending else ""
         lengths = step.until_sizes if voice.size is None else step.until_sizes[voice.size : voice.size + 1]

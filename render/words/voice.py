@@ -35,13 +35,17 @@ class WordsLook:
 
 @dataclass(frozen=True, slots=True)
 class Voice:
-    """A look, with the names of the pattern's own stitches; ``size`` is the index of the one size that is printed (None: all)."""
+    """A look, with the names of the pattern's own stitches; ``size`` is the index of the one size that is printed (None: all).
+
+    ``rows``: the piece is worked in rows, so that its lines are called rows.
+    """
 
     terms: Terms = "US"
     plain: bool = False
     size: int | None = None
     left_handed: bool = False
     defined: Mapping[str, str] = field(default_factory=dict)
+    rows: bool = False
 
     def craft(self, key: str) -> str:
         """A craft word, short or in full: "sps", or "spaces"."""

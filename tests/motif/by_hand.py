@@ -186,3 +186,29 @@ def swatch(stitches: int = 20, rows: int = 8, kind: str = "dc", chains: int = 3)
         below = made[::-1]
         m.end("row", 1 if number % 2 == 0 else -1, "open")
     return m.fabric()
+
+
+def half_motif(rows: int = 3, corners: int = 2, first: int = 3) -> Fabric:
+    """A half polygon in turned rows, (2 dc, ch 2, 2 dc) in each inner corner; without corners a half circle that grows by doubling its ends."""
+    m = Maker("half", corners + 2, "rows")
+    m.end("ring")
+    edge: list[tuple[Base, bool]] = []
+    for number in range(rows):
+        below, edge = edge[::-1], []
+        if number == 0:
+            below = [item for k in range(corners + 1) for item in ([(RING, False)] * first + ([(RING, True)] if k < corners else []))]
+        started = False
+        for index, (base, is_corner) in enumerate(below):
+            group = m.group(corner=is_corner)
+            if number == 0 and is_corner:
+                edge.append((space(m.ch(2, corner=True)), True))
+                continue
+            halves = [2, 2] if is_corner else [2] if not corners and index % 2 == 0 else [1]
+            for half, count in enumerate(halves):
+                for _ in range(count):
+                    edge.append((on(m.st("dc", base, group=group) if started else m.standing("dc", 3, base, group)), False))
+                    started = True
+                if is_corner and half == 0:
+                    edge.append((space(m.ch(2, corner=True)), True))
+        m.end("row", 1 if number % 2 == 0 else -1, "open")
+    return m.fabric()

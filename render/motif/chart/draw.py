@@ -16,7 +16,7 @@ from motifold.render.motif.chart.tones import number_of, tone_of
 from motifold.render.motif.chart.white import White
 from motifold.render.motif.model import Layout, Point
 from motifold.symbols import marks as working
-from motifold.symbols.ink import Mark, Polygon, outlines
+from motifold.symbols.ink import Mark
 from motifold.symbols.own import OwnSymbol, read_symbol
 from motifold.symbols.sizes import HAIR_WIDTH
 from motifold.symbols.terms import abbreviation
@@ -117,14 +117,14 @@ def _links(fabric: Fabric, layout: Layout, look: ChartLook) -> list[Operation]:
     return out
 
 
-def all_ink(fabric: Fabric, symbols: tuple[Symbol, ...]) -> tuple[Polygon, ...]:
-    """The outlines of everything that is drawn for stitches, whatever part of it is shown."""
-    return outlines([mark for symbol in symbols for mark in symbol.marks] + list(_center_ring(fabric, symbols)))
+def all_ink(fabric: Fabric, symbols: tuple[Symbol, ...]) -> tuple[Mark, ...]:
+    """Every mark that is drawn for stitches, whatever part of them is shown."""
+    return (*(mark for symbol in symbols for mark in symbol.marks), *_center_ring(fabric, symbols))
 
 
-def chart_box(symbols: tuple[Symbol, ...], ink: tuple[Polygon, ...]) -> tuple[float, float, float, float]:
+def chart_box(symbols: tuple[Symbol, ...], ink: tuple[Mark, ...]) -> tuple[float, float, float, float]:
     """The chart's box in u: all ink and a margin."""
-    points = [point for ring in ink for point in ring] + [end for s in symbols for end in (s.foot, s.head)]
+    points = [point for mark in ink for point in mark.points] + [end for s in symbols for end in (s.foot, s.head)]
     if not points:
         return (-1.0, -1.0, 1.0, 1.0)
     xs, ys = [p[0] for p in points], [p[1] for p in points]

@@ -52,6 +52,7 @@ class _Start:
     tall: float
     end: Point
     last: bool
+    outline: tuple[Point, ...]
 
 
 def furnish(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], white: White, look: ChartLook) -> tuple[Item, ...]:
@@ -107,8 +108,19 @@ def _starts(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], left_ha
         first, last = members[0], members[-1]
         tall = hypot(first.head[0] - first.foot[0], first.head[1] - first.foot[1])
         on = (-out[1] * turn, out[0] * turn)
-        starts[shape.round] = _Start((flip * shape.start[0], shape.start[1]), out, on, max(tall, 1.0), last.head, shape.round == outermost)
+        ring = _filled(tuple((flip * x, y) for x, y in shape.outline))
+        at = (flip * shape.start[0], shape.start[1])
+        starts[shape.round] = _Start(at, out, on, max(tall, 1.0), last.head, shape.round == outermost, ring)
     return starts
+
+
+def _filled(ring: tuple[Point, ...]) -> tuple[Point, ...]:
+    """The ring with points no further apart than a fifth of u, and no more than some thousands."""
+    out: list[Point] = []
+    for (ax, ay), (bx, by) in zip(ring, ring[1:] + ring[:1], strict=True):
+        count = max(1, min(200, round(hypot(bx - ax, by - ay) / 0.2)))
+        out += [(ax + (bx - ax) * i / count, ay + (by - ay) * i / count) for i in range(count)]
+    return tuple(out)
 
 
 @lru_cache(maxsize=1)
@@ -158,7 +170,23 @@ def _number(index: int, this: Round, start: _Start, white: White, look: ChartLoo
         place = _find(start, _wish(start, 0.75, 0.5 * start.tall), width, height, white, beyond=True)
         if place is not None:
             return [Item("number", index, place, width, height, words, size)]
+    size = NUMBER_SIZES_PT[-1]
+    width, height = text_width_mm(words, "sans-bold", size) / look.pitch_mm, cap_height_mm("sans-bold", size) / look.pitch_mm
+    for place in _around(start):
+        if white.free(place, width, height):
+            white.take(place, width, height)
+            return [Item("number", index, place, width, height, words, size)]
     return []
+
+
+def _around(start: _Start) -> Iterator[Point]:
+    """Places anywhere in the round's band, nearest its start first: where it is worked too closely, its corners have room."""
+    ring = sorted(start.outline, key=lambda p: (round((p[0] - start.point[0]) ** 2 + (p[1] - start.point[1]) ** 2, 6), p))
+    for x, y in ring:
+        far = hypot(x, y) or 1.0
+        for down in (0.3, 0.5, 0.7, 0.9):
+            shrink = 1 - min(down * start.tall / far, 1.0)
+            yield (x * shrink, y * shrink)
 
 
 def _yarn_mark(kind: Literal["attach", "fasten off"], index: int, start: _Start, white: White) -> list[Item]:

@@ -47,7 +47,7 @@ def _symbol(symbol: Symbol, fabric: Fabric, look: ChartLook) -> dict[str, Any]:
     weight = tone_of(symbol.round_index, fabric.rounds, look, symbol.yarn).weight
 
     def mm(point: Point) -> list[float]:
-        return [round(point[0] * u, 6) + 0.0, round(point[1] * u, 6) + 0.0]
+        return [round(point[0] * u, 9) + 0.0, round(point[1] * u, 9) + 0.0]
 
     return {
         "id": symbol.id,
@@ -60,5 +60,5 @@ def _symbol(symbol: Symbol, fabric: Fabric, look: ChartLook) -> dict[str, Any]:
         "head": mm(symbol.head),
         "group": symbol.group,
         "touches": list(symbol.touches),
-        "outlines": [[mm(p) for p in outline(weighted(mark, weight))] for mark in symbol.marks],
+        "outlines": [[[round(x * u, 4), round(y * u, 4)] for x, y in outline(weighted(mark, weight))] for mark in symbol.marks],
     }

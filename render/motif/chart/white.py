@@ -7,7 +7,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from motifold.render.motif.model import Point
-from motifold.symbols.ink import Polygon
+from motifold.symbols.ink import Mark, Stroke, outline
 
 if TYPE_CHECKING:
     import numpy as np
@@ -21,7 +21,7 @@ _MAX_CELLS = 20_000_000
 class White:
     """The white of a chart inside ``box`` (u), around the ``ink``. Rectangles handed out are taken from it."""
 
-    def __init__(self, box: tuple[float, float, float, float], ink: Sequence[Polygon], clearance: float) -> None:
+    def __init__(self, box: tuple[float, float, float, float], ink: Sequence[Mark], clearance: float) -> None:
         self._x0, self._y0, self._x1, self._y1 = box
         self._cell = max(CELL, ((box[2] - box[0]) * (box[3] - box[1]) / _MAX_CELLS) ** 0.5)
         self._columns = ceil((box[2] - box[0]) / self._cell) + 2
@@ -47,26 +47,19 @@ class White:
     def take(self, center: Point, width: float, height: float) -> None:
         self._taken.append((center[0] - width / 2, center[1] - height / 2, center[0] + width / 2, center[1] + height / 2))
 
-    def _counted(self, ink: Sequence[Polygon]) -> NDArray[np.int32]:
+    def _counted(self, ink: Sequence[Mark]) -> NDArray[np.int32]:
         """Inked cells left of and below each corner of the raster, so that any rectangle is counted in one step."""
         import numpy as np
 
         grid = np.zeros((self._rows, self._columns), dtype=bool)
-        for shrunk in (1.0, 0.5):  # inside too: nothing is set in the eye of a wide symbol
-            edges = [
-                (cx + (ax - cx) * shrunk, cy + (ay - cy) * shrunk, cx + (bx - cx) * shrunk, cy + (by - cy) * shrunk)
-                for ring in ink
-                for cx, cy in [(sum(p[0] for p in ring) / len(ring), sum(p[1] for p in ring) / len(ring))]
-                for (ax, ay), (bx, by) in zip(ring, (*ring[1:], ring[0]), strict=True)
-            ]
-            if not edges:
+        for edges in (_edges_of_bars(ink), *_edges_of_shapes(ink)):
+            if not len(edges):
                 continue
-            a = np.asarray(edges)
-            counts = np.maximum(1, np.ceil(np.hypot(a[:, 2] - a[:, 0], a[:, 3] - a[:, 1]) / self._cell).astype(int))
-            edge = np.repeat(np.arange(len(a)), counts)
+            counts = np.maximum(1, np.ceil(np.hypot(edges[:, 2] - edges[:, 0], edges[:, 3] - edges[:, 1]) / self._cell).astype(int))
+            edge = np.repeat(np.arange(len(edges)), counts)
             part = (np.arange(len(edge)) - np.repeat(np.cumsum(counts) - counts, counts)) / counts[edge]
-            x = a[edge, 0] + (a[edge, 2] - a[edge, 0]) * part
-            y = a[edge, 1] + (a[edge, 3] - a[edge, 1]) * part
+            x = edges[edge, 0] + (edges[edge, 2] - edges[edge, 0]) * part
+            y = edges[edge, 1] + (edges[edge, 3] - edges[edge, 1]) * part
             columns = np.clip(((x - self._x0) / self._cell).astype(int), 0, self._columns - 1)
             rows = np.clip(((y - self._y0) / self._cell).astype(int), 0, self._rows - 1)
             grid[rows, columns] = True
@@ -79,3 +72,39 @@ class White:
 
     def _row(self, y: float) -> int:
         return int(min(max((y - self._y0) / self._cell, 0), self._rows - 1))
+
+
+def _is_bar(mark: Mark) -> bool:
+    return isinstance(mark, Stroke) and len(mark.points) == 2
+
+
+def _edges_of_bars(ink: Sequence[Mark]) -> NDArray[np.float64]:
+    """The four edges (x0, y0, x1, y1) of the box around each straight stroke; most of a chart is made of these."""
+    import numpy as np
+
+    bars = np.asarray([(*m.points[0], *m.points[1], m.width / 2) for m in ink if isinstance(m, Stroke) and len(m.points) == 2])
+    if not len(bars):
+        return np.zeros((0, 4))
+    along = bars[:, 2:4] - bars[:, 0:2]
+    along *= (bars[:, 4] / np.maximum(np.hypot(along[:, 0], along[:, 1]), 1e-12))[:, None]
+    side = np.stack([-along[:, 1], along[:, 0]], axis=1)
+    start, end = bars[:, 0:2] - along, bars[:, 2:4] + along
+    corners = [start + side, end + side, end - side, start - side]
+    return np.concatenate([np.hstack([corners[i], corners[(i + 1) % 4]]) for i in range(4)])
+
+
+def _edges_of_shapes(ink: Sequence[Mark]) -> list[NDArray[np.float64]]:
+    """The edges of all other outlines, and again half way to their middle: nothing is set in the eye of a wide symbol."""
+    import numpy as np
+
+    rings = [outline(mark) for mark in ink if not _is_bar(mark)]
+    if not rings:
+        return []
+    points = np.asarray([p for ring in rings for p in ring])
+    sizes = np.asarray([len(ring) for ring in rings])
+    first = np.cumsum(sizes) - sizes
+    after = np.arange(1, len(points) + 1)
+    after[first + sizes - 1] = first
+    middle = np.repeat(np.add.reduceat(points, first) / sizes[:, None], sizes, axis=0)
+    inner = middle + (points - middle) / 2
+    return [np.hstack([points, points[after]]), np.hstack([inner, inner[after]])]
