@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from motifold.render.sizing.yarn import motif_copies
 from motifold.render.words.model import Block, Items, Paragraph, Section
-from motifold.render.words.places import handed
 from motifold.render.words.printed import Printed, listed, titled
 from motifold.render.words.voice import NBSP, plural_of
 
@@ -21,7 +20,7 @@ def assembly_section(told: Printed) -> Section | None:
     blocks: list[Block] = [Paragraph(f"Make {listed(made)}.")] if made else []
     steps = _steps(told)
     if steps:
-        blocks.append(Items(tuple(handed(told.voice, step) for step in steps), numbered=True))
+        blocks.append(Items(tuple(step for step in steps), numbered=True))
     return Section("assembly", "Assembly", tuple(blocks))
 
 

@@ -48,7 +48,7 @@ def write_document(worked: Worked, needs: Mapping[str, tuple[YarnNeed, ...]], lo
 
 def _notes(told: Printed) -> Section | None:
     notes = told.pattern.notes_before
-    return Section("notes", "Notes", tuple(Paragraph(note, "note") for note in notes)) if notes else None
+    return Section("notes", "Notes", tuple(Paragraph(told.voice.said(note), "note") for note in notes)) if notes else None
 
 
 def _motif(told: Printed, motif: MotifSource) -> Section:
@@ -100,5 +100,5 @@ def _finishing(told: Printed) -> Section:
     """Weaving in, and what the designer says about washing and wearing."""
     notes = told.pattern.notes_after
     first = told.voice.term("weave in")
-    items = (f"{first[:1].upper()}{first[1:]} all ends.", *notes)
+    items = (f"{first[:1].upper()}{first[1:]} all ends.", *(told.voice.said(note) for note in notes))
     return Section("finishing", "Finishing", (Items(items),) if len(items) > 1 else (Paragraph(items[0]),))

@@ -103,7 +103,7 @@ def _defined(printed: Printed, stitch: SpecialStitch) -> str:
     definition = stitch.definition
     name = stitch.name[:1].upper() + stitch.name[1:]
     if definition is None:
-        return f"{name}: {stitch.means}"
+        return f"{name}: {voice.said(stitch.means)}"
     text = capitalised(steps_text(voice, definition.steps))
     gathered = {
         "popcorn": "take the hook out of the loop, insert it in the top of the first of these stitches, and draw the loop through",

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from motifold.render.words.places import handed
-from motifold.render.words.voice import NBSP, Voice, with_article
+from motifold.render.words.voice import NBSP, Voice, handed, with_article
 from motifold.symbols.stitches import Kind, kind
 
 
@@ -29,7 +28,7 @@ def how_to_make(voice: Voice, name: str) -> str | None:
     if found.post is not None:
         return _post(voice, found)
     if found.reverse:
-        side = handed(voice, "left to right")
+        side = handed("left to right") if voice.left_handed else "left to right"
         return f"Work {voice.stitch('sc', True)} from {side}, against the usual direction."
     return {"extended": _extended, "linked": _linked, "foundation": _foundation}.get(found.family, _nothing)(voice, found)
 

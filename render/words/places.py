@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-
 from motifold.render.pattern.instructions import Amount, Extent, Place, Target
 from motifold.render.words.voice import NBSP, Voice
 
@@ -105,10 +103,7 @@ def _which_word(voice: Voice, place: Place) -> str:
 
 def _each(voice: Voice, place: Place) -> str:
     nouns = [target_text(voice, target) for target in (place.target, *place.also)]
-    text = " and ".join(f"each {noun}" for noun in nouns) if len(nouns) < 3 else ", ".join(f"each {n}" for n in nouns)
-    if len(nouns) > 2:
-        text = ", ".join(f"each {noun}" for noun in nouns[:-1]) + f" and each {nouns[-1]}"
-    return text
+    return " and ".join(f"each {noun}" for noun in nouns)
 
 
 def _with_also(voice: Voice, place: Place, plural: bool) -> str:
@@ -174,7 +169,7 @@ def _with_tail(voice: Voice, place: Place, text: str) -> str:
     if place.of_round is not None:
         text += f" of {round_name(voice, str(place.of_round), rows=voice.rows)}"
     if place.words and place.which != "evenly":
-        text += f" {handed(voice, place.words)}"
+        text += f" {voice.said(place.words)}"
     if place.extent is not None:
         text += f" {extent_text(voice, place.extent)}"
     return text
@@ -225,18 +220,3 @@ def ordinal(number: int) -> str:
     ending = "th" if 10 <= number % 100 <= 13 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
     return f"{number}{ending}"
 
-
-_DIRECTION = re.compile(r"\b(right|left)\b(?![ -](?:side|handed))", re.IGNORECASE)
-
-
-def handed(voice: Voice, text: str) -> str:
-    """For a left-handed worker right and left change places; the right side of the work stays the right side."""
-    if not voice.left_handed:
-        return text
-
-    def other(match: re.Match[str]) -> str:
-        word = match.group()
-        swapped = "left" if word.lower() == "right" else "right"
-        return swapped.capitalize() if word[0].isupper() else swapped
-
-    return _DIRECTION.sub(other, text)

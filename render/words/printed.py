@@ -49,7 +49,7 @@ def printed(worked: Worked, needs: Mapping[str, tuple[YarnNeed, ...]], look: Wor
     index = sizes[0].choice.index if len(sizes) == 1 else None
     names = {stitch.key: stitch.name for stitch in worked.pattern.stitches}
     defined = {**{name: name for name in names.values()}, **names}
-    voice = Voice(look.terms, look.plain, index, look.left_handed, defined)
+    voice = Voice(look.terms, look.plain, index, look.left_handed, defined, source=worked.pattern.terms)
     return Printed(worked.pattern, worked, sizes, needs, voice)
 
 

@@ -21,7 +21,7 @@ _LEVELS = {
 def about_section(printed: Printed) -> Section:
     """Summary, level, and the terms that everything is written in."""
     pattern, voice = printed.pattern, printed.voice
-    blocks: list[Block] = [Paragraph(pattern.summary)] if pattern.summary else []
+    blocks: list[Block] = [Paragraph(voice.said(pattern.summary))] if pattern.summary else []
     if pattern.level:
         meaning = _LEVELS.get(pattern.level.lower())
         if meaning and voice.terms == "US":

@@ -22,7 +22,7 @@ from motifold.render.pattern.instructions import (
     Words,
     Work,
 )
-from motifold.render.words.places import extent_text, handed, noun_text, place_text, round_name
+from motifold.render.words.places import extent_text, noun_text, place_text, round_name
 from motifold.render.words.voice import NBSP, Voice, canonical_name
 
 
@@ -76,7 +76,7 @@ def step_text(voice: Voice, step: Step, depth: int = 0, before: Step | None = No
         case Join():
             return _join(voice, step)
         case UseYarn():
-            return _use_yarn(step)
+            return _use_yarn(voice, step)
         case LeaveYarn():
             return f"{step.manner} {step.yarn}" if step.yarn else f"{step.manner} yarn"
         case FastenOff():
@@ -87,7 +87,7 @@ def step_text(voice: Voice, step: Step, depth: int = 0, before: Step | None = No
             word = voice.craft("pm" if step.manner == "place" else "sm")
             return f"{word} {place_text(voice, step.place)}" if step.place is not None else word
         case Words():
-            return "{" + step.text + "}" if step.brace else handed(voice, step.text)
+            return "{" + voice.said(step.text) + "}" if step.brace else voice.said(step.text)
         case Repeat():
             return _repeat(voice, step, depth)
         case RepeatRounds():
@@ -162,13 +162,13 @@ def _join(voice: Voice, step: Join) -> str:
             return f"join with {inside}{place}"
 
 
-def _use_yarn(step: UseYarn) -> str:
+def _use_yarn(voice: Voice, step: UseYarn) -> str:
     yarn = step.yarn or "the other yarn"
     if step.manner == "with":
         return f"with {yarn}"
     if step.manner == "pick up":
         return f"pick up {yarn}"
-    return f"changing to {yarn} in last yo" if step.in_last_yo else f"change to {yarn}"
+    return f"changing to {yarn} in {voice.the}last {voice.term('yo')}" if step.in_last_yo else f"change to {yarn}"
 
 
 def _fasten_off(step: FastenOff) -> str:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from motifold.render.pattern.instructions import Amount, StitchSpec
+from motifold.render.words.translate import translated
 from motifold.symbols.terms import Terms, abbreviation, full_name, word
 
 NBSP = "\N{NO-BREAK SPACE}"
@@ -37,7 +39,8 @@ class WordsLook:
 class Voice:
     """A look, with the names of the pattern's own stitches; ``size`` is the index of the one size that is printed (None: all).
 
-    ``rows``: the piece is worked in rows, so that its lines are called rows.
+    ``rows``: the piece is worked in rows, so that its lines are called rows. ``source``: the terms that the file is written in (None: the
+    same), for the designer's own sentences.
     """
 
     terms: Terms = "US"
@@ -46,6 +49,7 @@ class Voice:
     left_handed: bool = False
     defined: Mapping[str, str] = field(default_factory=dict)
     rows: bool = False
+    source: Terms | None = None
 
     def craft(self, key: str) -> str:
         """A craft word, short or in full: "sps", or "spaces"."""
@@ -89,6 +93,11 @@ class Voice:
         except KeyError:
             return plural_of(name) if plural else name
 
+    def said(self, text: str) -> str:
+        """The designer's own words, with stitch names in the chosen terms and, for a left-handed worker, right and left changed."""
+        text = translated(text, self.source or self.terms, self.terms)
+        return handed(text) if self.left_handed else text
+
     def counted(self, number: str, noun: str) -> str:
         """A number and its noun, held together on the line."""
         return f"{number}{NBSP}{noun}"
@@ -120,6 +129,24 @@ def plural_of(noun: str) -> str:
     if noun.endswith("y") and noun[-2:-1] not in ("a", "e", "i", "o", "u", ""):
         return noun[:-1] + "ies"
     return noun + "s"
+
+
+_DIRECTION = re.compile(r"\b(right|left)\b(?![ -](?:side|handed))", re.IGNORECASE)
+
+
+def handed(text: str) -> str:
+    """Right and left changed; the right side of the work stays the right side.
+
+    >>> handed("from right to left, right side facing")
+    'from left to right, right side facing'
+    """
+
+    def other(match: re.Match[str]) -> str:
+        word = match.group()
+        swapped = "left" if word.lower() == "right" else "right"
+        return swapped.capitalize() if word[0].isupper() else swapped
+
+    return _DIRECTION.sub(other, text)
 
 
 def with_article(noun: str) -> str:
