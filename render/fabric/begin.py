@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.making import add_chains, add_stitch, add_travel, new_run
 from motifold.render.fabric.model import Base, Leg
-from motifold.render.fabric.places import RING, current_base, key_of, take
-from motifold.render.fabric.resolve import resolve
-from motifold.render.fabric.special import make
+from motifold.render.fabric.places import RING, base_of, current_base, key_of, take
+from motifold.render.fabric.resolve import resolve, too_few_chains
+from motifold.render.fabric.special import known, make
 from motifold.render.fabric.wording import height_in_chains, stitch_word
 from motifold.render.pattern.instructions import Chain, CountsAs, Group, Join, Place, Repeat, Step, Work
 
@@ -141,7 +141,7 @@ def counted_as(hook: Hook, step: Chain, count: int) -> CountsAs | None:
 def _by_habit(hook: Hook, count: int) -> CountsAs | None:
     """Ch 1 does not count; taller chains count as the stitch of their height that the line works, and as chains beyond it."""
     heights: dict[str, int] = {}
-    for name in names_of(hook.rest):
+    for name in _stems(hook, hook.rest):
         heights.setdefault(name, height_in_chains(name))
     tall = {name: height for name, height in heights.items() if height >= 1}
     if count == 1:
@@ -162,47 +162,70 @@ def _by_habit(hook: Hook, count: int) -> CountsAs | None:
     return NOTHING
 
 
-def names_of(steps: Sequence[Step]) -> Iterator[str]:
-    """The plain stitches that some steps work, in reading order."""
+def _stems(hook: Hook, steps: Sequence[Step], depth: int = 0) -> Iterator[str]:
+    """The plain stitches that some steps work, in reading order; special stitches by what they are made of."""
     for step in steps:
         if isinstance(step, Work):
-            yield step.stitch.name
+            definition = hook.shop.definitions.get(step.stitch.name)
+            found = known(step.stitch.name)
+            if definition is not None and depth < 5:
+                yield from _stems(hook, definition.steps, depth + 1)
+            else:
+                yield step.stitch.of or (found.stem if found is not None else step.stitch.name)
         elif isinstance(step, Group | Repeat):
-            yield from names_of(step.steps)
+            yield from _stems(hook, step.steps, depth)
 
 
-def begin_in_foundation(hook: Hook, step: Work, ordinal: int) -> None:
+def begin_in_foundation(hook: Hook, step: Work, place: Place) -> Base:
     """``dc in 4th ch from hook``: the missed chains count as a stitch, or as a stitch and a space over as many chains, or don't."""
     lap = hook.lap
     cursor = lap.cursor
+    ordinal = place.ordinal or 1
+    if ordinal > cursor.size:
+        too_few_chains(hook, place, cursor.size)
     missed = min(ordinal, cursor.size) - 1
     foundation = hook.laps[cursor.round]
     counts = step.counts_as if step.counts_as is not None else _missed_by_habit(hook, step, missed)
     chains = [ident for space, ident in foundation.made if not space][-missed:] if missed > 0 else []
-    cursor.begin_at(missed, fresh=False, taken=True)
-    if missed <= 0:
-        cursor.fresh = True
-        return
-    cursor.pos = missed - 1
-    if not counts.stitches:
+    cursor.begin_at(missed, fresh=True, taken=True)
+    if missed > 0 and counts.stitches:
+        _stand_beside_foundation(hook, step, counts, chains)
+    elif missed > 0:
         _move_chains(hook, foundation.index, chains)
         lap.beginning = new_run(hook, "beginning", chains).id
-        return
-    height = height_in_chains(counts.stitches[0])
-    top = counts.chains or max((missed - height) // 2, 0)
-    below = max(min(top, missed - top - 1), 0) if missed > height else 0
-    standing, space = chains[below : missed - top], chains[missed - top :]
-    _move_chains(hook, foundation.index, chains[below:])
-    foot = cursor.atom(missed - below).id
-    stand_up(hook, counts.stitches[0], standing, Base("gap", foot, "gap"), step)
-    hook.pending = space
+    take(hook, cursor, missed)
+    lap.last_base = base_of(hook, cursor, missed, place)
+    return lap.last_base
+
+
+def _stand_beside_foundation(hook: Hook, step: Work, counts: CountsAs, chains: Sequence[int]) -> None:
+    """The missed chains stand up: some stay in the foundation, some are the stitch, some the space after it."""
+    cursor = hook.lap.cursor
+    missed = len(chains)
+    kind = counts.stitches[0]
+    more = max(missed - height_in_chains(kind), 0)
+    top = counts.chains or (more // 2 if more // 2 in chains_in(hook.rest, hook.shop.size) else 0)
+    below = min(max(more - top, 0), missed - top - 1)
+    _move_chains(hook, cursor.round, chains[below:])
+    stand_up(hook, kind, chains[below : missed - top], Base("gap", cursor.atom(missed - below).id, "gap"), step)
+    hook.pending = list(chains[missed - top :]) if top else []
 
 
 def _missed_by_habit(hook: Hook, step: Work, missed: int) -> CountsAs:
-    height = height_in_chains(step.stitch.name)
+    stem = next(iter(_stems(hook, (step,))), "sc")
+    height = height_in_chains(stem)
     if hook.shop.counts_as is False or height < 2 or missed < height:
         return NOTHING
-    return CountsAs((step.stitch.name,), chains=(missed - height) // 2)
+    return CountsAs((stem,))
+
+
+def chains_in(steps: Sequence[Step], size: int) -> Iterator[int]:
+    """The lengths of all runs of chains that some steps make."""
+    for step in steps:
+        if isinstance(step, Chain):
+            yield step.count.at(size)
+        elif isinstance(step, Group | Repeat):
+            yield from chains_in(step.steps, size)
 
 
 def _move_chains(hook: Hook, foundation: int, chains: Sequence[int]) -> None:
@@ -222,4 +245,4 @@ def _move_chains(hook: Hook, foundation: int, chains: Sequence[int]) -> None:
         hook.lap.stitches.append(ident)
 
 
-__all__ = ["attach", "begin_in_foundation", "begin_with_chain", "stand_in", "take"]
+__all__ = ["attach", "begin_in_foundation", "begin_with_chain", "stand_in", "stand_up", "start_base"]

@@ -14,7 +14,7 @@ def worked_targets(steps: Sequence[Step]) -> tuple[Target, ...]:
     return tuple(dict.fromkeys(_targets(steps)))
 
 
-def _targets(steps: Sequence[Step]) -> Iterator[Target]:
+def _targets(steps: Sequence[Step], skips: bool = True) -> Iterator[Target]:
     for step in steps:
         if isinstance(step, Work):
             if step.place is None:
@@ -22,10 +22,10 @@ def _targets(steps: Sequence[Step]) -> Iterator[Target]:
                     yield _PLAIN
             else:
                 yield from _of_place(step.place)
-        elif isinstance(step, Group | Skip):
+        elif isinstance(step, Group) or (isinstance(step, Skip) and (skips or step.place.target.kind != "sp")):
             yield from _of_place(step.place)
         elif isinstance(step, Repeat):
-            yield from _targets(step.steps)
+            yield from _targets(step.steps, skips)
 
 
 def _moves(spec: StitchSpec) -> bool:
@@ -65,13 +65,8 @@ def driving_place(steps: Sequence[Step]) -> Place | None:
 
 
 def claimed_targets(steps: Sequence[Step]) -> tuple[Target, ...]:
-    """The kinds of place of which none may be left over: what the line names, gaps apart."""
-    found = []
-    for target in worked_targets(steps):
-        if target.kind in ("tch", "between"):
-            continue
-        found.append(target)
-    return tuple(found)
+    """The kinds of place of which none may be left over: what the line works into, and the stitches that it skips."""
+    return tuple(dict.fromkeys(target for target in _targets(steps, skips=False) if target.kind not in ("tch", "between")))
 
 
 def names_turning_chain(steps: Sequence[Step]) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.edge import Atom, family, matcher
+from motifold.render.fabric.special import known
 from motifold.render.fabric.wording import round_word, target_word
 from motifold.render.pattern.instructions import CountClaim, Target
 
@@ -104,6 +105,8 @@ def found_for(hook: Hook, lap: Lap, target: Target) -> tuple[int, ...]:
         if target.corner:
             best = sum(1 for atom in lap.atoms if atom.corner and atom.name == name)
             return (best,)
+        if not best and known(name) is None:
+            return _groups(hook, lap, False)  # "6 petals" of a petal that is written out
         return (best, own, whole, parts, lap.parts.get(name, 0))
     if kind == "sp":
         if target.corner:

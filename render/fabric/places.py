@@ -199,7 +199,8 @@ def warn_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place
     if index <= first or hook.walking:
         return
     target = place.target
-    passed = [cursor.atom(i) for i in range(first, index)]
+    now = None if cursor.fresh else cursor.atom(cursor.pos)
+    passed = [atom for atom in (cursor.atom(i) for i in range(first, index)) if now is None or not _one_group(now, atom)]
     terms = hook.shop.terms
     if target.kind == "stitch" and cursor.atom(index).group_name != target.name:
         over = [atom for atom in passed if not atom.space]
@@ -209,6 +210,11 @@ def warn_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place
                 "passed", place.span, f"{round_word(hook.lap)}: next {target_word(target, terms)} passes {len(over)} {word}",
                 "say how many to skip, if that is meant", severity="warning", key=key_of(place.span), follows=True,
             )
+
+
+def _one_group(one: Atom, other: Atom) -> bool:
+    """Leaving a group passes what is left of it, as entering one passes what lies before its middle."""
+    return one.group == other.group if one.group >= 0 else one.cluster >= 0 and one.cluster == other.cluster
 
 
 def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span) -> int:

@@ -60,7 +60,7 @@ def _resolve(hook: Hook, place: Place, span: Span) -> Base:
         return below_base(hook, cursor, place, span)
     if place.from_hook:
         return from_hook(hook, cursor, place, span)
-    if place.target.kind in ("tch", "missed") or (place.of is not None and _is_beginning(place.of)) or _is_beginning(place):
+    if _is_beginning(place) or (place.of is not None and _is_beginning(place.of)):
         return beginning_chain(hook, cursor, place, span)
     if not cursor.size:
         return RING
@@ -87,7 +87,7 @@ def _resolve(hook: Hook, place: Place, span: Span) -> Base:
 
 
 def _is_beginning(place: Place) -> bool:
-    return place.which == "beg" and place.target.kind in ("ch", "tch")
+    return place.target.kind in ("tch", "missed") or (place.which == "beg" and place.target.kind == "ch")
 
 
 def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
@@ -301,20 +301,21 @@ def from_hook(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     if hook.pending:
         count = len(hook.pending)
         if ordinal > count:
-            _too_few_chains(hook, place, count)
+            too_few_chains(hook, place, count)
         at = max(count - ordinal, 0)
         hook.lap.spine = hook.pending[:at]
         return Base("stitch", hook.pending[at], foot_of(hook, place))
     if not cursor.size:
         return RING
     if ordinal > cursor.size:
-        _too_few_chains(hook, place, cursor.size)
+        too_few_chains(hook, place, cursor.size)
     index = min(ordinal, cursor.size) - 1
     take(hook, cursor, index)
     return base_of(hook, cursor, index, place)
 
 
-def _too_few_chains(hook: Hook, place: Place, count: int) -> None:
+def too_few_chains(hook: Hook, place: Place, count: int) -> None:
+    """Complains that the chain is shorter than the place says."""
     hook.complain(
         "place", place.span, f"there are only {count} ch to count from the hook", "make a longer chain first, or count fewer",
         key=key_of(place.span),

@@ -125,7 +125,8 @@ def work(hook: Hook, step: Work) -> None:
     if spec.standing and step.place is not None and hook.beginning:
         stand_in(hook, step.place)
     if hook.beginning and step.place is not None and step.place.from_hook and not hook.pending and hook.lap.cursor.size:
-        begin_in_foundation(hook, step, step.place.ordinal or 1)
+        _into(hook, step, begin_in_foundation(hook, step, step.place), step.count.at(hook.shop.size))
+        return
     count = step.count.at(hook.shop.size)
     definition = hook.shop.definitions.get(spec.name)
     if spec.beginning and hook.depth == 0 and begin_special(hook, step):
