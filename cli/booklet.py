@@ -1,0 +1,67 @@
+"""``motifold booklet``: the pages."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal
+
+import click
+
+from motifold.cli.common import (
+    choose_target,
+    finish,
+    left_handed_option,
+    load,
+    mono_option,
+    output_option,
+    pattern_argument,
+    put,
+    require_worked,
+    rounds_option,
+    size_option,
+    terms_option,
+)
+
+PAPERS: dict[str, Literal["A4", "Letter", "A5"]] = {"a4": "A4", "letter": "Letter", "a5": "A5"}
+
+
+@click.command("booklet")
+@pattern_argument
+@click.option("--paper", type=click.Choice(["A4", "Letter", "A5"], case_sensitive=False), default="A4", show_default=True, help="The sheet.")
+@click.option("--plain", is_flag=True, help="Words instead of abbreviations.")
+@terms_option
+@mono_option
+@left_handed_option
+@output_option
+@rounds_option
+@size_option
+def command(
+    pattern: Path,
+    paper: str,
+    plain: bool,
+    terms: str | None,
+    mono: bool,
+    left_handed: bool,
+    output: str | None,
+    rounds: int | None,
+    size_name: str | None,
+) -> None:
+    """Make the booklet: cover, materials, sizes, key, charts beside their rounds, assembly, finishing."""
+    from motifold.render.booklet import Look, booklet_content, make_booklet
+
+    target = choose_target(output, pattern, "", ["pdf"])
+    job = load(pattern, rounds, size_name)
+    worked = require_worked(job)
+    size = next((s.choice.name for s in worked.sizes), None) if size_name is not None else None
+    look = Look(
+        paper=PAPERS[paper.lower()],
+        terms=None if terms is None else "UK" if terms.upper() == "UK" else "US",
+        size=size,
+        mono=mono,
+        left_handed=left_handed,
+        plain=plain,
+    )
+    data = make_booklet(booklet_content(worked, look))
+    path = target.path / f"{pattern.stem}.pdf" if target.folder and target.path else target.path
+    put(path, data)
+    finish(job)
