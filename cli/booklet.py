@@ -27,7 +27,7 @@ PAPERS: dict[str, Literal["A4", "Letter", "A5"]] = {"a4": "A4", "letter": "Lette
 
 @click.command("booklet")
 @pattern_argument
-@click.option("--paper", type=click.Choice(["A4", "Letter", "A5"], case_sensitive=False), default="A4", show_default=True, help="The sheet.")
+@click.option("--paper", type=click.Choice(["A4", "Letter", "A5"], case_sensitive=False), default="A4", show_default=True, help="Sheet.")
 @click.option("--plain", is_flag=True, help="Words instead of abbreviations.")
 @terms_option
 @mono_option
