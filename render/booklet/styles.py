@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from motifold.render.booklet.inline import Type
 from motifold.render.booklet.model import PageStyle
 from motifold.render.booklet.paper import Grid
-from motifold.render.drawing.measure import contrast, grey_of
+from motifold.render.drawing.measure import contrast
 
 INK = "#1a1a1a"
 QUIET = "#595959"    # 7:1 on white
@@ -37,8 +37,8 @@ class Styles:
 
 
 def accent_of(style: PageStyle) -> str:
-    """The accent as it is printed: grey in mono, and never lighter than reads at 4.5:1 (WCAG 2, 1.4.3)."""
-    color = grey_of(style.accent) if style.mono else style.accent
+    """The accent as it is printed: the ink itself in mono, and never lighter than reads at 4.5:1 (WCAG 2, 1.4.3)."""
+    color = INK if style.mono else style.accent
     while contrast(color, "#ffffff") < 4.5:
         color = "#" + "".join(f"{int(int(color[i : i + 2], 16) * 0.9):02x}" for i in (1, 3, 5))
     return color
