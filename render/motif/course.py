@@ -127,14 +127,13 @@ def _gap(fabric: Fabric, piece: Sequence[Stitch], picots: Mapping[int, tuple[Run
 def _corners(fabric: Fabric, stems: Sequence[Stem], gaps: Sequence[Gap]) -> tuple[Corner, ...]:
     """Corner spaces are corners; so is the middle of a corner group without a corner space of its own."""
     found = {index: Corner(index, False) for index, gap in enumerate(gaps) if gap.corner}
-    spaces = {run for gap in gaps if gap.corner for run, _, _ in gap.runs}
     members: dict[int, list[int]] = {}
     for index, stem in enumerate(stems):
         group = stem.stitch.group
         if group is not None and fabric.groups[group].corner:
             members.setdefault(group, []).append(index)
     for group, indices in members.items():
-        if spaces.intersection(fabric.groups[group].runs):
+        if any(gaps[index].corner or gaps[index - 1].corner for index in indices):
             continue
         ordered = cyclic_order(indices, len(stems))
         middle = ordered[(len(ordered) - 1) // 2]

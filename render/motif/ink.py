@@ -28,6 +28,15 @@ class Ink:
             for cell in _cells(segment):
                 self.cells.setdefault(cell, []).append((segment, owner))
 
+    def near(self, at: complex, reach: float) -> list[Segment]:
+        """All segments in the cells within reach of a place."""
+        found: dict[int, Segment] = {}
+        for i in range(floor((at.real - reach) / _CELL), floor((at.real + reach) / _CELL) + 1):
+            for j in range(floor((at.imag - reach) / _CELL), floor((at.imag + reach) / _CELL) + 1):
+                for segment, _ in self.cells.get((i, j), ()):
+                    found[id(segment)] = segment
+        return list(found.values())
+
     def white(self, segments: Sequence[Segment], but: frozenset[int] = frozenset(), least: float = 0.0) -> float:
         """The least distance from these segments to any other ink (negative when they overlap); not looked for below ``least``, nor past a cell."""
         found = _CELL
@@ -118,3 +127,38 @@ def symbol_segments(ground: Ground, stitch: Stitch) -> list[Segment]:
     else:
         return []
     return segments_of(marks)
+
+
+def white_at(places: Sequence[complex], shape: Sequence[Segment], others: Sequence[Segment]) -> list[float]:
+    """The white that a shape (about 0) leaves to other segments, for each place that it may be moved to."""
+    import numpy as np
+
+    found = np.full(len(places), 9.0)
+    if not others:
+        return [9.0] * len(places)
+    at = np.asarray(places)[:, None]
+    c, d = np.array([s[0] for s in others])[None, :], np.array([s[1] for s in others])[None, :]
+    half = np.array([s[2] for s in others])[None, :]
+    for start, end, own in shape:
+        a, b = at + start, at + end
+        distance = np.minimum(_points_to(a, c, d), _points_to(b, c, d))
+        if start != end:
+            distance = np.minimum(distance, np.minimum(_points_to(c, a, b), _points_to(d, a, b)))
+            u, v, w = b - a, d - c, c - a
+            cross = u.real * v.imag - u.imag * v.real
+            cross = np.where(cross == 0, 1e-30, cross)
+            t = (w.real * v.imag - w.imag * v.real) / cross
+            s = (w.real * u.imag - w.imag * u.real) / cross
+            distance = np.where((t >= 0) & (t <= 1) & (s >= 0) & (s <= 1), 0.0, distance)
+        found = np.minimum(found, (distance - half - own).min(axis=1))
+    return [float(x) for x in found]
+
+
+def _points_to(p, a, b):  # type: ignore[no-untyped-def]
+    """Distances from points to segments, broadcast."""
+    import numpy as np
+
+    v, w = b - a, p - a
+    square = np.maximum(v.real**2 + v.imag**2, 1e-18)
+    t = np.clip((w.real * v.real + w.imag * v.imag) / square, 0.0, 1.0)
+    return np.abs(w - t * v)

@@ -5,21 +5,21 @@ Each looks for the nearest free place to where it belongs, after every counted s
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from math import floor
 
 from motifold.render.fabric.model import Run, Stitch
 from motifold.render.motif.course import Course
-from motifold.render.motif.extents import CLEAR, OVAL_LEAST, PITCH_LEAST
+from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, PITCH_LEAST
 from motifold.render.motif.ground import Ground, point
-from motifold.render.motif.ink import Ink, Segment, segments_of, symbol_segments
+from motifold.render.motif.ink import Ink, Segment, segments_of, symbol_segments, white_at
 from motifold.render.motif.rings import rings_of
 from motifold.symbols.glyphs import chain_oval
 from motifold.symbols.sizes import DOT_RADIUS
 
-_STEP = 0.07
+_STEP = 0.08
 _NEAR = 3.5
 """Symbols further than this from a seam are none of its business."""
 
@@ -91,7 +91,7 @@ def _waits(ground: Ground, stitch: Stitch) -> bool:
 
 def _dot(ground: Ground, ink: Ink, stitch: Stitch) -> None:
     spot = _spot(ground, stitch)
-    at = _free(ink, spot, lambda z: [(z, z, DOT_RADIUS)])
+    at = _free(ink, spot, [(0j, 0j, DOT_RADIUS)])
     ground.tips[stitch.id] = (at, at)
     ground.normals[stitch.id] = spot.out
     ink.add(stitch.id, [(at, at, DOT_RADIUS)])
@@ -136,31 +136,26 @@ def _beginning(ground: Ground, ink: Ink, run: Run) -> None:
     aside = -course.direction * 1j * ground.normals[first]
     spot = _Spot(foot + up * min(0.45, length / 2) + aside * 0.4, up, 1.6, 0.8, 0.9)
 
-    def column(z: complex) -> list[Segment]:
-        found: list[Segment] = []
-        for k in range(count):
-            low = z + up * (k * PITCH_LEAST - length / 2)
-            found.extend(segments_of([chain_oval(point(low), point(low + up * OVAL_LEAST))]))
-        return found
-
-    at = _free(ink, spot, column)
+    # Ovals are narrower than these round-ended bars at their tips, so a place that suits the bars suits them.
+    core = OVAL_LEAST / 2 - OVAL_HALF
+    middles = [up * (k * PITCH_LEAST - length / 2 + OVAL_LEAST / 2) for k in range(count)]
+    at = _free(ink, spot, [(z - up * core, z + up * core, OVAL_HALF) for z in middles])
     for k, chain in enumerate(run.stitches):
         low = at + up * (k * PITCH_LEAST - length / 2)
         ground.tips[chain] = (low, low + up * OVAL_LEAST)
         ground.normals[chain] = ground.normals[first]
-    ink.add(run.stitches[0], column(at))
+        ink.add(chain, segments_of([chain_oval(point(low), point(low + up * OVAL_LEAST))]))
 
 
-def _free(ink: Ink, spot: _Spot, shape: Callable[[complex], list[Segment]]) -> complex:
+def _free(ink: Ink, spot: _Spot, shape: list[Segment]) -> complex:
     """The nearest place where a shape has white all round; the whitest there is where none has enough."""
-    best, most = spot.at, -9.0
-    for place in _places(spot):
-        white = ink.white(shape(place), least=most)
-        if white >= CLEAR:
+    places = list(_places(spot))
+    reach = max(spot.up, spot.down, spot.aside) + max(abs(s[0]) for s in shape) + 0.3
+    white = white_at(places, shape, ink.near(spot.at, reach))
+    for place, left in zip(places, white, strict=True):
+        if left >= CLEAR:
             return place
-        if white > most:
-            best, most = place, white
-    return best
+    return places[max(range(len(places)), key=lambda i: white[i])]
 
 
 def _places(spot: _Spot) -> Iterator[complex]:
