@@ -5,9 +5,9 @@ Each thing looks for a white place near where it belongs, larger letters first, 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 from math import hypot
 from typing import Literal
 
@@ -53,6 +53,7 @@ class _Start:
     end: Point
     last: bool
     outline: tuple[Point, ...]
+    gaps: tuple[Point, ...]
 
 
 def furnish(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], white: White, look: ChartLook) -> tuple[Item, ...]:
@@ -110,8 +111,19 @@ def _starts(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], left_ha
         on = (-out[1] * turn, out[0] * turn)
         ring = _filled(tuple((flip * x, y) for x, y in shape.outline))
         at = (flip * shape.start[0], shape.start[1])
-        starts[shape.round] = _Start(at, out, on, max(tall, 1.0), last.head, shape.round == outermost, ring)
+        starts[shape.round] = _Start(at, out, on, max(tall, 1.0), last.head, shape.round == outermost, ring, _gaps(members))
     return starts
+
+
+def _gaps(members: list[Symbol]) -> tuple[Point, ...]:
+    """The middle of the white between two stems, at several heights, near where the round starts and ends."""
+    near = [*members[-5:], *members[:5]] if len(members) > 10 else [*members, members[0]]
+    out: list[Point] = []
+    for a, b in pairwise(near):
+        foot = ((a.foot[0] + b.foot[0]) / 2, (a.foot[1] + b.foot[1]) / 2)
+        head = ((a.head[0] + b.head[0]) / 2, (a.head[1] + b.head[1]) / 2)
+        out += [(foot[0] + (head[0] - foot[0]) * t, foot[1] + (head[1] - foot[1]) * t) for t in (0.45, 0.3, 0.6, 0.75, 0.15)]
+    return tuple(out)
 
 
 def _filled(ring: tuple[Point, ...]) -> tuple[Point, ...]:
@@ -131,27 +143,21 @@ def _spiral() -> tuple[Point, ...]:
     return tuple(sorted(grid, key=lambda p: (round(p[0] ** 2 + p[1] ** 2, 6), p)))
 
 
-def _near(start: _Start, wish: Point, beyond: bool) -> Iterator[Point]:
-    """Places near ``wish`` in the round's own band; then, where ``beyond``, a little inside and outside it."""
+def _near(start: _Start, wish: Point, within: float, beyond: bool) -> list[Point]:
+    """Places no further than ``within`` from ``wish``: gaps between stitches, then the round's own band, then (``beyond``) around it."""
+    gaps = sorted((round(hypot(x - wish[0], y - wish[1]), 6), (x, y)) for x, y in start.gaps)
+    inside = [place for far, place in gaps if far <= within]
     outside: list[Point] = []
     for dx, dy in _spiral():
+        if dx * dx + dy * dy > within * within:
+            break
         place = (wish[0] + dx, wish[1] + dy)
         up = (place[0] - start.point[0]) * start.out[0] + (place[1] - start.point[1]) * start.out[1]
         if -start.tall - 0.1 <= up <= 0.25:
-            yield place
+            inside.append(place)
         elif beyond and -start.tall - 0.5 <= up <= 0.9:
             outside.append(place)
-    yield from outside
-
-
-def _find(
-    start: _Start, wish: Point, width: float, height: float, white: White, beyond: bool, within: float = 9.0
-) -> Point | None:
-    for place in _near(start, wish, beyond):
-        if hypot(place[0] - wish[0], place[1] - wish[1]) <= within and white.free(place, width, height):
-            white.take(place, width, height)
-            return place
-    return None
+    return inside + outside
 
 
 def _wish(start: _Start, back: float, down: float) -> Point:
@@ -164,29 +170,28 @@ def _wish(start: _Start, back: float, down: float) -> Point:
 
 def _number(index: int, this: Round, start: _Start, white: White, look: ChartLook) -> list[Item]:
     words = str(this.number)
-    for size in NUMBER_SIZES_PT:
+    wish = _wish(start, 0.5, 0.5 * start.tall)
+    tries = [(size, _near(start, wish, within, within > 2)) for within in (1.6, 3.1) for size in NUMBER_SIZES_PT]
+    tries.append((NUMBER_SIZES_PT[-1], _around(start)))
+    for size, places in tries:
         width = text_width_mm(words, "sans-bold", size) / look.pitch_mm
         height = cap_height_mm("sans-bold", size) / look.pitch_mm
-        place = _find(start, _wish(start, 0.75, 0.5 * start.tall), width, height, white, beyond=True)
+        place = white.take_first(places, width, height)
         if place is not None:
-            return [Item("number", index, place, width, height, words, size)]
-    size = NUMBER_SIZES_PT[-1]
-    width, height = text_width_mm(words, "sans-bold", size) / look.pitch_mm, cap_height_mm("sans-bold", size) / look.pitch_mm
-    for place in _around(start):
-        if white.free(place, width, height):
-            white.take(place, width, height)
             return [Item("number", index, place, width, height, words, size)]
     return []
 
 
-def _around(start: _Start) -> Iterator[Point]:
+def _around(start: _Start) -> list[Point]:
     """Places anywhere in the round's band, nearest its start first: where it is worked too closely, its corners have room."""
     ring = sorted(start.outline, key=lambda p: (round((p[0] - start.point[0]) ** 2 + (p[1] - start.point[1]) ** 2, 6), p))
+    places: list[Point] = []
     for x, y in ring:
         far = hypot(x, y) or 1.0
         for down in (0.3, 0.5, 0.7, 0.9):
             shrink = 1 - min(down * start.tall / far, 1.0)
-            yield (x * shrink, y * shrink)
+            places.append((x * shrink, y * shrink))
+    return places
 
 
 def _yarn_mark(kind: Literal["attach", "fasten off"], index: int, start: _Start, white: White) -> list[Item]:
@@ -195,7 +200,7 @@ def _yarn_mark(kind: Literal["attach", "fasten off"], index: int, start: _Start,
     wish = _wish(start, 0.6, 0.3 * start.tall)
     if kind == "fasten off":
         wish = (start.end[0] + 0.5 * start.on[0], start.end[1] + 0.5 * start.on[1])
-    place = _find(start, wish, side, side, white, start.last)
+    place = white.take_first(_near(start, wish, 3.1, start.last), side, side)
     if place is None:
         return []
     tip = (place[0] + 0.19 * start.on[0], place[1] + 0.19 * start.on[1])
@@ -208,7 +213,7 @@ def _letter(index: int, yarn: str, start: _Start, white: White, look: ChartLook)
         height = cap_height_mm("sans-bold", size) / look.pitch_mm
         width = text_width_mm(yarn, "sans-bold", size) / look.pitch_mm
         radius = max(hypot(width, height) / 2 + 0.08, 0.2)
-        place = _find(start, _wish(start, 1.4, 0.5 * start.tall), 2 * radius, 2 * radius, white, beyond=True)
+        place = white.take_first(_near(start, _wish(start, 1.4, 0.5 * start.tall), 3.1, True), 2 * radius, 2 * radius)
         if place is not None:
             return [Item("yarn", index, place, 2 * radius, 2 * radius, yarn, size, working.tag(place, radius))]
     return []
@@ -220,7 +225,7 @@ def _arrow(index: int, start: _Start, items: list[Item], white: White) -> list[I
     for length in (working.ARROW, 0.5, 0.4):
         width, height = abs(start.on[0]) * length + 0.16, abs(start.on[1]) * length + 0.16
         width, height = max(width, 0.34), max(height, 0.34)
-        place = _find(start, wish, width, height, white, beyond=True, within=1.8)
+        place = white.take_first(_near(start, wish, 1.8, True), width, height)
         if place is not None:
             return [Item("arrow", index, place, width, height, marks=working.arrow(place, start.on, length))]
     return []

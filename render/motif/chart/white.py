@@ -30,22 +30,27 @@ class White:
         self._taken: list[tuple[float, float, float, float]] = []
         self._sums = self._counted(ink)
 
-    def free(self, center: Point, width: float, height: float) -> bool:
-        """Whether this rectangle, with its clearance, lies inside the box and meets no ink and nothing taken before."""
-        x0, y0 = center[0] - width / 2, center[1] - height / 2
-        x1, y1 = x0 + width, y0 + height
-        if x0 < self._x0 or y0 < self._y0 or x1 > self._x1 or y1 > self._y1:
-            return False
-        gap = 0.06
-        if any(x0 - gap < b[2] and b[0] < x1 + gap and y0 - gap < b[3] and b[1] < y1 + gap for b in self._taken):
-            return False
-        left, right = self._column(x0 - self._pad), self._column(x1 + self._pad) + 1
-        low, high = self._row(y0 - self._pad), self._row(y1 + self._pad) + 1
-        sums = self._sums
-        return bool(sums[high, right] - sums[low, right] - sums[high, left] + sums[low, left] == 0)
+    def take_first(self, centers: Sequence[Point], width: float, height: float) -> Point | None:
+        """The first of ``centers`` where this rectangle, with its clearance, meets no ink and nothing taken before; it is taken now."""
+        import numpy as np
 
-    def take(self, center: Point, width: float, height: float) -> None:
-        self._taken.append((center[0] - width / 2, center[1] - height / 2, center[0] + width / 2, center[1] + height / 2))
+        if not len(centers):
+            return None
+        at = np.asarray(centers)
+        x0, y0 = at[:, 0] - width / 2, at[:, 1] - height / 2
+        x1, y1 = x0 + width, y0 + height
+        free = (x0 >= self._x0) & (y0 >= self._y0) & (x1 <= self._x1) & (y1 <= self._y1)
+        left, right = self._cells(x0 - self._pad, self._x0, self._columns), self._cells(x1 + self._pad, self._x0, self._columns) + 1
+        low, high = self._cells(y0 - self._pad, self._y0, self._rows), self._cells(y1 + self._pad, self._y0, self._rows) + 1
+        sums = self._sums
+        free &= sums[high, right] - sums[low, right] - sums[high, left] + sums[low, left] == 0
+        gap = 0.06
+        for i in np.flatnonzero(free):
+            box = (float(x0[i]), float(y0[i]), float(x1[i]), float(y1[i]))
+            if not any(box[0] - gap < b[2] and b[0] < box[2] + gap and box[1] - gap < b[3] and b[1] < box[3] + gap for b in self._taken):
+                self._taken.append(box)
+                return centers[int(i)]
+        return None
 
     def _counted(self, ink: Sequence[Mark]) -> NDArray[np.int32]:
         """Inked cells left of and below each corner of the raster, so that any rectangle is counted in one step."""
@@ -67,11 +72,11 @@ class White:
         sums[1:, 1:] = grid.cumsum(axis=0, dtype=np.int32).cumsum(axis=1, dtype=np.int32)
         return sums
 
-    def _column(self, x: float) -> int:
-        return int(min(max((x - self._x0) / self._cell, 0), self._columns - 1))
+    def _cells(self, values: NDArray[np.float64], low: float, count: int) -> NDArray[np.int64]:
+        import numpy as np
 
-    def _row(self, y: float) -> int:
-        return int(min(max((y - self._y0) / self._cell, 0), self._rows - 1))
+        cells: NDArray[np.int64] = np.clip(((values - low) / self._cell).astype(np.int64), 0, count - 1)
+        return cells
 
 
 def _is_bar(mark: Mark) -> bool:
