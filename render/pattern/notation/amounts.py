@@ -75,7 +75,10 @@ def _ends_statement(r: Reader, at: int) -> bool:
 
 def at_times(r: Reader) -> bool:
     """Whether a count of times comes next: "3 times", "x 3", "twice", "a total of 6 times", "3 (4, 5) times"."""
-    return r.attempt(lambda: _times(r, commit=False)) is not None
+    at = r.pos
+    found = r.attempt(lambda: _times(r, commit=False)) is not None
+    r.pos = at
+    return found
 
 
 def read_times(r: Reader) -> tuple[Amount, bool] | None:

@@ -7,8 +7,10 @@ from motifold.render.pattern.notation.amounts import read_amount, sized
 from motifold.render.pattern.notation.nouns import at_noun, read_noun
 from motifold.render.pattern.notation.problems import Rejected
 from motifold.render.pattern.notation.reader import Reader
+from motifold.render.pattern.notation.suggestions import suggestion
 from motifold.render.pattern.notation.tails import as_space
 
+_FORM = "counts are written like \"(36 dc, 4 ch-2 sps)\""
 _AFTER = frozenset({"made", "total", "all", "in", "rem", "worked"})
 
 
@@ -21,16 +23,19 @@ def read_count_list(r: Reader) -> list[CountClaim]:
     while True:
         claims.append(_count(r, each_side))
         r.accept_separator() or r.accept_kind("dash", "colon", "equals")
+        if r.peek().raw in ("including", "incl", "counting", "not", "each", "beg"):
+            while not r.at_kind("end"):
+                r.take()
         if r.at_kind("end"):
             return claims
         if not r.at_kind("num", "open"):
-            r.reject("word", f"\"{r.peek().raw}\" cannot be read as a count", "counts are written like \"(36 dc, 4 ch-2 sps)\"")
+            r.reject("word", f"\"{r.peek().raw}\" cannot be read as a count", suggestion(r.peek(), r.context) or _FORM)
 
 
 def _count(r: Reader, each_side: bool) -> CountClaim:
     start = r.pos
     if not r.at_kind("num"):
-        r.reject("word", f"\"{r.peek().raw}\" cannot be read as a count" if r.peek().raw else "a count is missing here", "counts are written like \"(36 dc, 4 ch-2 sps)\"")
+        r.reject("word", f"\"{r.peek().raw}\" cannot be read as a count" if r.peek().raw else "a count is missing here", _FORM)
     amount = _sizes_in_a_row(r) or read_amount(r)
     if at_noun(r) or r.at_kind("num"):
         target = as_space(read_noun(r))
@@ -102,6 +107,23 @@ def _meant_as_counts(r: Reader, at: int, closer: int) -> bool:
         for k, lexeme in enumerate(inside)
     )
     return not works
+
+
+def try_sentence(r: Reader, to_end: bool = False) -> bool:
+    """Takes the counts that make up a sentence of their own: "36 sts."; with ``to_end``, only as the last one of the line."""
+
+    def read() -> bool | None:
+        stop = r.pos
+        while stop < r.end and r.items[stop].value != ".":
+            stop += 1
+        if to_end and any(lexeme.kind != "sep" for lexeme in r.items[stop : r.end]):
+            return None
+        with r.inside(stop):
+            claims = read_count_list(r)
+        r.claims.extend(claims)
+        return True
+
+    return r.attempt(read) is True
 
 
 def try_dash(r: Reader) -> list[CountClaim] | None:

@@ -9,7 +9,7 @@ from motifold.render.pattern.instructions import Chain, Join, Place, Step, UseYa
 from motifold.render.pattern.notation.amounts import read_amount
 from motifold.render.pattern.notation.beginnings import read_counts_as
 from motifold.render.pattern.notation.places import at_place, read_place
-from motifold.render.pattern.notation.reader import Reader
+from motifold.render.pattern.notation.reader import Mode, Reader, relocated
 from motifold.render.pattern.notation.stitches import at_stitch, read_stitch
 from motifold.render.pattern.notation.yarns import at_yarn, read_yarn
 
@@ -46,6 +46,14 @@ def read_join(r: Reader) -> list[Step]:
     return [*steps, join]
 
 
+def _join_place(r: Reader) -> Place:
+    """Where the join lies. "Working in back loops only" does not speak of the stitch that closes the round."""
+    mode, r.mode = r.mode, Mode()
+    place = read_place(r, walks=True).place
+    r.mode = mode
+    return place if place.which in ("first", "top", "nth", "beg") else relocated(place, mode)
+
+
 def _yarn(r: Reader, start: int) -> Step | None:
     number = r.new_id()
     key = read_yarn(r)
@@ -74,7 +82,7 @@ def _clause(r: Reader, said: _Said) -> bool:
         said.method = "invisible"
         return True
     if said.place is None and at_place(r):
-        said.place = read_place(r).place
+        said.place = _join_place(r)
         return True
     if said.place is None and not said.steps and r.at_kind("sep") and r.peek(1).value in ("in", "to") and r.peek(2).value not in ("yarn",):
         return False
@@ -118,7 +126,7 @@ def _method(r: Reader, said: _Said) -> bool:
     if spec.name == "sl st":
         said.method = "sl st"
         return True
-    place = read_place(r).place if at_place(r) else None
+    place = _join_place(r) if at_place(r) else None
     counts = read_counts_as(r, 0)
     said.steps = [Work(number, r.span(start), spec, place=place, counts_as=counts)]
     said.method = "standing" if spec.standing else "work"
@@ -142,7 +150,7 @@ def _closing_steps(r: Reader) -> list[Step]:
         return steps
     start, number = r.pos, r.new_id()
     spec = read_stitch(r)
-    place = read_place(r).place if at_place(r) else None
+    place = _join_place(r) if at_place(r) else None
     steps.append(Work(number, r.span(start), spec, place=place, counts_as=read_counts_as(r, 0)))
     return steps
 
@@ -163,7 +171,7 @@ def as_join(r: Reader, work: Work) -> Join | None:
             _into_ring(r, said)
         place = work.place
         if place is None and at_place(r):
-            place = read_place(r).place
+            place = _join_place(r)
         return Join(work.id, work.span, "sl st", place, ring=said.ring)
     r.pos = at
     return None

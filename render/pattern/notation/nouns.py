@@ -5,12 +5,14 @@ from __future__ import annotations
 from motifold.render.pattern.instructions import Target
 from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.stitches import GATHERED
+from motifold.render.pattern.notation.suggestions import suggestion
 
+PLACE_HINT = "a place is a stitch, a space, a chain, a group or the ring: \"in next ch-2 sp\""
 NOUNS = frozenset({"st", "sp", "lp", "ch", "corner", "group", "ring", "magic ring", "tch", "foundation", "row end", "side", "other side"})
 
 
 def at_noun(r: Reader) -> bool:
-    return r.at(*NOUNS) or r.at_kind("stitch") or (r.at_kind("num") and r.peek(1).value == "ch" and r.peek(1).kind == "word")
+    return r.at(*NOUNS) or (r.at("row") and r.peek(1).kind != "num") or r.at_kind("stitch") or (r.at_kind("num") and r.peek(1).value == "ch" and r.peek(1).kind == "word")
 
 
 def read_noun(r: Reader) -> Target:
@@ -55,16 +57,19 @@ def read_noun(r: Reader) -> Target:
         return Target("foundation")
     if r.accept("row end"):
         return Target("row end")
+    if r.at("row") and r.peek(1).kind != "num":
+        r.take()
+        return Target("row end")
     if r.accept("side"):
         return Target("side")
     if corner:
         return Target("corner", corner=True)
-    r.reject("word", _cannot(r, "a place"), "a place is a stitch, a space, a chain, a group or the ring: \"in next ch-2 sp\"")
+    r.reject("word", _cannot(r, "a place"), suggestion(r.peek(), r.context) or PLACE_HINT)
 
 
 def _cannot(r: Reader, wanted: str) -> str:
     lexeme = r.peek()
-    return f"\"{lexeme.raw}\" cannot be read as {wanted}" if lexeme.raw else f"{wanted} is missing here"
+    return f"\"{lexeme.raw}\" cannot be read as {wanted}" if lexeme.kind not in ("sep", "end", "close") else f"{wanted} is missing here"
 
 
 def _space(r: Reader, chains: int | None, corner: bool) -> Target:

@@ -64,7 +64,7 @@ def _read_line(
     steps = read_steps(r)
     label = _label(items, labelled, steps, context, memory)
     if labelled.problem:
-        memory.problems.append(error("label", text.span(items[labelled.start].start, items[max(labelled.start, first - 1)].end), labelled.problem))
+        memory.problems.append(error("round", text.span(items[labelled.start].start, items[max(labelled.start, first - 1)].end), labelled.problem))
     if r.facing is not None and label.side is None:
         label = replace(label, side=r.facing)
     if label.last is not None or label.first is not None:

@@ -90,7 +90,7 @@ def _qualifier(r: Reader, parts: Parts) -> bool:
         parts.loop = "back" if value == "blo" else "front"
     elif value == "post":
         parts.manner = "around"
-    elif value in ("both loops", "all") or (value in ("of", "in", "on") and r.before().value in _SKIPPED_OF):
+    elif value in ("both loops", "all") or (value in ("of", "in", "on") and _says_nothing(r)):
         pass
     elif value in ("place", "spot", "position"):
         parts.said_place = True
@@ -98,6 +98,11 @@ def _qualifier(r: Reader, parts: Parts) -> bool:
         return False
     r.take()
     return True
+
+
+def _says_nothing(r: Reader) -> bool:
+    """The "of" of "each of", "BLO of"; not that of "front lps of Rnd 3"."""
+    return r.before().value in _SKIPPED_OF and not (r.peek(1).value in ("rnd", "row") or r.peek(1).value == "prev" and r.peek(2).value in ("rnd", "row"))
 
 
 def _of_a_noun(r: Reader, parts: Parts) -> bool:

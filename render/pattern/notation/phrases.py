@@ -29,7 +29,8 @@ _SPELLINGS: dict[str, str] = {
     "rnd": "rnd, rnds, round, rounds, rd, rds",
     "row": "row, rows",
     "corner": "corner, corners",
-    "group": "group, groups, grp, grps, gp, gps, set, sets, dc group",
+    "group": "group, groups, grp, grps, gp, gps, set, sets, petal, petals, fan, fans, scallop, scallops, leaf, leaves, block, blocks, "
+    "point, points, trefoil, trefoils, tuft, tufts, v, vs",
     "ring": "ring, circle, ring center",
     "magic ring": "magic ring, magic circle, magic loop, magic rng, adjustable ring, adjustable loop, adjustable circle, sliding loop, "
     "sliding ring, sliding knot ring, mr, magic adjustable ring",

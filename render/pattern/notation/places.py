@@ -6,9 +6,10 @@ from dataclasses import dataclass, replace
 
 from motifold.render.pattern.instructions import ONE, Amount, Extent, Manner, Place, Target, Which
 from motifold.render.pattern.notation.amounts import read_extent
-from motifold.render.pattern.notation.nouns import at_noun, read_noun
+from motifold.render.pattern.notation.nouns import PLACE_HINT, at_noun, read_noun
 from motifold.render.pattern.notation.parts import Parts, read_qualifiers
 from motifold.render.pattern.notation.reader import Reader, relocated
+from motifold.render.pattern.notation.suggestions import suggestion
 from motifold.render.pattern.notation.tails import as_space, read_free_words, read_loop, read_tails
 
 _MANNERS: dict[str, Manner] = {"around": "around", "rnd": "around", "between": "between", "over": "over", "behind": "behind", "in front of": "in front"}
@@ -45,9 +46,12 @@ def at_bare_place(r: Reader) -> bool:
     return r.at("next", "same", "each")
 
 
-def read_places(r: Reader) -> list[Found]:
-    """The place that begins here, and more of them joined by "and": "in next st and in each st around"."""
-    found = [read_place(r)]
+def read_places(r: Reader, walks: bool = False) -> list[Found]:
+    """The place that begins here, and more of them joined by "and": "in next st and in each st around".
+
+    ``walks``: a slip stitch "to next ch-2 sp" goes there, other stitches are worked all the way.
+    """
+    found = [read_place(r, walks)]
     while r.at("and"):
         more = r.attempt(lambda: _another(r))
         if more is None:
@@ -67,14 +71,14 @@ def _another(r: Reader) -> Found | None:
     return None if r.at("in", "on", "over") else more  # "and dc in next st" is a step, no second place
 
 
-def read_place(r: Reader) -> Found:
-    """A preposition and what follows it."""
+def read_place(r: Reader, walks: bool = False) -> Found:
+    """A preposition and what follows it. ``walks``: "to" names the place itself, as in "join to first sc"."""
     start = r.pos
     if r.at("all", "both") and r.peek(1).value in ("in", "on"):
         r.take()
     if r.at("evenly"):
         return Found(_kept(r, _evenly(r, start)), said_each=True)
-    if r.at("around", "across", "along", "to", "rnd"):
+    if r.at("around", "across", "along", "rnd") or r.at("to") and not (walks and r.peek(1).value != "end"):
         plain = r.attempt(lambda: _all_the_way(r, start))
         if plain is not None:
             return Found(_kept(r, plain), said_each=True)
@@ -153,7 +157,7 @@ def _noun(r: Reader, parts: Parts) -> None:
     elif not parts.said_anything:
         parts.target = read_noun(r)  # says what is wrong
     elif r.at_kind("word", "unworked") and not _may_follow(r):
-        r.reject("word", f"\"{r.peek().raw}\" cannot be read as a place", "a place is a stitch, a space, a chain, a group or the ring: \"in next ch-2 sp\"")
+        r.reject("word", f"\"{r.peek().raw}\" cannot be read as a place", suggestion(r.peek(), r.context) or PLACE_HINT)
     if parts.corner and not parts.target.corner:
         parts.target = replace(parts.target, corner=True)
 
@@ -191,6 +195,8 @@ def _built(r: Reader, parts: Parts, space: Which) -> Place:
         parts.which = "center"
     elif parts.which == "beg" and parts.target.kind == "st":
         parts.which = "first"
+    if parts.of is not None and parts.of.target.kind == "ch" and parts.target.kind == "st":
+        parts.target = Target("ch")  # "3rd of 3 ch"
     if parts.which != "beg":
         parts.target = as_space(parts.target)
     if _names_unused_loop(parts):

@@ -27,5 +27,5 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     """The known word that looks most like this one, or None where none comes near."""
     from difflib import get_close_matches
 
-    found = get_close_matches(word, sorted(set(known)), n=1, cutoff=0.6)
+    found = get_close_matches(word, sorted(set(known)), n=1, cutoff=0.72)
     return found[0] if found else None

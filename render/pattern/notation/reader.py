@@ -184,7 +184,7 @@ class Reader:
 def relocated(place: Place, mode: Mode) -> Place:
     """A place under a mode: "working in back loops only, sc in each st" puts each of them into the back loop."""
     if place.target.kind in ("st", "stitch", "ch"):
-        if mode.target is not None:
+        if mode.target is not None and place.which not in ("first", "top", "beg"):
             place = replace(place, target=replace(place.target, kind=mode.target, name=None), of_round=place.of_round or mode.of_round)
         if mode.loop is not None and place.loop is None:
             place = replace(place, loop=mode.loop)

@@ -43,6 +43,9 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
     said = read_times(r)
     if said is not None:
         times, more = said
+        if r.at("in", "on") or r.at("all") and r.peek(1).value in ("in", "on"):  # "[dc, ch 1] twice in next st"
+            inside = Repeat(r.new_id(), r.span(start), steps, times=_plus(times, 1 if more else 0), style=style)  # type: ignore[arg-type]
+            return [Group(number, r.span(start), (inside,), read_place(r).place)]
         return [Repeat(number, r.span(start), steps, times=_plus(times, 1 if more else 0), style=style)]  # type: ignore[arg-type]
     if r.at("around", "across", "to", "until") or (r.at("rnd") and r.peek().raw == "round") or r.at("along") or (r.at("all") and r.peek(1).value == "around"):
         extent = read_extent(r, read_np, read_noun)
@@ -269,6 +272,8 @@ def _ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body: Bod
         r.take()
         r.accept("last")
         r.accept("rep", "rnd")
+        if r.at("at", "in", "on") and r.attempt(lambda: _ends_at_beginning(r)):
+            return extent, 0, []
         if not (r.accept("with", "in") or r.before().raw.endswith("with")):
             r.pos = at
             return extent, 0, []
@@ -280,6 +285,12 @@ def _ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body: Bod
         return _shortened(extent, ending), 0, ending
     r.pos = at
     return extent, 0, []
+
+
+def _ends_at_beginning(r: Reader) -> bool | None:
+    """"ending last rep at first corner": where a repeat around ends anyway."""
+    r.take()
+    return read_np(r).which in ("first", "beg", "last", "same") or None
 
 
 def _ends_at_stop(r: Reader) -> bool:

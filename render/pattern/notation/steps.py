@@ -5,21 +5,21 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import Chain, Group, Join, MagicRing, Marker, Place, Skip, Step, Stop, Target, Turn, Words, Work
+from motifold.render.pattern.instructions import Chain, Extent, Group, Join, MagicRing, Marker, Place, Repeat, Skip, Step, Stop, Target, Turn, Words, Work
 from motifold.render.pattern.notation.amounts import at_times
 from motifold.render.pattern.notation.beginnings import at_counts_as, read_counts_as
-from motifold.render.pattern.notation.counts import try_bracket, try_dash
+from motifold.render.pattern.notation.counts import try_bracket, try_dash, try_sentence
 from motifold.render.pattern.notation.joins import read_join
 from motifold.render.pattern.notation.lexicon import Lexeme
 from motifold.render.pattern.notation.nouns import at_noun
-from motifold.render.pattern.notation.phrases import PHRASES
 from motifold.render.pattern.notation.places import at_place, read_np, read_place
-from motifold.render.pattern.notation.problems import Rejected, nearest
-from motifold.render.pattern.notation.reader import Reader
+from motifold.render.pattern.notation.problems import Rejected, error
+from motifold.render.pattern.notation.reader import Mode, Reader
 from motifold.render.pattern.notation.remarks import at_remark, read_remark
 from motifold.render.pattern.notation.repeats import Body, at_rep_clause, opens_a_repeat, read_bracket, read_star
 from motifold.render.pattern.notation.rounds import at_repeat_rounds, read_repeat_rounds
 from motifold.render.pattern.notation.stitches import at_stitch
+from motifold.render.pattern.notation.suggestions import is_known, suggestion
 from motifold.render.pattern.notation.working import read_chain, read_stitches
 from motifold.render.pattern.notation.yarns import read_change, read_fasten_off, read_leave, read_pick_up, read_with
 
@@ -63,7 +63,7 @@ def recover(r: Reader, at: int) -> None:
     r.pos = max(r.pos, at)
     while r.pos < r.end:
         lexeme = r.items[r.pos]
-        if lexeme.kind == "sep" or (lexeme.kind == "mark" and r.pos > at) or (lexeme.kind == "word" and lexeme.value == "rep" and r.pos > at):
+        if lexeme.kind == "sep" or (lexeme.kind == "mark" and r.pos > at):
             return
         if lexeme.kind == "open" and r.pos in r.closers:
             r.pos = r.closers[r.pos]
@@ -86,6 +86,8 @@ def read_step(r: Reader, before: list[Step]) -> list[Step]:
         case "brace":
             return [_brace(r)]
         case "stitch" | "num":
+            if lexeme.kind == "num" and r.depth == 0 and r.before().value == "." and any(isinstance(step, Join) for step in before) and try_sentence(r, to_end=True):
+                return []
             return read_stitches(r)
         case "unworked":
             r.reject("not-worked", f"\"{lexeme.raw}\" is known but not worked here", "say it in stitches, or put it in braces to print it only")
@@ -134,7 +136,17 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
         return _counts_as_after(r, before)
     if word == "rep" and at_rep_clause(r):
         mark = next(lexeme.value for lexeme in r.items[r.pos :] if lexeme.kind == "mark")
-        r.reject("star", f"\"rep from {mark}\" has no {mark} before it to repeat from")
+        rep = r.peek()
+        while not r.at_kind("mark"):
+            r.take()
+        r.take()
+        r.reject("star", f"\"rep from {mark}\" has no {mark} before it to repeat from", lexeme=rep)
+    if word in ("blo", "flo") and (r.peek(1).kind in ("stitch", "num") or r.peek(1).value in ("inc", "dec")):
+        return _loop_before(r)
+    if word == "working" and (r.peek(1).kind in ("open", "num", "stitch", "mark") or r.peek(1).value in ("inc", "dec", "ch")):
+        return with_corners(r, _work_word(r, before), before)
+    if r.peek().raw == "you" and r.depth == 0 and _you_should_have(r):
+        return []
     if at_remark(r):
         return read_remark(r)
     if at_place(r):
@@ -145,16 +157,17 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
 def _unknown(r: Reader) -> list[Step]:
     """One problem at a word that cannot be read, with the nearest thing that can."""
     lexeme = r.peek()
+    if lexeme.kind == "odd":
+        r.take()
+        unclosed = lexeme.value in "{}"
+        r.say(error("bracket" if unclosed else "word", r.span_of(lexeme), f"{lexeme.value} has no partner" if unclosed else f"the sign {lexeme.value} means nothing here",
+                    "words that are printed and not worked stand between { and }" if unclosed else None))  # fmt: skip
+        return []
     if at_times(r):
         r.reject("bracket", "a number of times stands here, but nothing before it is in brackets", "\"[dc in next st, ch 1] 3 times\"")
-    known = [word for word in PHRASES if " " not in word and len(word) > 2]
-    words = [*known, *r.context.defined, *r.context.defined.values(), *_STITCH_WORDS]
-    guess = nearest(lexeme.raw, words) if lexeme.raw.isalpha() else None
-    hint = f"did you mean \"{guess}\"?" if guess else "words that are not worked stand in braces: {like this}" if lexeme.raw[:1].isalpha() else None
-    r.reject("word", f"\"{lexeme.raw}\" cannot be read", hint)
-
-
-_STITCH_WORDS = ("shell", "cluster", "picot", "popcorn", "bobble", "puff", "treble", "double", "single", "crochet", "stitch", "slip stitch", "sc2tog", "dc2tog")
+    if is_known(lexeme):
+        r.reject("word", f"\"{lexeme.raw}\" cannot be read at this place", "words that are printed and not worked stand in braces: {like this}")
+    r.reject("word", f"\"{lexeme.raw}\" cannot be read", suggestion(lexeme, r.context) or "words that are printed and not worked stand in braces: {like this}")
 
 
 
@@ -172,6 +185,31 @@ def _work_word(r: Reader, before: list[Step]) -> list[Step]:
     if r.at_kind("end", "sep"):
         r.reject("word", "what to work is not said", lexeme=r.before())
     return read_step(r, before)
+
+
+def with_corners(r: Reader, steps: list[Step], before: list[Step]) -> list[Step]:
+    """"sc in each st around, working 3 sc in each corner": side, corner, side, corner, and the side left at the end."""
+    corner = steps[0]
+    side = before[-1] if before else None
+    if not isinstance(corner, (Work, Group)) or corner.place is None or not corner.place.target.corner or corner.place.which != "each":
+        return steps
+    if not isinstance(side, Work) or side.place is None or side.place.extent is None or side.place.extent.kind not in ("around", "across", "end"):
+        return steps
+    in_next = replace(corner.place, which="next", each=False, extent=None)
+    to_corner = replace(side, place=replace(side.place, extent=Extent("to", place=in_next)))
+    stop = Stop(r.new_id(), corner.span)
+    before[-1] = Repeat(r.new_id(), side.span, (to_corner, stop, replace(corner, place=in_next)), extent=side.place.extent, style="*")
+    return steps[1:]
+
+
+def _loop_before(r: Reader) -> list[Step]:
+    """"BLO sc in next st": the loop of this stitch alone."""
+    outer = r.mode
+    r.mode = replace(outer, loop="back" if r.take().value == "blo" else "front")
+    try:
+        return read_stitches(r)
+    finally:
+        r.mode = outer
 
 
 def _skip(r: Reader) -> list[Step]:
@@ -285,6 +323,17 @@ def _counts_in_bracket(r: Reader) -> bool:
     return True
 
 
+def _you_should_have(r: Reader) -> bool:
+    """"You should have 24 dc." is a count."""
+    at = r.pos
+    while r.at_kind("word") and not r.at_kind("num"):
+        r.take()
+    if r.at_kind("num") and try_sentence(r):
+        return True
+    r.pos = at
+    return False
+
+
 def _may_follow_counts(following: list[Lexeme]) -> bool:
     if not following:
         return True
@@ -300,10 +349,13 @@ _AFTER_COUNTS = frozenset({"join", "turn", "fasten off", "change", "with", "not"
 def _place_first(r: Reader) -> list[Step]:
     """"In next ch-2 sp work (3 dc, ch 2, 3 dc)", "in ring, 12 dc"; "in BLO," speaks of all that follows in the line."""
     start = r.pos
+    if r.at("in", "through") and r.peek(1).value in ("blo", "flo") and (r.peek(2).kind in ("sep", "colon", "stitch", "num") or r.peek(2).value in ("inc", "dec")):
+        r.take()
+        r.mode = replace(r.mode, loop="back" if r.take().value == "blo" else "front")
+        return []
     found = read_place(r)
-    if found.bare_loop:
-        r.accept_separator()
-        r.mode = replace(r.mode, loop=found.place.loop)
+    if r.at_kind("sep", "colon") and found.place.which == "each" and found.place.target.kind in ("unused loop", "foundation", "row end"):
+        r.mode = Mode(found.place.loop, found.place.target.kind, found.place.of_round)
         return []
     r.accept_kind("sep", "colon")
     r.accept("work")

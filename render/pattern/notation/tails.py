@@ -28,6 +28,8 @@ def read_tails(r: Reader, parts: Parts, read_np: NounPlace, read_of: NounPlace, 
         or (not bound and (_also(r, parts) or _how_far(r, parts, read_np) or _each_of_them(r, parts)))
     ):
         pass
+    if parts.target.kind == "stitch" and r.at("between"):
+        parts.words = words_to_separator(r)
     words = None if bound and not r.at("made") else read_free_words(r)
     if words is not None:
         parts.words = f"{parts.words} {words}" if parts.words else words
@@ -39,7 +41,12 @@ def read_free_words(r: Reader) -> str | None:
     """"at right end of any side", "as join", "where you joined": said to the worker, kept as they stand."""
     if not (r.at(*_FREE) or r.peek().raw == "as"):
         return None
-    start = r.peek().start
+    return words_to_separator(r)
+
+
+def words_to_separator(r: Reader) -> str:
+    """The words from here to the next comma, bracket or step, as written."""
+    start, end = r.peek().start, r.take().end
     while not r.at_kind("sep", "open", "close", "end", "mark", "dash", "colon"):
         if r.at("then") or (r.at("and") and r.peek(1).kind in ("num", "stitch")):
             break
@@ -102,7 +109,7 @@ def _of(r: Reader, parts: Parts, read_of: NounPlace) -> bool:
         return False
     at = r.pos
     r.take()
-    if r.accept("foundation"):
+    if r.accept("foundation") or r.accept("rnd", "row"):
         return True
     found = r.attempt(lambda: read_of(r))
     if found is None:

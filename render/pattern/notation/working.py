@@ -7,12 +7,13 @@ from dataclasses import replace
 from motifold.render.pattern.instructions import ONE, Amount, Chain, Place, Repeat, Step, StitchSpec, Target, Work
 from motifold.render.pattern.notation.amounts import at_times, read_amount, read_times
 from motifold.render.pattern.notation.beginnings import read_counts_as
-from motifold.render.pattern.notation.counts import read_count_list
+from motifold.render.pattern.notation.counts import try_sentence
 from motifold.render.pattern.notation.joins import as_join
 from motifold.render.pattern.notation.places import Found, at_bare_place, at_place, read_places
 from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.repeats import every_other
 from motifold.render.pattern.notation.stitches import at_stitch, read_sized, read_stitch
+from motifold.render.pattern.notation.suggestions import is_known, suggestion
 
 
 def read_chain(r: Reader) -> Chain:
@@ -59,7 +60,7 @@ def read_stitches(r: Reader) -> list[Step]:
     count = count or _count_after(r)
     if count is not None and count.values == (0,):
         r.reject("number", f"0 {spec.name} is nothing to work", lexeme=r.items[start])
-    places: list[Found | None] = list(read_places(r)) if at_place(r) or at_bare_place(r) else [None]
+    places: list[Found | None] = list(read_places(r, walks=spec.name == "sl st")) if at_place(r) or at_bare_place(r) else [None]
     steps: list[Step] = []
     for index, found in enumerate(places):
         steps.append(_work(r, number if index == 0 else r.new_id(), start, spec, count, found))
@@ -141,23 +142,20 @@ def _after(r: Reader, steps: list[Step], start: int) -> list[Step]:
 
 def _number_alone(r: Reader, start: int) -> list[Step]:
     """"36 sts." after a full stop is a count; any other number without a stitch is a problem."""
-    if r.depth == 0 and r.at("st", "corner", "group") and (start == 0 or r.items[start - 1].kind in ("sep", "dash", "equals")):
-        r.pos = start
-
-        def sentence() -> bool | None:
-            stop = start
-            while stop < r.end and r.items[stop].value != ".":
-                stop += 1
-            with r.inside(stop):
-                r.claims.extend(read_count_list(r))
-            return True
-
-        if r.attempt(sentence):
+    r.pos = start
+    if r.depth == 0 and (start == 0 or r.items[start - 1].kind in ("sep", "dash", "equals", "colon")) and r.peek(1).value in ("st", "corner", "group"):
+        if try_sentence(r):
             return []
-        r.pos = start
-    number = r.items[start]
-    r.pos = start + 1
+    number = r.peek()
+    if at_times(r):
+        r.reject("bracket", "a number of times stands here, but nothing before it is in brackets", "\"[dc in next st, ch 1] 3 times\"")
+    r.take()
     following = r.peek()
-    known = following.raw or "nothing"
-    r.reject("word", f"\"{known}\" after the number {number.raw} is no stitch that can be read", "a number stands before or after a stitch: \"3 dc\", \"ch 3\"",
-             lexeme=following if following.raw else number)  # fmt: skip
+    if following.kind != "word":
+        r.reject("word", f"the number {number.raw} stands alone: a stitch is missing", _NUMBER_HINT, lexeme=number)
+    if is_known(following):
+        r.reject("word", f"a stitch is missing between {number.raw} and \"{following.raw}\"", _NUMBER_HINT)
+    r.reject("word", f"\"{following.raw}\" cannot be read as a stitch", suggestion(following, r.context) or _NUMBER_HINT)
+
+
+_NUMBER_HINT = "a number stands before or after a stitch: \"3 dc\", \"ch 3\""

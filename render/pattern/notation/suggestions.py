@@ -1,0 +1,32 @@
+"""The nearest thing that can be read, for a word that cannot; worked out only when a problem is said."""
+
+from __future__ import annotations
+
+from motifold.render.pattern.notation.context import NotationContext
+from motifold.render.pattern.notation.lexicon import Lexeme
+from motifold.render.pattern.notation.phrases import PHRASES
+from motifold.render.pattern.notation.problems import nearest
+from motifold.symbols.terms import abbreviation, full_name
+
+_STITCHES = (
+    "sl st", "sc", "hdc", "dc", "tr", "dtr", "trtr", "picot", "cl", "bobble", "pc", "puff", "shell", "V-st", "esc", "ehdc", "edc", "fsc", "fhdc", "fdc",
+    "sc2tog", "hdc2tog", "dc2tog", "dc3tog", "tr2tog", "FPsc", "BPsc", "FPhdc", "BPhdc", "FPdc", "BPdc", "FPtr", "BPtr", "inv dec",
+)  # fmt: skip
+
+
+def is_known(lexeme: Lexeme) -> bool:
+    """Whether the reader knows the word, though not at this place."""
+    return lexeme.kind == "word" and lexeme.raw in PHRASES
+
+
+def suggestion(lexeme: Lexeme, context: NotationContext) -> str | None:
+    """A hint that names the nearest word, or None where none comes near."""
+    if not lexeme.raw[:1].isalpha():
+        return None
+    known = {spelling for spelling in PHRASES if len(spelling) > 1}
+    known.update(context.defined, context.defined.values())
+    for name in _STITCHES:
+        known.add(abbreviation(name, context.terms))
+        known.update((full_name(name, context.terms), full_name(name, context.terms, plural=True)))
+    guess = nearest(lexeme.raw, known)
+    return f"did you mean \"{guess}\"?" if guess else None
