@@ -5,9 +5,10 @@ of odd degree needs max(1, k) trails (Euler 1736; any text on graphs), and this 
 paired, straight on where panels lie flat (a chain over the seam that lies there) and never across a closed seam elsewhere, one end left
 over where their number is odd; then rings are let into other trails.
 
-Flat first: in each part all net seams are sewn before the first fold. So a part takes the flat trails and the fold trails together, less
-one where a flat trail ends at a corner from which a fold trail can go on. No plan that keeps this order has fewer: each set of trails is
-as small as the theorem allows, only one pass can hold both kinds, and where trails end does not depend on how they were found.
+Flat first: in each part all net seams are sewn before the first fold, so they go on only where panels meet on the table; corners that
+folding will bring together don't meet yet. So a part takes the flat trails and the fold trails together, less one where a flat trail
+ends at a corner from which a fold trail can go on. No plan that keeps this order has fewer: each set of trails is as small as the
+theorem allows, only one pass can hold both kinds, and where trails end does not depend on how they were found.
 """
 
 from __future__ import annotations
@@ -36,18 +37,29 @@ class Hub:
 
 
 @dataclass(frozen=True, slots=True)
-class SeamGraph:
-    """What the planner knows. ``ends[s]``: corners at the start and end of seam s. ``order[s]``: lower seams are sewn first if they can.
-
-    ``first_flat[c]``, ``first_fold[c]``: a flat or fold pass rather starts at the corner with the lower number.
-    """
+class Web:
+    """Seams and where they meet. ``ends[s]``: corners at the start and end of seam s; ``first[c]``: a pass rather starts at a lower one."""
 
     ends: tuple[tuple[int, int], ...]
+    hubs: tuple[Hub, ...]
+    first: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SeamGraph:
+    """What the planner knows: ``table``, the seams of the net as they meet while it lies flat; ``whole``, all seams of the finished thing.
+
+    ``flat[s]``: seam s is in the net. ``order[s]``: lower seams are sewn first if they can.
+    """
+
+    whole: Web
+    table: Web
     flat: tuple[bool, ...]
     order: tuple[tuple[float, ...], ...]
-    hubs: tuple[Hub, ...]
-    first_flat: tuple[float, ...]
-    first_fold: tuple[float, ...]
+
+    @property
+    def ends(self) -> tuple[tuple[int, int], ...]:
+        return self.whole.ends
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,8 +72,8 @@ def plan_trails(graph: SeamGraph) -> tuple[Trail, ...]:
     """The passes, in order of work."""
     trails: list[Trail] = []
     for part in seam_parts(graph.ends):
-        flat = _trails(graph, [s for s in part if graph.flat[s]], graph.first_flat)
-        fold = _trails(graph, [s for s in part if not graph.flat[s]], graph.first_fold)
+        flat = _trails(graph.table, graph.order, [s for s in part if graph.flat[s]])
+        fold = _trails(graph.whole, graph.order, [s for s in part if not graph.flat[s]])
         trails += _go_on(graph, flat, fold)
     return tuple(trails)
 
@@ -109,19 +121,19 @@ def seam_parts(ends: Sequence[tuple[int, int]]) -> tuple[tuple[int, ...], ...]:
 Pair = tuple[int, int]
 
 
-def _trails(graph: SeamGraph, seams: list[int], first: Sequence[float]) -> list[Trail]:
+def _trails(web: Web, order: Sequence[tuple[float, ...]], seams: list[int]) -> list[Trail]:
     if not seams:
         return []
     chosen = set(seams)
-    corners = sorted({corner for seam in seams for corner in graph.ends[seam]})
+    corners = sorted({corner for seam in seams for corner in web.ends[seam]})
     mate: dict[int, int] = {}
     for corner in corners:
-        for a, b in _pairing(graph.hubs[corner], chosen):
+        for a, b in _pairing(web.hubs[corner], chosen):
             mate[a], mate[b] = b, a
-    _let_rings_in(graph, corners, seams, chosen, mate)
+    _let_rings_in(web, corners, seams, chosen, mate)
     trails = _walk(seams, mate)
-    turned = [_turned(graph, trail, first) for trail in trails]
-    return sorted(turned, key=lambda trail: min(graph.order[step.seam] for step in trail.steps))
+    turned = [_turned(web, order, trail) for trail in trails]
+    return sorted(turned, key=lambda trail: min(order[step.seam] for step in trail.steps))
 
 
 def _pairing(hub: Hub, chosen: set[int]) -> list[Pair]:
@@ -172,7 +184,7 @@ def _walk(seams: list[int], mate: dict[int, int]) -> list[Trail]:
     return trails
 
 
-def _let_rings_in(graph: SeamGraph, corners: list[int], seams: list[int], chosen: set[int], mate: dict[int, int]) -> None:
+def _let_rings_in(web: Web, corners: list[int], seams: list[int], chosen: set[int], mate: dict[int, int]) -> None:
     """Wherever a ring meets another trail, pair anew so that they are one. One sweep over the corners does it.
 
     Two trails that share a corner, one of them a ring, are joined when that corner is swept; open trails stay open.
@@ -186,7 +198,7 @@ def _let_rings_in(graph: SeamGraph, corners: list[int], seams: list[int], chosen
         return item
 
     for corner in corners:
-        hub = graph.hubs[corner]
+        hub = web.hubs[corner]
         here = [spoke.end for spoke in hub.spokes if spoke.end // 2 in chosen]
         place = {spoke.end: spoke.degrees for spoke in hub.spokes}
         again = True
@@ -258,14 +270,15 @@ def _last_corner(graph: SeamGraph, trail: Trail) -> int:
     return graph.ends[last.seam][1 if last.forward else 0]
 
 
-def _turned(graph: SeamGraph, trail: Trail, first: Sequence[float]) -> Trail:
+def _turned(web: Web, order: Sequence[tuple[float, ...]], trail: Trail) -> Trail:
     """The trail from the better of its ends; a ring from its best corner, its first seam by order."""
+    starts = [web.ends[step.seam][0 if step.forward else 1] for step in trail.steps]
     if trail.closed:
-        starts = _starts(graph, trail)
-        best = min(range(len(starts)), key=lambda i: (first[starts[i]], graph.order[trail.steps[i].seam]))
+        best = min(range(len(starts)), key=lambda i: (web.first[starts[i]], order[trail.steps[i].seam]))
         return Trail(trail.steps[best:] + trail.steps[:best], True)
-    start, end = _starts(graph, trail)[0], _last_corner(graph, trail)
-    return _reversed(trail) if first[end] < first[start] else trail
+    last = trail.steps[-1]
+    end = web.ends[last.seam][1 if last.forward else 0]
+    return _reversed(trail) if web.first[end] < web.first[starts[0]] else trail
 
 
 def _go_on(graph: SeamGraph, flat: list[Trail], fold: list[Trail]) -> list[Trail]:

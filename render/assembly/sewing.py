@@ -7,9 +7,10 @@ from collections.abc import Mapping
 from motifold.render.assembly.joint import Joint, seam_ends, wedge_degrees
 from motifold.render.assembly.model import Corner, Gap, SeamPass
 from motifold.render.assembly.own_passes import prove_passes
-from motifold.render.assembly.passes import Hub, SeamGraph, Spoke, Trail, plan_trails
+from motifold.render.assembly.passes import Hub, SeamGraph, Spoke, Trail, Web, plan_trails
 from motifold.render.assembly.reading import SeamPlan, resolve
 from motifold.render.assembly.shapes import Point
+from motifold.render.assembly.surface import Glue, Wheel, build_surface
 from motifold.render.pattern.model import AssemblySource, SidePiece
 from motifold.render.pattern.problem import Problem
 
@@ -62,27 +63,38 @@ def _named_seam(text: str, by_side: Mapping[SidePiece, int], joint: Joint, numbe
 
 
 def _graph(joint: Joint, ends: list[tuple[int, int]], outlines: tuple[tuple[Point, ...], ...]) -> SeamGraph:
+    flat = tuple(seam.kind == "flat" for seam in joint.seams)
+    glues: list[Glue | None] = [None] * len(joint.edges)
+    for seam, at in zip(joint.seams, joint.first_edge, strict=True):
+        if seam.kind == "flat":
+            other = joint.number[seam.edge_b]
+            glues[at], glues[other] = Glue(other, False), Glue(at, False)
+    table = build_surface(tuple(edge.panel for edge in joint.edges), tuple(glues))
+    flat_ends = tuple((table.corner_of[2 * at], table.corner_of[2 * at + 1]) for at in joint.first_edge)
+    from_above = []
+    for wheel in table.wheels:
+        first = joint.edges[min(wheel.wedges)]
+        x, y = outlines[first.panel][joint.shapes[first.panel].shape.starts[first.side]]
+        from_above.append(-(x + y))
+    from_inside = tuple(0.0 if wheel.closed else 1.0 for wheel in joint.surface.wheels)
+    return SeamGraph(
+        whole=Web(tuple(ends), _hubs(joint, joint.surface.wheels), from_inside),
+        table=Web(flat_ends, _hubs(joint, table.wheels), tuple(from_above)),
+        flat=flat,
+        order=tuple(_order(joint, i) for i in range(len(joint.seams))),
+    )
+
+
+def _hubs(joint: Joint, wheels: tuple[Wheel, ...]) -> tuple[Hub, ...]:
     hubs = []
-    place: list[tuple[float, float]] = []
-    for wheel in joint.surface.wheels:
+    for wheel in wheels:
         at, spokes = 0.0, []
         for i, wedge in enumerate(wheel.wedges):
             at += wedge_degrees(joint, wedge)
             if i < len(wheel.spokes):
                 spokes.append(Spoke(_seam_end(joint, wheel.spokes[i]), at))
         hubs.append(Hub(tuple(spokes), at, wheel.closed))
-        first = joint.edges[min(wheel.wedges)]
-        outline = outlines[first.panel]
-        place.append(outline[joint.shapes[first.panel].shape.starts[first.side]])
-    order = [_order(joint, i) for i in range(len(joint.seams))]
-    return SeamGraph(
-        ends=tuple(ends),
-        flat=tuple(seam.kind == "flat" for seam in joint.seams),
-        order=tuple(order),
-        hubs=tuple(hubs),
-        first_flat=tuple(-(x + y) for x, y in place),
-        first_fold=tuple(0.0 if hub.closed else 1.0 for hub in hubs),
-    )
+    return tuple(hubs)
 
 
 def _seam_end(joint: Joint, spoke: int) -> int:

@@ -150,7 +150,7 @@ def _thickness(points: Any) -> float:
 
 
 def _upright(points: Any, rings: list[tuple[int, ...]], assembly: Assembly, panels: list[Panel]) -> Any:
-    """Turned so that the opening looks up (no opening: the panel with most neighbours lies below), one side of the lowest panel in front."""
+    """Turned so that the opening looks up (if none, the panel with most neighbours lies below), a side of the lowest panel in front."""
     import numpy as np
 
     points = points - points.mean(axis=0)
