@@ -122,9 +122,10 @@ def _leg(foot: Point, head: Point, stem: Kind, into: Foot, bend: Sequence[Point]
         marks += loop_mark(foot, up, into)
     if stem.yarn_overs == 0 and not stem.half:
         if alone:
-            point, _ = path.at(s.CROSS_AT)
+            part = max(s.CROSS_AT, 1 - (1 - s.CROSS_AT) / path.length)  # a stretched stem keeps its cross by the head
+            point, _ = path.at(part)
             if posted and not bend:  # on the line from post to head, not on the stem's swing
-                point = (foot[0] + s.CROSS_AT * (head[0] - foot[0]), foot[1] + s.CROSS_AT * (head[1] - foot[1]))
+                point = (foot[0] + part * (head[0] - foot[0]), foot[1] + part * (head[1] - foot[1]))
             marks.append(_across(point, _unit(foot, head), s.CROSS_SPAN, s.HEAD_WIDTH))
     elif not stem.half:
         marks += _bars(path, stem.yarn_overs, s.BAR_AT if alone else s.BAR_AT_GATHERED, linked=stem.family == "linked")
@@ -136,8 +137,10 @@ def _hooked(foot: Point, head: Point, bend: Sequence[Point], into: Foot) -> _Pat
     aim = bend[0] if bend else head
     start, (ux, uy) = hook_start(foot, aim, into), _unit(foot, aim)
     reach = 0.42 * hypot(aim[0] - foot[0], aim[1] - foot[1])
-    swing = (start, (start[0] + reach * ux, start[1] + reach * uy), (aim[0] - reach * ux, aim[1] - reach * uy), aim)
-    return _Path((*swing, *through([*bend, head])[1:]) if bend else swing, True)
+    out = (start[0] + reach * ux, start[1] + reach * uy)
+    if bend:
+        return _Path((start, out, *through([start, *bend, head])[2:]), True)
+    return _Path((start, out, (aim[0] - reach * ux, aim[1] - reach * uy), aim), True)
 
 
 def _bars(path: _Path, count: int, at: float, linked: bool) -> list[Mark]:
@@ -160,9 +163,11 @@ def _bars(path: _Path, count: int, at: float, linked: bool) -> list[Mark]:
 
 
 def _shared_arm(feet: Sequence[Point], head: Point, normal: Point) -> Mark:
-    """Single crochets worked together: one arm across all their legs, half way up."""
+    """Single crochets worked together: one arm across all their legs, half a u below their head."""
     ax, ay = normal[1], -normal[0]
-    mids = [((p[0] + head[0]) / 2, (p[1] + head[1]) / 2) for p in feet]
+    deep = [max((head[0] - p[0]) * normal[0] + (head[1] - p[1]) * normal[1], 0.5) for p in feet]
+    down = [min(0.5, 0.5 / d) for d in deep]
+    mids = [(head[0] + t * (p[0] - head[0]), head[1] + t * (p[1] - head[1])) for p, t in zip(feet, down, strict=True)]
     across = [(p[0] - head[0]) * ax + (p[1] - head[1]) * ay for p in mids]
     cx, cy = sum(p[0] for p in mids) / len(mids), sum(p[1] for p in mids) / len(mids)
     middle = (max(across) + min(across)) / 2 - ((cx - head[0]) * ax + (cy - head[1]) * ay)

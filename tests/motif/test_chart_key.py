@@ -47,3 +47,18 @@ def test_a_pattern_s_own_symbol_is_in_its_key() -> None:
     fabric = Fabric("own", "circle", 0, "rounds", (base.stitches[0],), (), (), base.rounds, ())
     look = ChartLook(symbols={"dc": "M0 0 L4 10 L8 0 Z"}, names={"dc": "tent"})
     assert any(e.words == "tent" for e in entries_used([fabric], look))
+
+
+def test_the_sprites_are_one_symbol_each_with_title_and_description() -> None:
+    from xml.etree import ElementTree
+
+    from motifold.render.motif.chart import key_sprites
+
+    svg = "{http://www.w3.org/2000/svg}"
+    symbols = ElementTree.fromstring(key_sprites()).findall(f"{svg}symbol")
+    assert len(symbols) == sum(len(s.entries) for s in whole_key())
+    assert len({s.get("id") for s in symbols}) == len(symbols)
+    for symbol in symbols:
+        assert symbol.findtext(f"{svg}title")
+        assert symbol.findtext(f"{svg}desc")
+        assert symbol.find(f"{svg}path") is not None

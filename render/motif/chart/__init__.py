@@ -4,5 +4,6 @@ from motifold.render.motif.chart.draw import draw_chart
 from motifold.render.motif.chart.key import draw_key, draw_key_sheet, entries_used
 from motifold.render.motif.chart.look import ChartLook
 from motifold.render.motif.chart.numbers import ChartOf, chart_json
+from motifold.render.motif.chart.sprites import key_sprites
 
-__all__ = ["ChartLook", "ChartOf", "chart_json", "draw_chart", "draw_key", "draw_key_sheet", "entries_used"]
+__all__ = ["ChartLook", "ChartOf", "chart_json", "draw_chart", "draw_key", "draw_key_sheet", "entries_used", "key_sprites"]
