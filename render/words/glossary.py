@@ -41,8 +41,8 @@ def abbreviations_section(printed: Printed, sections: Iterable[Section]) -> Sect
     rows = {short: long for short, long in rows.items() if short != long}
     if not rows:
         return None
-    table = Table(f"Abbreviations ({voice.terms} terms)", ("Abbreviation", "Meaning"), tuple(sorted(rows.items(), key=_alphabetical)))
-    return Section("abbreviations", f"Abbreviations ({voice.terms} terms)", (table,))
+    table = Table(f"In {voice.terms} terms", ("Abbreviation", "Meaning"), tuple(sorted(rows.items(), key=_alphabetical)))
+    return Section("abbreviations", "Abbreviations", (table,))
 
 
 def _alphabetical(row: tuple[str, ...]) -> tuple[str, str]:
@@ -104,7 +104,10 @@ def _defined(printed: Printed, stitch: SpecialStitch) -> str:
     name = stitch.name[:1].upper() + stitch.name[1:]
     if definition is None:
         return f"{name}: {voice.said(stitch.means)}"
-    text = capitalised(steps_text(voice, definition.steps))
+    text = steps_text(voice, definition.steps)
+    if not definition.spread:
+        text = f"({text}) in the same place" if len(definition.steps) > 1 else f"{text} in the same place"
+    text = capitalised(text)
     gathered = {
         "popcorn": "take the hook out of the loop, insert it in the top of the first of these stitches, and draw the loop through",
         "cluster": f"work each up to its last {voice.term('yo')}, then draw through all loops on the hook at once",

@@ -10,7 +10,7 @@ from motifold.render.sizing.model import YarnNeed
 from motifold.render.sizing.units import cm_text, convert, number_text
 from motifold.render.sizing.yarn import MARGIN
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
-from motifold.render.words.printed import Printed, both_units, plural, whole_up
+from motifold.render.words.printed import Printed, both_units, listed, plural, whole_up
 from motifold.render.words.voice import NBSP
 
 WEIGHT_NAMES = ("Lace", "Super Fine", "Fine", "Light", "Medium", "Bulky", "Super Bulky", "Jumbo")
@@ -56,8 +56,11 @@ def _amounts(printed: Printed) -> list[Block]:
     if not rows:
         return []
     header = ("Yarn", *printed.names) if printed.several else ("Yarn", "Amount")
-    estimate = any(need.estimate for name in printed.names for need in printed.needs.get(name, ()))
-    text = f"Amounts include seams, edgings, ends to weave in and {MARGIN * 100:.0f}{NBSP}% to spare."
+    needed = [need for name in printed.names for need in printed.needs.get(name, ())]
+    named = (("seams", "seams"), ("edging", "edgings"), ("tails", "ends to weave in"))
+    parts = [words for part, words in named if any(need.parts.get(part) for need in needed)]
+    text = f"Amounts include {listed([*parts, f'{MARGIN * 100:.0f}{NBSP}% to spare'])}."
+    estimate = any(need.estimate for need in needed)
     if estimate:
         text += (
             f" They are estimates, reckoned without a weighed swatch: they may be out by {UNCALIBRATED_ERROR * 100:.0f}{NBSP}% either way."

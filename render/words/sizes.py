@@ -61,7 +61,8 @@ def _fit_table(printed: Printed) -> Table | None:
     narrow = all(row[3] == row[4] for row in rows)
     if narrow:  # one motif is the whole measure: its width need not be said twice
         header, rows = (*header[:3], *header[4:]), tuple((*row[:3], *row[4:]) for row in rows)
-    return Table(f"Finished sizes: {table.measure}{_estimated(printed)}", header, rows)
+    measure = table.measure[:1].upper() + table.measure[1:]
+    return Table(f"{measure}{_estimated(printed)}", header, rows)
 
 
 def _fit_row(size: WorkedSize, body: BodyFit | None, motif: str) -> tuple[str, ...]:
@@ -93,7 +94,7 @@ def _width_table(printed: Printed) -> Table | None:
         if any(width for width in widths):
             rows.append((titled(motif.name), *("–" if not width else both_units(width) for width in widths)))
     header = ("Motif", *printed.names) if printed.several else ("Motif", "Across")
-    return Table(f"Finished size{_estimated(printed)}", header, tuple(rows)) if rows else None
+    return Table(f"Measured flat{_estimated(printed)}", header, tuple(rows)) if rows else None
 
 
 def _estimated(printed: Printed) -> str:

@@ -105,7 +105,7 @@ class Voice:
 
 def canonical_name(spec: StitchSpec) -> str:
     """The canonical name of what a spec works: "dc3tog", "FPdc", "ch-3 picot", "5-dc cl", "inv dec"."""
-    if spec.name == "sc" and spec.invisible:
+    if spec.invisible:
         return "inv dec"
     name = spec.name
     if name == "picot" and spec.size is not None:

@@ -1,5 +1,8 @@
 """Motifs of our own, written many ways: what they say must survive being written again."""
 
+# ruff: noqa: E501
+# Each line of a pattern is one line here, as a designer writes it.
+
 from __future__ import annotations
 
 GRANNY = """
@@ -73,3 +76,80 @@ TEXTS: dict[str, tuple[str, str, str]] = {
     "blo": ("US", "rounds", BLO), "rows": ("US", "rows", ROWS), "lace": ("US", "rounds", LACE), "flower": ("US", "rounds", FLOWER),
 }  # fmt: skip
 """Name -> terms, rounds or rows, text."""
+
+STEPS = tuple(
+    """
+sc inc in next st, 3 sc, inc
+sc in next st and in each st around
+2 sc in first st, sc in each of next 3 sts, hdc in last st
+dc3tog over next 3 sts
+dc2tog over same st and next st, ch 1
+FPtr around next dc, BPdc around next 2 sts
+FPsc around next sc of Rnd 2
+ch-3 picot in next st
+5-dc cl in next ch-2 sp, ch 3
+beg cl in same sp
+5-tr bobble in next st, pc in next st, puff in next st
+shell in next ch-3 sp, V-st in next V-st
+dc in ch-1 sp of next V-st
+petal in next st, sc in center dc of next petal
+sc in center ch of ch-5 lp
+sc in next ch-5 lp
+dc between next 2 dc
+3 dc in sp between next two groups
+sc in next ch, sc in each ch across
+dc in 4th ch from hook
+sc in 3rd ch of beg ch-4
+dc in top of beg ch-3
+dc in tch
+dc in top of 3 missed ch
+sc in st 2 rnds below
+hdc in flo of next st, hdc in BLO of each st to last 2 sts
+working behind petals, ch 5, sc in next st
+sk next 2 sts, sk ch-1 sp, sk first st
+sc evenly along side
+20 sc evenly along side
+sc in each row end across
+dc in other side of foundation ch
+3 sc in each corner sp, sc in next corner
+*sc in next st, ch 1; rep from * around, omitting last ch 1
+[(sc in next st, ch 3) twice, sk next st] 3 times
+[sc in next st, (ch 1, sk next st, sc in next st) 3 times] to last 2 sts
+*dc in next dc, [ch 1, dc in next dc] twice**, 2 dc in next ch-2 sp; rep from * around, ending last rep at **
+join with ch 1, hdc in first sc (counts as ch-3 sp)
+invisible join
+do not join
+with B, join with sl st in any ch-3 sp, ch 1, sc in same sp
+join B with sc in first st, sc in next st
+with B, standing dc in any ch-2 sp, 2 dc in same sp
+changing to B in last yo, drop A, pick up B, carry A
+pm in first st, sm
+{The petals will curl: that is right.} sc in next st
+leave remaining sts unworked
+do not turn
+sl st in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp
+(sc, ch 2, sc) in next st
+sc in each dc and each ch-1 sp to next corner sp
+edc in next st, ldc in next st
+fsc 20
+inv dec, sc2tog, dec
+rev sc in each st around
+ch 1, turn
+sc in every other st around
+2 sc in each of next 3 (4, 5) sts
+tr in same st as join
+sc in last 2 sts
+sc around
+3 dc in each ch-1 sp to beg sp
+sl st in top of dc just made
+sc in first and last st
+ch 5, dc in 2nd ch from hook, tr in next ch
+sc in next ch-1 sp, ch 1, sl st in corresponding ch-3 sp of previous motif, ch 1
+dc in each of next 2 groups
+(dc, ch 1, dc) in each of next 3 ch-1 sps
+sk first st, dc in each st to tch, dc in top of tch
+[sc in next st, 2 sc in next st] 6 (7, 8) times
+fasten off A, fasten off both yarns
+""".strip().splitlines()
+)
+"""Steps of every form, in US terms."""
