@@ -1,4 +1,4 @@
-"""Writing drawings: one file for one drawing, a numbered or named file for each of several, one PDF for all."""
+"""Writing drawings: into a folder, a file each; into one file, the pages of a PDF or one sheet."""
 
 from __future__ import annotations
 
@@ -10,29 +10,23 @@ import click
 from motifold.cli.common import Target, put
 from motifold.render.charts import NamedDrawing
 from motifold.render.drawing import Drawing, to_pdf, to_png, to_svg
+from motifold.render.drawing.stack import stack
 
 KINDS = ("svg", "pdf", "png")
 
 
 def write_drawings(drawings: Sequence[NamedDrawing], target: Target, stem: str, author: str = "", dpi: int = 300) -> None:
-    """Put ``drawings`` where ``target`` says. Several in one SVG or PNG file cannot be: each gets its name added to the file's."""
+    """Put ``drawings`` where ``target`` says: each a file in a folder, each a page of one PDF, all on one sheet of one SVG or PNG."""
     if not drawings:
         raise click.UsageError("there is nothing to draw here.")
     if target.kind == "pdf" and not target.folder:
         put(target.path, to_pdf([d.drawing for d in drawings], author=author))
         return
-    if target.path is None:
-        if len(drawings) > 1:
-            raise click.UsageError(f"there are {len(drawings)} drawings: name a folder, or a .pdf file that can hold them all.")
-        put(None, _bytes(drawings[0].drawing, target.kind, author, dpi))
+    if not target.folder:
+        put(target.path, _bytes(stack([d.drawing for d in drawings]), target.kind, author, dpi))
         return
     for named in drawings:
-        if target.folder:
-            path = target.path / f"{stem}-{_safe(named.name)}.{target.kind}"
-        elif len(drawings) == 1:
-            path = target.path
-        else:
-            path = target.path.with_name(f"{target.path.stem}-{_safe(named.name)}{target.path.suffix}")
+        path = target.path / f"{stem}-{_safe(named.name)}.{target.kind}" if target.path else None
         put(path, _bytes(named.drawing, target.kind, author, dpi))
 
 

@@ -1,0 +1,48 @@
+"""``motifold schematic``: how the panels go together."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from motifold.cli.common import (
+    choose_target,
+    finish,
+    json_option,
+    load,
+    output_option,
+    pattern_argument,
+    print_json,
+    require_worked,
+    rounds_option,
+    size_option,
+)
+
+
+@click.command("schematic")
+@pattern_argument
+@click.option("--steps", is_flag=True, help="One drawing for each seam pass and fold.")
+@click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
+@json_option
+@output_option
+@rounds_option
+@size_option
+def command(pattern: Path, steps: bool, dpi: int, as_json: bool, output: str | None, rounds: int | None, size_name: str | None) -> None:
+    """Draw the net with its seams, and the finished thing with its measurements, for the largest size unless --size names one."""
+    from motifold.cli.drawings import KINDS, write_drawings
+    from motifold.render.assembly import schematic_json
+    from motifold.render.schematics import draw_schematics, drawn_assembly
+
+    target = choose_target(output, pattern, "-schematic", KINDS)
+    job = load(pattern, rounds, size_name)
+    assembly = drawn_assembly(job.worked) if job.worked else None
+    if as_json:
+        print_json(job, schematic_json(assembly) if assembly else {"panels": [], "seams": []})
+    worked = require_worked(job)
+    if assembly is None:
+        click.echo(f"{worked.pattern.title}: the pattern has no assembly, so there is nothing to draw.", err=True)
+        finish(job)
+    else:
+        write_drawings(draw_schematics(assembly, steps), target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi)
+        finish(job)
