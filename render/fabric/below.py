@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.edge import Atom, Cursor, matcher, oriented
 from motifold.render.fabric.model import Base
@@ -44,7 +46,7 @@ def other_cursor(hook: Hook, place: Place) -> Cursor:
     """The cursor over an earlier round, a side or unused loops; it keeps its place until the round ends."""
     lap = hook.lap
     if place.target.kind in ("row end", "side"):
-        return _row_end_cursor(hook)
+        return lap.cursor if has_row_ends(lap.cursor) else _row_end_cursor(hook)
     number = place.of_round
     under = _numbered(hook, number) if number is not None else _round_below(hook)
     if under is None:
@@ -118,6 +120,11 @@ def row_end_atoms(hook: Hook, left: bool) -> list[Atom]:
     return atoms
 
 
+def has_row_ends(cursor: Cursor) -> bool:
+    """Whether the edge goes round a piece in rows."""
+    return any(atom.name == "row end" for atom in cursor.atoms)
+
+
 def _row_end_cursor(hook: Hook) -> Cursor:
     """Row ends in the order that the hook comes to them: down the side where the last row ended, later up the other one."""
     lap = hook.lap
@@ -139,9 +146,30 @@ def _row_end_cursor(hook: Hook) -> Cursor:
     return second
 
 
+def perimeter(hook: Hook, before: Lap, lap: Lap) -> Cursor:
+    """All round a piece in rows, from where its last row ended: row ends, the other side of the foundation, row ends, the last row."""
+    top = before.atoms if before.direction > 0 else before.atoms[::-1]
+    foundation = next((one for one in hook.laps if one.kind == "foundation"), None)
+    bottom = [] if foundation is None else [replace(atom) for atom in foundation.atoms]
+    sides = ([replace(atom) for atom in top], row_end_atoms(hook, True)[::-1], bottom, row_end_atoms(hook, False))
+    for number, side in enumerate(sides):
+        for atom in side:
+            atom.side = number
+        if number in (0, 2) and side:
+            side[0].corner = side[-1].corner = True
+    # counter-clockwise: top, left, bottom, right; a row that ended at the left goes on down the left side
+    around = [*sides[1], *sides[2], *sides[3], *sides[0]] if before.direction > 0 else [*sides[0], *sides[1], *sides[2], *sides[3]]
+    flipped = lap.direction < 0
+    cursor = Cursor(oriented(around, flipped, True), cyclic=True, flipped=flipped, round=before.index)
+    cursor.begin_at(0, fresh=True, taken=True)
+    return cursor
+
+
 def turn_to_underside(hook: Hook) -> Cursor:
     """From here on the hook works along the other side of the foundation chain: what was last met comes first."""
     lap = hook.lap
+    if has_row_ends(lap.cursor):
+        return lap.cursor
     if lap.under is not None:
         return lap.under
     foundation = next((before for before in hook.laps if before.kind == "foundation"), None)

@@ -9,9 +9,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from motifold.render.fabric.edge import Atom, Cursor
+from motifold.render.fabric.edge import Atom, Cursor, Match, any_of
 from motifold.render.fabric.model import Base, Gather, Leg, Origin, RunRole, StitchRole
-from motifold.render.pattern.instructions import CountsAs, Definition, Line, Step, Target
+from motifold.render.pattern.instructions import CountsAs, Definition, Line, Node, Place, Step, Target
 from motifold.render.pattern.problem import Problem, Severity, Span
 
 Terms = Literal["US", "UK"]
@@ -108,6 +108,7 @@ class Lap:
     made: list[tuple[bool, int]] = field(default_factory=list)
     atoms: list[Atom] = field(default_factory=list)     # the finished edge, in order of work
     end: Literal["joined", "open", "spiral"] = "open"
+    unjoined: bool = False               # "do not join", in so many words
     join_at: int = 0                     # where in ``made`` the next round begins
     join_free: bool = False              # a spiral: that place is still to be worked
     overrun: int = 0                     # a spiral's stitches already worked into this round's own first ones
@@ -168,6 +169,22 @@ class Hook:
     idle: dict[int, tuple[Span, str, str | None]] = field(default_factory=dict)
     busy: set[int] = field(default_factory=set)
     origin: Origin | None = None
+    matchers: dict[int, tuple[Place, Match]] = field(default_factory=dict)   # by identity; the place is kept, so it stays its own
+    plain_places: dict[int, Place] = field(default_factory=dict)             # "next st", for steps that name no place
+
+    def match_of(self, place: Place) -> Match:
+        """The test for what a place names, made once."""
+        found = self.matchers.get(id(place))
+        if found is None:
+            found = self.matchers[id(place)] = (place, any_of((place.target, *place.also)))
+        return found[1]
+
+    def next_stitch(self, node: Node) -> Place:
+        """The place of a step that names none: the next stitch."""
+        found = self.plain_places.get(node.id)
+        if found is None:
+            found = self.plain_places[node.id] = Place(node.span, "next", Target("st"))
+        return found
 
     def budget(self, span: Span) -> None:
         """Counts one piece of work; raises TooMuch when there is more than anyone would do."""

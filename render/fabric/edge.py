@@ -13,7 +13,7 @@ from motifold.render.pattern.instructions import Target
 class Atom:
     """One stitch or space of an edge. ``group``: the named group that it belongs to (-1: none); ``head``: first of that group as met.
 
-    ``cluster``: number of its run of stitches worked into one place; ``first``: the first of that run as met.
+    ``side``: number of the side of a piece that it lies on, where the edge has several. ``cluster``: number of its run of stitches worked into one place; ``first``: the first of that run as met.
     """
 
     space: bool
@@ -28,6 +28,7 @@ class Atom:
     corner: bool = False
     standing: bool = False
     starts_side: bool = False
+    side: int = 0
 
 
 @dataclass(slots=True)
@@ -53,6 +54,7 @@ class Cursor:
     limit: int = -1
     bounded: int = 0             # how many repeats or extents hold ``limit`` back
     reached_by_walk: bool = False
+    absent: set[int] = field(default_factory=set)     # places (by key) that this edge does not have at all
 
     @property
     def size(self) -> int:

@@ -26,6 +26,7 @@ def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:
     hook.lap = lap
     nobody = Origin(0, (), NOWHERE)
     last: int | None = None
+    sides = {name: number for number, name in enumerate(dict.fromkeys(item.side for item in given))}
     for item in given:
         if item.kind == "space":
             chains = []
@@ -44,6 +45,7 @@ def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:
             lap.stitches.append(last)
             atom = Atom(False, last, item.name or "st", corner=item.corner, starts_side=item.starts_side)
             lap.made.append((False, last))
+        atom.side = sides[item.side]
         key = f"ch-{item.chains} sp" if item.kind == "space" else item.name
         lap.counts[key] = lap.counts.get(key, 0) + 1
         lap.atoms.append(atom)
@@ -62,7 +64,8 @@ def motif_edge(fabric: Fabric) -> tuple[GivenItem, ...]:
             items.append(_given(fabric, side.start, name, side, corner=True, starts=True))
         for number, item in enumerate(side.items):
             starts = side.start is None and number == 0
-            items.append(_given(fabric, item, name, side, corner=False, starts=starts))
+            corner = fabric.worked == "rows" and side.name in ("top", "bottom") and number in (0, len(side.items) - 1)
+            items.append(_given(fabric, item, name, side, corner=corner, starts=starts))
     return tuple(items)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Literal
 
+from motifold.render.fabric.below import perimeter
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.claims import claimed_targets, names_turning_chain
 from motifold.render.fabric.corners import mark_corners
@@ -90,6 +91,7 @@ def open_lap(hook: Hook, job: Job, steps: Sequence[Step]) -> Lap:
         if before is None and job.kind in ("round", "row", "finish"):
             _nothing_to_stand_on(hook, lap, job)
     else:
+        _check_ready(hook, job, before, steps, attached)
         side = _facing(hook, job, before, _turns(steps), attached)
         lap = Lap(index, job.number, job.label, job.kind, side, 1 if side == "RS" else -1, job.line, Cursor())
         lap.linear = job.kind == "row"
@@ -97,8 +99,13 @@ def open_lap(hook: Hook, job: Job, steps: Sequence[Step]) -> Lap:
             before.direction = -lap.direction if before.linear else lap.direction
             before.side = side
         inside = before.kind == "ring" and any(in_ring(step) for step in steps)
-        lap.cursor = Cursor(round=before.index) if inside else _cursor_on(before, lap)
-    lap.claims = claimed_targets(steps)
+        if inside:
+            lap.cursor = Cursor(round=before.index)
+        elif job.kind == "round" and before.kind == "row":
+            lap.cursor = perimeter(hook, before, lap)
+        else:
+            lap.cursor = _cursor_on(before, lap)
+    lap.claims = claimed_targets(steps[beginning_index(steps) :])
     lap.names_tch = names_turning_chain(steps)
     if lap.names_tch:
         _set_turning_chain_apart(lap.cursor)
@@ -111,6 +118,25 @@ def _nothing_to_stand_on(hook: Hook, lap: Lap, job: Job) -> None:
         hook.complain(
             "stand", job.line.span, f"{job.label} has nothing to stand on", "begin with a line Ring: or Chain:", key=key_of(job.line.span),
         )
+    hook.lap = outer
+
+
+def _check_ready(hook: Hook, job: Job, before: Lap, steps: Sequence[Step], attached: bool) -> None:
+    """The round before must be joined if this one begins with a chain, and a yarn that was cut must be joined again."""
+    outer, hook.lap = hook.lap, before
+    if before.fastened and not attached and job.kind in ("round", "row", "finish"):
+        hook.complain(
+            "attach", job.line.span, f"the yarn was fastened off after {round_word(before)}, and nothing joins it again for {job.label}",
+            "join it: With A, join with sl st in first st", key=key_of(job.line.span),
+        )
+    first = next((step for step in steps if not isinstance(step, UseYarn | LeaveYarn | Words | Marker | Turn) and not _only_walks(step)), None)
+    chained = (isinstance(first, Chain) and beginning_index(steps) > 0) or (bool(steps) and steps[0] is first and isinstance(first, Chain))
+    if before.kind == "round" and job.kind == "round" and before.end == "spiral" and not before.unjoined and chained and not before.fastened:
+        hook.complain(
+            "unjoined", before.line.span if before.line else None, f"{round_word(before)} is not joined, but {job.label} begins with a chain",
+            f'add "join with sl st in first st" at the end of {round_word(before)}, or "do not join"', key=1,
+        )
+        before.end = "joined"
     hook.lap = outer
 
 
@@ -171,6 +197,8 @@ def close_lap(hook: Hook, job: Job) -> None:
             hang(hook, next((ident for space, ident in lap.made if not space), None))
     if lap.end == "open" and lap.kind == "round":
         lap.end = "spiral"
+    elif lap.end == "spiral":
+        lap.unjoined = True
     lap.atoms = atoms_of(hook, lap)
     mark_corners(hook, lap, hook.laps[-1] if hook.laps else None)
     count(hook, lap)

@@ -53,7 +53,7 @@ class _Book:
     by_number: dict[int, Line]
     number: int = 1           # of the next round
     written: int | None = 1   # what the next label should say (None: any number will do)
-    said: set[str] | None = None
+    kind: str | None = None   # "rnd" or "row", of the last numbered line
 
 
 def lay_out(
@@ -81,7 +81,8 @@ def lay_out(
                 "rounds", "error", last.span, f"this size works {rounds} rounds, but the text has {have}",
                 "write the last one for all that follow: Rnd n and following",
             ))
-        jobs = [job for job in jobs if job.number is None or job.number <= rounds]
+        main = next((job.kind for job in jobs if job.number is not None), None)
+        jobs = [job for job in jobs if job.number is None or job.kind != main or job.number <= rounds]
     return tuple(jobs), tuple(book.problems)
 
 
@@ -96,6 +97,9 @@ def _span_of_label(line: Line) -> int:
 def _numbered(book: _Book, line: Line, rounds: int | None, later: int, height: float | None, size: int) -> None:
     label = line.label
     first = label.first if label.first is not None else book.number
+    if first == 1 and book.kind not in (None, label.kind):
+        book.number, book.written = 1, 1  # rounds about a piece in rows are numbered for themselves
+    book.kind = label.kind
     _check_order(book, line, first)
     last = label.last if label.last is not None else first
     if last < first:

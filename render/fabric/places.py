@@ -76,20 +76,28 @@ def find_next(hook: Hook, cursor: Cursor, match: Match, *, wrap: bool = True) ->
 def beyond(hook: Hook, cursor: Cursor, place: Place | None, span: Span, target: Target) -> Base:
     """No such place before the end: inside a bounded repeat that ends it, else one more stitch is wanted than there is."""
     lap = hook.lap
-    if cursor.bounded:
+    if cursor.bounded and (place is None or id(place) not in cursor.absent):
         raise Beyond
     if cursor.spiral and target.kind in ("st", "stitch") and lap.overrun < len(lap.made):
         space, own = lap.made[lap.overrun]
         lap.overrun += 1
         cursor.pos = max(cursor.pos, cursor.end)
         return Base("space" if space else "stitch", own, "space" if space else foot_of(hook, place))
-    if first_match(cursor, matcher(target), 0, cursor.size - 1) is None and cursor.size:
+    if cursor.size and (place is None or id(place) not in cursor.absent) and first_match(cursor, matcher(target), 0, cursor.size - 1) is None:
         missing(hook, cursor, span, target)
-    else:
-        lap.excess += 1
-        lap.faulty = True
-        if lap.excess_span is None:
-            lap.excess_span, lap.excess_word = span, target_word(target, hook.shop.terms, 2)
+        if place is not None:
+            cursor.absent.add(id(place))
+    if place is not None and id(place) in cursor.absent:
+        instead = Target("sp") if target.kind == "sp" else Target("st")
+        index = find_next(hook, cursor, matcher(instead))
+        if index is not None:
+            take(hook, cursor, index)
+            return base_of(hook, cursor, index, place)
+        return current_base(hook, cursor, place)
+    lap.excess += 1
+    lap.faulty = True
+    if lap.excess_span is None:
+        lap.excess_span, lap.excess_word = span, target_word(target, hook.shop.terms, 2)
     return current_base(hook, cursor, place)
 
 
@@ -246,14 +254,28 @@ def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span
     return found - 1
 
 
+def along_one_side(cursor: Cursor, match: Match, extent: Extent | None, stop: int) -> int:
+    """Where an edge has several sides, "each st across" ends with the side that it begins on; "around" goes on."""
+    if extent is not None and extent.kind not in ("across", "end"):
+        return stop
+    first = first_match(cursor, match, cursor.following, stop)
+    if first is None:
+        return stop
+    side = cursor.atom(first).side
+    index = first
+    while index < stop and cursor.atom(index + 1).side == side:
+        index += 1
+    return index
+
+
 def spots_of_each(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[Base]:
     """Every spot of "in each st around", "in next 3 sts", "in each of last 2 sts", one after another."""
     targets = (place.target, *place.also)
     if place.which in ("last", "first", "next") or (place.which == "each" and place.extent is None and place.count.at(hook.shop.size) > 1):
         yield from _counted(hook, cursor, place, span)
         return
-    stop = resolve_extent(hook, cursor, place.extent, span)
-    match = any_of(targets)
+    match = hook.match_of(place)
+    stop = along_one_side(cursor, match, place.extent, resolve_extent(hook, cursor, place.extent, span))
     chains = any(target.kind == "ch" for target in targets)
     before = cursor.pos
     found_any = False
@@ -303,10 +325,10 @@ def _counted(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[B
 
 def next_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """The next place of its kind."""
-    hook.lap.spine.clear()
-    match = any_of((place.target, *place.also))
+    if hook.lap.spine:
+        hook.lap.spine.clear()
     first = cursor.following
-    index = find_next(hook, cursor, match)
+    index = None if id(place) in cursor.absent else find_next(hook, cursor, hook.match_of(place))
     if index is None:
         return beyond(hook, cursor, place, span, place.target)
     if index > first:

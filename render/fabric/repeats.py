@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
 from motifold.render.fabric.claims import driving_place, worked_targets
@@ -10,9 +10,23 @@ from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
 from motifold.render.fabric.places import key_of, resolve_extent
 from motifold.render.fabric.resolve import cursor_for
 from motifold.render.fabric.wording import round_word, target_word
-from motifold.render.pattern.instructions import Repeat, Step, Stop, Target
+from motifold.render.pattern.instructions import Chain, Group, Repeat, Step, Stop, Target, Work
 
 RunStep = Callable[[Hook, Step], None]
+
+
+def least_work(steps: Sequence[Step], size: int) -> int:
+    """How many steps are worked at the least: repeats multiply. Cheap, so that a slip of the pen is told before it is worked."""
+    total = 0
+    for step in steps:
+        if isinstance(step, Repeat):
+            times = step.times.at(size) if step.times is not None else 1
+            total += times * max(least_work(step.steps, size), 1)
+        elif isinstance(step, Group):
+            total += max(least_work(step.steps, size), 1)
+        elif isinstance(step, Work | Chain):
+            total += max(step.count.at(size), 1)
+    return total
 
 
 def run_repeat(hook: Hook, step: Repeat, run_step: RunStep) -> None:

@@ -9,7 +9,18 @@ from motifold.render.fabric.bench import Hook, TooMuch
 from motifold.render.fabric.ends import close, close_ring
 from motifold.render.fabric.making import add_chains, add_stitch, add_travel, grouped, kind_of_spec, new_run
 from motifold.render.fabric.model import Base, Leg
-from motifold.render.fabric.places import RING, key_of, next_base, next_chain, spots_of_each, use_start
+from motifold.render.fabric.places import (
+    RING,
+    along_one_side,
+    base_of,
+    key_of,
+    next_base,
+    next_chain,
+    resolve_extent,
+    spots_of_each,
+    take,
+    use_start,
+)
 from motifold.render.fabric.repeats import run_repeat
 from motifold.render.fabric.resolve import cursor_for, resolve
 from motifold.render.fabric.special import beginning, close_picot, crossed, known, make, together
@@ -26,7 +37,6 @@ from motifold.render.pattern.instructions import (
     Skip,
     Step,
     StitchSpec,
-    Target,
     Turn,
     UseYarn,
     Words,
@@ -225,7 +235,7 @@ def _travels_or_closes(hook: Hook, step: Work) -> bool:
     if hook.walking:
         count = step.count.at(hook.shop.size)
         if place is None:
-            place = Place(step.span, "next", Target("st"))
+            place = hook.next_stitch(step)
             for _ in range(count):
                 add_travel(hook, "sl st", (Leg("sl st", resolve(hook, place, step.span)),), step)
         elif place.each or place.which == "each":
@@ -289,7 +299,7 @@ def _no_place(hook: Hook, step: Work, count: int) -> None:
         for _ in range(count):
             add_stitch(hook, spec.name, (), step)
         return
-    place = Place(step.span, "next", Target("st"))
+    place = hook.next_stitch(step)
     for _ in range(count):
         hook.budget(step.span)
         if spec.together > 1:
@@ -368,18 +378,17 @@ def _evenly(hook: Hook, step: Work, count: int) -> None:
     place = step.place
     assert place is not None
     cursor = cursor_for(hook, place)
-    stop = min(cursor.limit, cursor.end)
-    room = stop - cursor.following + 1
-    if room <= 0:
+    first = cursor.following
+    stop = resolve_extent(hook, cursor, place.extent, step.span) if place.extent is not None else min(cursor.limit, cursor.end)
+    if place.extent is None:
+        stop = along_one_side(cursor, lambda atom: True, None, stop)
+    room = stop - first + 1
+    if room <= 0 or not cursor.size:
         hook.complain("place", place.span, "there is nothing there to work evenly along", key=key_of(place.span))
         return
-    first = cursor.following
-    from motifold.render.fabric.places import base_of, take
-
     for number in range(count):
         index = first + (2 * number + 1) * room // (2 * count)
-        base = base_of(hook, cursor, index, place)
-        make(hook, step.stitch, base, step, run_steps)
+        make(hook, step.stitch, base_of(hook, cursor, index, place), step, run_steps)
     take(hook, cursor, stop)
 
 
@@ -402,7 +411,7 @@ def _spread(hook: Hook, step: Work, count: int) -> None:
 
 
 def _crossed(hook: Hook, step: Work, count: int) -> None:
-    place = step.place if step.place is not None and step.place.which == "next" else Place(step.span, "next", Target("st"))
+    place = step.place if step.place is not None and step.place.which == "next" else hook.next_stitch(step)
     for _ in range(count):
         cursor = cursor_for(hook, place)
         first = next_base(hook, cursor, place, step.span)
