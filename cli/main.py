@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib
+import os
 from typing import Final
 
 import click
@@ -39,6 +40,21 @@ class VerbGroup(click.Group):
             near = get_close_matches(args[0], VERBS, n=1)
             ctx.fail(f"there is no verb '{args[0]}'." + (f" Is '{near[0]}' meant?" if near else f" The verbs are: {', '.join(VERBS)}."))
         return super().resolve_command(ctx, args)
+
+    def invoke(self, ctx: click.Context) -> object:
+        """Run the verb; a fault of our own is told in one line, never as a traceback (set MOTIFOLD_TRACEBACK to see it)."""
+        try:
+            return super().invoke(ctx)
+        except (click.ClickException, click.exceptions.Exit, click.Abort):
+            raise
+        except BrokenPipeError:
+            raise SystemExit(0) from None
+        except (Exception, RecursionError) as fault:
+            if os.environ.get("MOTIFOLD_TRACEBACK"):
+                raise
+            click.echo(f"motifold: a fault of its own, not of the pattern: {type(fault).__name__}: {fault}", err=True)
+            click.echo("Nothing was written. Please report it with the pattern file.", err=True)
+            raise SystemExit(1) from None
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         with formatter.section("Verbs"):
