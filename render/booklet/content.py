@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from motifold.render.booklet.drawings import assembly_figures, finished_drawing, motif_figures
+from motifold.render.booklet.drawings import assembly_figures, cover_pictures, motif_figures
 from motifold.render.booklet.model import BookletContent, Cover, Figure, Look, PageStyle
-from motifold.render.drawing.display import Drawing
 from motifold.render.pattern.model import Pattern, Terms
-from motifold.render.words.model import Document
 from motifold.render.worked import Worked, WorkedSize, needs_by_size
 
 DEFAULT_ACCENT = "#20506b"
@@ -27,21 +25,16 @@ def booklet_content(worked: Worked, look: Look) -> BookletContent:
     size = _drawn_size(worked, look)
     figures: tuple[Figure, ...] = ()
     if size is not None:
-        figures = (*motif_figures(worked, size, look, terms), *assembly_figures(worked, size, look))
+        figures = (*motif_figures(worked, size, look, terms), *assembly_figures(size, look))
     style = PageStyle(look.paper, accent_of_yarns(pattern), look.mono)
-    hero = _hero(figures, finished_drawing(figures))
-    cover = Cover(pattern.title, pattern.summary, pattern.author or "", cover_facts(worked, document, look, terms), hero)
+    hero, second = cover_pictures(figures)
+    cover = Cover(pattern.title, pattern.summary, pattern.author or "", cover_facts(worked, look, terms), hero, second)
     return BookletContent(document, cover, figures, style, pattern.author or "", _swatches(pattern))
 
 
 def _drawn_size(worked: Worked, look: Look) -> WorkedSize | None:
     sizes = [size for size in worked.sizes if look.size is None or size.choice.name == look.size]
     return max(sizes, key=lambda size: sum(len(fabric.rounds) for fabric in size.fabrics.values()), default=None)
-
-
-def _hero(figures: tuple[Figure, ...], finished: Drawing | None) -> Drawing | None:
-    """The finished thing if it is drawn, else the first chart."""
-    return finished or next((figure.drawing for figure in figures if figure.role == "chart"), None)
 
 
 def accent_of_yarns(pattern: Pattern) -> str:
@@ -62,7 +55,7 @@ def _swatches(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     return tuple((words, yarn.hex or "") for yarn in coloured for words in (f"Yarn {yarn.key}", f"{yarn.key} ({yarn.name})"))
 
 
-def cover_facts(worked: Worked, document: Document, look: Look, terms: str) -> tuple[tuple[str, str], ...]:
+def cover_facts(worked: Worked, look: Look, terms: str) -> tuple[tuple[str, str], ...]:
     """What a buyer looks for: sizes, yarn, hook, level, terms; what the pattern does not say is left out."""
     pattern = worked.pattern
     names = [size.choice.name for size in worked.sizes if look.size is None or size.choice.name == look.size]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from motifold.render.booklet.boxes import Box, BoxMark, Destination, LineOfWords, Picture, Rectangle, Tag, Tags, moved
 from motifold.render.booklet.inline import Type, typeset, words_of
@@ -10,6 +11,7 @@ from motifold.render.booklet.linebreak import break_lines
 from motifold.render.booklet.model import Cover
 from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.styles import INK, QUIET, Styles
+from motifold.render.drawing.display import Drawing
 from motifold.render.drawing.numbers import MM_PER_PT
 
 _LARGEST_HERO = 3.0
@@ -52,21 +54,30 @@ def cover_box(cover: Cover, grid: Grid, styles: Styles, tags: Tags) -> Box:
         author, _ = _lines(cover.author, kind, 0.0, grid.leading * 1.2, width, grid.leading, (*tags, Tag("P", "author")))
         marks += author
     facts, facts_height = _facts(cover.facts, grid, styles, height, tags)
-    if cover.hero is not None:
-        marks.append(_hero(cover, y + grid.leading * 0.5, height - facts_height - grid.leading * 2, width, tags))
+    marks += _pictures(cover, y + grid.leading * 0.5, height - facts_height - grid.leading * 2, width, tags)
     return Box(height, (*marks, *facts), destination=Destination("cover", cover.title, 0))
 
 
-def _hero(cover: Cover, top: float, bottom: float, width: float, tags: Tags) -> Picture:
-    """The picture in the middle of the room between the summary and the facts, a little above its centre."""
-    hero = cover.hero
-    if hero is None:
-        raise ValueError("a cover without a picture has none to place")
-    own_width, own_height = hero.width_mm / MM_PER_PT, hero.height_mm / MM_PER_PT
-    scale = min(width / own_width, (bottom - top) / own_height, _LARGEST_HERO)
-    x = (width - own_width * scale) / 2
+def _pictures(cover: Cover, top: float, bottom: float, width: float, tags: Tags) -> list[BoxMark]:
+    """The hero in the room between the summary and the facts; the second picture right of it, where both feet are level."""
+    if cover.hero is None:
+        return []
+    if cover.second is None:
+        return [_picture(cover.hero, "hero", (0.0, top, width, bottom), 0.5, tags)]
+    hero = _picture(cover.hero, "hero", (0.0, top, width * 0.72, bottom), 0.0, tags)
+    foot = hero.y + cover.hero.height_mm / MM_PER_PT * hero.scale
+    second = _picture(cover.second, "second", (width * 0.77, top, width, foot), 1.0, tags)
+    return [hero, replace(second, y=foot - cover.second.height_mm / MM_PER_PT * second.scale)]
+
+
+def _picture(drawing: Drawing, key: str, room: tuple[float, float, float, float], side: float, tags: Tags) -> Picture:
+    """As large as its room (left, top, right, bottom); ``side``: 0 at its left edge, 1 at its right; a little above the middle."""
+    left, top, right, bottom = room
+    own_width, own_height = drawing.width_mm / MM_PER_PT, drawing.height_mm / MM_PER_PT
+    scale = min((right - left) / own_width, (bottom - top) / own_height, _LARGEST_HERO)
+    x = left + (right - left - own_width * scale) * side
     y = top + (bottom - top - own_height * scale) * 0.45
-    return Picture(x, y, hero, scale, (*tags, Tag("Figure", "hero", alt=hero.description or hero.title)))
+    return Picture(x, y, drawing, scale, (*tags, Tag("Figure", key, alt=drawing.description or drawing.title)))
 
 
 def _facts(facts: Sequence[tuple[str, str]], grid: Grid, styles: Styles, bottom: float, tags: Tags) -> tuple[list[BoxMark], float]:

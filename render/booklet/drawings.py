@@ -6,13 +6,16 @@ from collections.abc import Iterable
 
 from motifold.render.booklet.model import Figure, Look
 from motifold.render.booklet.paper import grid_for
-from motifold.render.drawing.display import Drawing
+from motifold.render.booklet.steps import STEP_HEIGHT, STEP_SHARE
+from motifold.render.drawing.display import Drawing, Group, Text
+from motifold.render.drawing.measure import around, bounds
 from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.model import Terms
 from motifold.render.worked import Worked, WorkedSize
 
 _KEY_SIDE_MM = 56.0        # one column of a key
+_NET_MM = 128.0            # a net much larger than this says no more
 _LEAST_PITCH_MM = 1.3      # below it a symbol is lower than 3 mm in print
 
 
@@ -74,15 +77,46 @@ def _listed(names: Iterable[str]) -> str:
     return kept[0] if len(kept) == 1 else f"{', '.join(kept[:-1])} and {kept[-1]}"
 
 
-def assembly_figures(worked: Worked, size: WorkedSize, look: Look) -> tuple[Figure, ...]:
-    """The net with its seams, each step, and the finished thing."""
-    if size.assembly is None:
+def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
+    """The net with its seams, each step beside its words, and the finished thing; drawn for the room that they get, so that letters keep
+    their size."""
+    assembly = size.assembly
+    if assembly is None or not assembly.panels:
         return ()
+    from motifold.render.assembly.finished import draw_finished
     from motifold.render.assembly.net_drawing import draw_net
+    from motifold.render.assembly.step_drawings import draw_steps
+    from motifold.render.assembly.steps import assembly_steps
 
-    drawing = draw_net(size.assembly)
-    return (Figure("net", drawing, "The net, right side up, with its seams in the order they are worked."),)
+    grid = grid_for(look.paper)
+    wide, high = grid.text_width * MM_PER_PT, grid.text_height * MM_PER_PT
+    net = draw_net(assembly, min(wide, _NET_MM), min(0.45 * high, _NET_MM))
+    figures = [Figure("net", net, "The net, right side up, with its seams in the order they are worked.", smallest=0.85, largest=1.0)]
+    drawn = [step.number for step in assembly_steps(assembly) if step.kind != "fold flat"]
+    step_drawings = draw_steps(assembly, STEP_SHARE * wide, STEP_HEIGHT * high)
+    for number, drawing in zip(drawn, step_drawings, strict=True):
+        figures.append(Figure("step", drawing, "", step=number, smallest=0.85, largest=1.0))
+    finished = draw_finished(assembly, min(wide, _NET_MM), 0.36 * high)
+    if finished is not None:
+        sized = f", size {size.choice.name}" if size.choice.name != "One size" else ""
+        figures.append(Figure("finished", finished, f"{finished.title}{sized}.", smallest=0.85, largest=1.0))
+    return tuple(figures)
 
 
-def finished_drawing(figures: Iterable[Figure]) -> Drawing | None:
-    return next((figure.drawing for figure in figures if figure.role == "finished"), None)
+def cover_pictures(figures: Iterable[Figure]) -> tuple[Drawing | None, Drawing | None]:
+    """For the cover: the first chart, and the finished thing beside it without its names and measurements (alone, if there is no chart)."""
+    kept = tuple(figures)
+    chart = next((figure.drawing for figure in kept if figure.role == "chart"), None)
+    finished = next((figure.drawing for figure in kept if figure.role == "finished"), None)
+    if chart is None:
+        return finished, None
+    return chart, _without_measurements(finished) if finished else None
+
+
+def _without_measurements(drawing: Drawing) -> Drawing | None:
+    shown = [
+        operation
+        for operation in drawing.operations
+        if not isinstance(operation, Text) and not (isinstance(operation, Group) and operation.css_class == "dimension")
+    ]
+    return around(shown, 0.5, drawing.title, drawing.description) if bounds(shown) else None

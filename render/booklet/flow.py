@@ -68,8 +68,10 @@ def balanced(boxes: Sequence[Box], count: int, height: float, leading: float) ->
         key=lambda choice: _unevenness(boxes, choice, count, height, leading),
         default=(len(filled[0]), 0.0),
     )
-    rest, taken = columns(boxes[first:], count - 1, height, leading)
-    if first + taken < len(boxes):
+    again = boxes[first].continued if first < len(boxes) else None
+    others = [*([replace(again, keep=True)] if again else []), *boxes[first:]]
+    rest, taken = columns(others, count - 1, height, leading)
+    if taken < len(others):
         return filled, len(boxes)
     return [list(boxes[:first]), *rest], len(boxes)
 
@@ -149,13 +151,14 @@ class Composer:
         self.place(box, 0.0, self.y + above)
         self.y = self.grid.snapped(self.y + above + box.height)
 
-    def flow(self, boxes: Sequence[Box], least_lines: int = 6) -> None:
-        """Boxes in the grid's columns, over as many pages as they need; balanced on the last."""
+    def flow(self, boxes: Sequence[Box], count: int | None = None, least_lines: int = 6) -> None:
+        """Boxes in ``count`` columns (None: the grid's), over as many pages as they need; balanced on the last."""
+        count = count or self.grid.columns
         rest = list(boxes)
         while rest:
             if not self.fresh and self.room < least_lines * self.grid.leading:
                 self.turn()
-            filled, taken = balanced(rest, self.grid.columns, self.room, self.grid.leading)
+            filled, taken = balanced(rest, count, self.room, self.grid.leading)
             if not self.fresh and taken < len(rest) and any(height_of(part) > self.room + 0.01 for part in filled):
                 self.turn()
                 continue

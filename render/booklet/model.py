@@ -47,13 +47,14 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Cover:
-    """The front page. ``facts``: what a buyer looks for, (label, value); ``hero``: the picture, if there is one."""
+    """The front page. ``facts``: what a buyer looks for, (label, value). ``hero``: the picture; ``second``: a smaller one beside it."""
 
     title: str
     summary: str
     author: str
     facts: tuple[tuple[str, str], ...]
     hero: Drawing | None
+    second: Drawing | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -77,15 +77,17 @@ def too_wide(section: Section, setting: Setting) -> bool:
 def flow_sections(sections: Sequence[tuple[Section, Tags, str]], composer: Composer, setting: Setting) -> None:
     """Sections one after the other in the columns; one with a wide table is set across the page."""
     boxes: list[Box] = []
-    composer.space()
     for section, tags, key in sections:
         if setting.grid.columns > 1 and too_wide(section, setting):
-            composer.flow(boxes)
+            _flow_spaced(boxes, composer, None)
             boxes = []
-            composer.space()
-            for box in section_boxes(section, setting.narrowed(setting.grid.text_width), tags, key):
-                composer.whole(box)
-            composer.space()
+            _flow_spaced(section_boxes(section, setting.narrowed(setting.grid.text_width), tags, key), composer, 1)
         else:
             boxes += section_boxes(section, setting, tags, key)
-    composer.flow(boxes)
+    _flow_spaced(boxes, composer, None)
+
+
+def _flow_spaced(boxes: Sequence[Box], composer: Composer, count: int | None) -> None:
+    if boxes:
+        composer.space()
+        composer.flow(boxes, count)

@@ -14,8 +14,8 @@ from motifold.render.booklet.model import Figure
 from motifold.render.booklet.sections import part_heading, section_boxes
 from motifold.render.words.model import Block, Items, Section
 
-_STEP_SHARE = 0.44       # of the width, for a step's drawing
-_STEP_HEIGHT = 0.30      # of a page's height, at most
+STEP_SHARE = 0.44       # of the width, for a step's drawing
+STEP_HEIGHT = 0.30      # of a page's height, at most
 
 
 def steps_part(section: Section, figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str) -> None:
@@ -31,13 +31,15 @@ def steps_part(section: Section, figures: Sequence[Figure], composer: Composer, 
     composer.flow(section_boxes(replace(section, blocks=before), setting, tags, f"{key}/before", titled=False))
     figure_grid(overview, composer, setting, tags, f"{key}/overview")
     if numbered is not None:
-        for box in _step_rows(numbered, steps, setting.narrowed(composer.grid.text_width), tags, f"{key}/steps"):
+        rows, filled = _step_rows(numbered, steps, finished, setting.narrowed(composer.grid.text_width), tags, f"{key}/steps")
+        for box in rows:
             composer.whole(box)
-    unspoken = [figure for number, figure in sorted(steps.items()) if numbered is None or number > len(numbered.items)]
-    figure_grid(unspoken, composer, setting, tags, f"{key}/unspoken")
+        finished = [] if filled else finished
+    unspoken = [(number, figure) for number, figure in sorted(steps.items()) if numbered is None or number > len(numbered.items)]
+    captioned = [replace(figure, caption=figure.caption or f"Step {number}.") for number, figure in unspoken]
     composer.space()
     composer.flow(section_boxes(replace(section, blocks=after), setting, tags, f"{key}/after", titled=False))
-    figure_grid(finished, composer, setting, tags, f"{key}/finished")
+    figure_grid([*captioned, *finished], composer, setting, tags, f"{key}/more")
 
 
 def _split(section: Section, steps: Mapping[int, Figure]) -> tuple[tuple[Block, ...], Items | None, tuple[Block, ...]]:
@@ -48,16 +50,19 @@ def _split(section: Section, steps: Mapping[int, Figure]) -> tuple[tuple[Block, 
     return section.blocks, None, ()
 
 
-def _step_rows(block: Items, steps: Mapping[int, Figure], setting: Setting, tags: Tags, key: str) -> list[Box]:
+def _step_rows(
+    block: Items, steps: Mapping[int, Figure], finished: Sequence[Figure], setting: Setting, tags: Tags, key: str
+) -> tuple[list[Box], bool]:
     """Rows of steps that are not torn: each drawing beside its words, or two steps side by side, each drawing under its words.
 
-    The arrangement that takes less paper is chosen.
+    The arrangement that takes less paper is chosen. Where two in a row leave the last place free, the finished thing fills it (True).
     """
     in_rows = [_step_beside(number, block, steps, setting, tags, key) for number in range(1, len(block.items) + 1)]
     if setting.grid.columns == 1:
-        return in_rows
-    in_pairs = _paired(block, steps, setting, tags, key)
-    return min(in_rows, in_pairs, key=height_of)
+        return in_rows, False
+    free = len(block.items) % setting.grid.columns != 0
+    in_pairs = _paired(block, steps, finished[0] if finished and free else None, setting, tags, key)
+    return (in_rows, False) if height_of(in_rows) < height_of(in_pairs) else (in_pairs, bool(finished) and free)
 
 
 def _item_tags(number: int, tags: Tags, key: str) -> Tags:
@@ -82,13 +87,13 @@ def _drawing_of_step(number: int, steps: Mapping[int, Figure], setting: Setting,
     if figure is None:
         return None
     body = (*_item_tags(number, tags, key), Tag("LBody", f"{key}/{number}"))
-    return figure_box(figure, setting, body, f"{key}/{number}", setting.grid.text_height * _STEP_HEIGHT)
+    return figure_box(figure, setting, body, f"{key}/{number}", setting.grid.text_height * STEP_HEIGHT)
 
 
 def _step_beside(number: int, block: Items, steps: Mapping[int, Figure], setting: Setting, tags: Tags, key: str) -> Box:
     """The drawing on the left, the words on the right."""
     grid = setting.grid
-    drawing_width = setting.width * _STEP_SHARE
+    drawing_width = setting.width * STEP_SHARE
     words_x = drawing_width + grid.gutter
     words = _words_of_step(number, block, setting.narrowed(setting.width - words_x), tags, key)
     drawing = _drawing_of_step(number, steps, setting.narrowed(drawing_width), tags, key)
@@ -96,8 +101,8 @@ def _step_beside(number: int, block: Items, steps: Mapping[int, Figure], setting
     return replace(row, height=grid.snapped(row.height), before=grid.leading)
 
 
-def _paired(block: Items, steps: Mapping[int, Figure], setting: Setting, tags: Tags, key: str) -> list[Box]:
-    """Two steps in a row; their words level at the top, their drawings level below."""
+def _paired(block: Items, steps: Mapping[int, Figure], last: Figure | None, setting: Setting, tags: Tags, key: str) -> list[Box]:
+    """Two steps in a row; their words level at the top, their drawings level below; ``last`` in the place after the last step."""
     grid = setting.grid
     narrow = setting.narrowed(grid.column_width)
     rows = []
@@ -111,5 +116,9 @@ def _paired(block: Items, steps: Mapping[int, Figure], setting: Setting, tags: T
             lowered = tuple(moved(mark, 0.0, words_height) for mark in drawing.marks) if drawing else ()
             height = words_height + (drawing.height if drawing else 0.0)
             cells.append((place * (grid.column_width + grid.gutter), Box(height, (*words[place].marks, *lowered))))
+        if last is not None and len(numbers) < grid.columns:
+            room = max(height for height in (box.height for _, box in cells))
+            figure = figure_box(last, narrow, tags, f"{key}/finished", max(room, setting.grid.text_height * STEP_HEIGHT))
+            cells.append((len(numbers) * (grid.column_width + grid.gutter), figure))
         rows.append(replace(beside(cells), before=grid.leading))
     return rows

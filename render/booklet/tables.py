@@ -13,7 +13,8 @@ from motifold.render.booklet.linebreak import break_lines, line_width
 from motifold.render.booklet.styles import HAIR
 from motifold.render.words.model import Table
 
-_GAP = 10.0
+_GAP = 14.0
+_LONG = 8        # rows of a longer table stand close
 _CROWDED = 1.3   # a table this much wider than its column, on single lines, is better set across the page
 _NUMBER = re.compile(r"^[-–−+]?[\d.,½¼¾⅓⅔⅛⅜⅝⅞⁰-⁹₀-₉⁄\s\u00a0%]*\d?\S{0,4}$")
 
@@ -95,14 +96,15 @@ def table_boxes(table: Table, setting: Setting, tags: Tags, key: str) -> list[Bo
     rule = Rectangle(0.0, height + 2.4, used, 0.8, setting.styles.accent)
     boxes.append(Box(height + 4.6, (*marks, rule), keep=True))
     again = Box(height + 4.6, (*(replace(mark, tags=()) for mark in marks if isinstance(mark, LineOfWords)), rule))
+    dense = len(table.rows) > _LONG
     for number, row in enumerate(table.rows):
         row_tags = (*inside, Tag("TR", f"{key}/{number}"))
         kinds = [Tag("TD" if column else "TH", f"{key}/{number}/{column}", scope="" if column else "Row") for column in range(len(row))]
         cells = [(text, setting.styles.table, (*row_tags, kind)) for text, kind in zip(row, kinds, strict=True)]
         height, marks = _row(cells, widths, to_right, setting)
-        rule = Rectangle(0.0, height + 2.6, used, 0.35, HAIR)
+        rule = Rectangle(0.0, height + (0.4 if dense else 2.6), used, 0.35, HAIR)
         keep = number in (0, len(table.rows) - 2) and number < len(table.rows) - 1
-        boxes.append(Box(height + 4.2, (*marks, rule), keep=keep, continued=again if number else None))
+        boxes.append(Box(height + (1.1 if dense else 4.2), (*marks, rule), keep=keep, continued=again if number else None))
     return _on_grid(boxes, setting)
 
 
