@@ -17,7 +17,7 @@ from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.chart.ink import operations
 from motifold.render.motif.chart.look import ChartLook
 from motifold.render.motif.chart.scene import Symbol
-from motifold.render.motif.chart.tones import tone_of
+from motifold.render.motif.chart.tones import GREY, TEXT_CONTRAST, readable, tone_of
 from motifold.render.motif.chart.white import White
 from motifold.render.motif.model import Layout, Point
 from motifold.symbols import marks as working
@@ -84,10 +84,11 @@ def draw_item(item: Item, fabric: Fabric, look: ChartLook) -> Operation:
     """One item as operations in mm, in its round's colour; letters upright."""
     this = fabric.rounds[item.round_index]
     tone = tone_of(item.round_index, fabric.rounds, look, this.yarns[0] if this.yarns else "")
+    letters = tone.color if tone.color == GREY else readable(tone.color, least=TEXT_CONTRAST)
     children = list(operations(item.marks, tone.color, look.pitch_mm))
     if item.words:
         x, y = item.center[0] * look.pitch_mm, item.center[1] * look.pitch_mm - cap_height_mm("sans-bold", item.size_pt) / 2
-        children.append(Text(x, y, item.words, "sans-bold", item.size_pt, tone.color, "middle"))
+        children.append(Text(x, y, item.words, "sans-bold", item.size_pt, letters, "middle"))
     return Group(tuple(children), css_class=f"mark {item.kind.replace(' ', '-')}", data=(("round", str(this.number or 0)),))
 
 

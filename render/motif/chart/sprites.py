@@ -44,4 +44,5 @@ def _path(mark: Mark) -> str:
         return f'<path d="{data}Z" fill="currentColor"/>'
     end = "Z" if mark.closed else ""
     width = f"{mark.width * _SCALE:.1f}"
-    return f'<path d="{data}{end}" fill="none" stroke="currentColor" stroke-width="{width}" stroke-linecap="round" stroke-linejoin="round"/>'
+    ends = 'stroke-linecap="round" stroke-linejoin="round"'
+    return f'<path d="{data}{end}" fill="none" stroke="currentColor" stroke-width="{width}" {ends}/>'

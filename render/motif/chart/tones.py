@@ -10,8 +10,10 @@ from motifold.render.drawing.measure import contrast
 from motifold.render.fabric.model import Round
 from motifold.render.motif.chart.look import INK, PAPER, ChartLook
 
-LEAST_CONTRAST = 3.1
-"""WCAG 2.1, 1.4.11 asks 3:1 for graphics; a little more, as thin lines print lighter."""
+LEAST_CONTRAST = 3.6
+"""WCAG 2.1, 1.4.11 asks 3:1 for graphics; more here, as thin lines print lighter."""
+TEXT_CONTRAST = 4.5
+"""WCAG 2.1, 1.4.3, for numbers and letters."""
 GREY = "#b9c0c7"
 """Rounds that only lead up to the one that is meant."""
 
@@ -49,16 +51,16 @@ def number_of(round_index: int, rounds: Sequence[Round]) -> int:
 
 
 @lru_cache(maxsize=512)
-def readable(color: str, shade: bool = False) -> str:
-    """``color`` darkened, hue kept, until it can be read on white; ``shade`` gives the second tone of the same yarn.
+def readable(color: str, shade: bool = False, least: float = LEAST_CONTRAST) -> str:
+    """``color`` darkened, hue kept, until its contrast with white is ``least``; ``shade`` gives the second tone of the same yarn.
 
     The second tone is darker where there is room below, else lighter. Done in Oklab (B. Ottosson, 2020), where steps look even.
     """
     light, a, b = _to_oklab(color)
-    while contrast(_to_hex(light, a, b), PAPER) < LEAST_CONTRAST and light > 0:
+    while contrast(_to_hex(light, a, b), PAPER) < least and light > 0:
         light -= 0.01
     if shade:
-        light, keep = (light - 0.13, 0.95) if light > 0.42 else (light + 0.17, 1.0)
+        light, keep = (light - 0.13, 0.95) if light > 0.42 else (light + 0.15, 1.0)
         a, b = a * keep, b * keep
     return _to_hex(light, a, b)
 
