@@ -131,7 +131,7 @@ def read_extent(r: Reader, read_noun: PlaceReader, read_target: Callable[[Reader
 
 
 def _extent(r: Reader, read_noun: PlaceReader, read_target: Callable[[Reader], Target]) -> Extent | None:
-    if r.accept("around") or (r.at("rnd") and r.peek().raw == "round" and not r.peek(1).kind == "num" and r.take()):
+    if r.accept("around") or (r.at("rnd") and r.peek().raw == "round" and r.peek(1).kind != "num" and r.take()):
         _of_what(r)
         return Extent("around")
     if r.accept("across"):
@@ -169,9 +169,11 @@ def _extent(r: Reader, read_noun: PlaceReader, read_target: Callable[[Reader], T
 
 
 def _of_what(r: Reader) -> None:
-    """"of rnd", "of the row", "entire rnd", "ring": says nothing more."""
+    """Such as "of rnd", "of the row", "entire rnd", "ring": says nothing more."""
     r.accept("of")
-    while r.at("entire", "whole", "outside", "outer", "rnd", "row", "ring", "opening", "piece", "motif", "prev", "in") or r.follows("all", "sides"):
+    while r.at("entire", "whole", "outside", "outer", "rnd", "row", "ring", "opening", "piece", "motif", "prev", "in") or r.follows(
+        "all", "sides"
+    ):
         if r.at("rnd", "row") and r.peek(1).kind == "num":
             return
         if r.at("in") or (r.at("prev") and r.peek(1).value not in ("rnd", "row")):
@@ -180,7 +182,7 @@ def _of_what(r: Reader) -> None:
 
 
 def _until_remaining(r: Reader, read_target: Callable[[Reader], Target]) -> Extent | None:
-    """"until 2 sts remain"."""
+    """Such as "until 2 sts remain"."""
     amount = read_amount(r)
     target = read_target(r)
     if not (r.at("rem") or r.peek().raw in ("remain", "remains", "left")):
@@ -190,7 +192,7 @@ def _until_remaining(r: Reader, read_target: Callable[[Reader], Target]) -> Exte
 
 
 def _to_last(r: Reader, read_noun: PlaceReader, read_target: Callable[[Reader], Target]) -> Extent | None:
-    """"to last 2 sts": so many are left; "to last corner sp" names one."""
+    """Such as "to last 2 sts": so many are left; "to last corner sp" names one."""
     start = r.pos
     r.take()
     amount = read_amount(r) if r.at_kind("num") else ONE

@@ -48,7 +48,7 @@ def _bracketed(r: Reader, chains: int) -> CountsAs | None:
 
 
 def _plain(r: Reader, chains: int) -> CountsAs | None:
-    """"ch 3, counts as dc," without brackets."""
+    """Such as "ch 3, counts as dc," without brackets."""
     r.accept_kind("sep", "dash")
     if not (r.at("counts as", "counts", "not") or r.peek().raw in ("which",)):
         return None
@@ -96,8 +96,10 @@ def _statement(r: Reader, chains: int) -> CountsAs | None:
 
 
 def _lead(r: Reader) -> None:
-    """"missed 3 ch", "first 3 chs", "this ch 2", "here": what the statement is about."""
-    while not r.at("counts as", "not", "throughout") and (r.at_kind("num", "ord") or r.peek().value in _LEAD or r.peek().raw in _LEAD or r.at("same", "missed", "st", "rem")):
+    """Such as "missed 3 ch", "first 3 chs", "this ch 2", "here": what the statement is about."""
+    while not r.at("counts as", "not", "throughout") and (
+        r.at_kind("num", "ord") or r.peek().value in _LEAD or r.peek().raw in _LEAD or r.at("same", "missed", "st", "rem")
+    ):
         r.take()
 
 

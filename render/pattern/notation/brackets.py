@@ -24,7 +24,9 @@ def match_brackets(items: list[Lexeme], text: Located) -> tuple[list[Lexeme], di
         if lexeme.kind == "open":
             stack.append(at)
         elif lexeme.kind == "close":
-            opener = next((k for k in range(len(stack) - 1, max(-1, len(stack) - 4), -1) if _PARTNER[items[stack[k]].value] == lexeme.value), None)
+            opener = next(
+                (k for k in range(len(stack) - 1, max(-1, len(stack) - 4), -1) if _PARTNER[items[stack[k]].value] == lexeme.value), None
+            )
             if opener is None and stack:
                 wrong = stack.pop()
                 pairs.append((wrong, at))

@@ -10,7 +10,7 @@ from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.suggestions import suggestion
 from motifold.render.pattern.notation.tails import as_space
 
-_FORM = "counts are written like \"(36 dc, 4 ch-2 sps)\""
+_FORM = 'counts are written like "(36 dc, 4 ch-2 sps)"'
 _AFTER = frozenset({"made", "total", "all", "in", "rem", "worked"})
 
 
@@ -29,13 +29,13 @@ def read_count_list(r: Reader) -> list[CountClaim]:
         if r.at_kind("end"):
             return claims
         if not r.at_kind("num", "open"):
-            r.reject("word", f"\"{r.peek().raw}\" cannot be read as a count", suggestion(r.peek(), r.context) or _FORM)
+            raise r.reject("word", f'"{r.peek().raw}" cannot be read as a count', suggestion(r.peek(), r.context) or _FORM)
 
 
 def _count(r: Reader, each_side: bool) -> CountClaim:
     start = r.pos
     if not r.at_kind("num"):
-        r.reject("word", f"\"{r.peek().raw}\" cannot be read as a count" if r.peek().raw else "a count is missing here", _FORM)
+        raise r.reject("word", f'"{r.peek().raw}" cannot be read as a count' if r.peek().raw else "a count is missing here", _FORM)
     amount = _sizes_in_a_row(r) or read_amount(r)
     if at_noun(r) or r.at_kind("num"):
         target = as_space(read_noun(r))
@@ -52,7 +52,7 @@ def _count(r: Reader, each_side: bool) -> CountClaim:
 
 
 def _sizes_in_a_row(r: Reader) -> Amount | None:
-    """"18, 24, 30 sts" where there are three sizes: numbers without a noun of their own."""
+    """Such as "18, 24, 30 sts" where there are three sizes: numbers without a noun of their own."""
     sizes = r.context.sizes
     if sizes < 2 or any(r.peek(2 * k).kind != "num" for k in range(sizes)) or any(r.peek(2 * k + 1).value != "," for k in range(sizes - 1)):
         return None
@@ -63,7 +63,7 @@ def _sizes_in_a_row(r: Reader) -> Amount | None:
 
 
 def _per_side(r: Reader) -> bool:
-    """"on each side", "per side", "along each edge"."""
+    """Such as "on each side", "per side", "along each edge"."""
     at = r.pos
     r.accept("on", "along", "in", "across") or (r.peek().raw in ("per", "for") and r.take())
     said = r.accept("each") is not None or r.before().raw == "per"
@@ -77,8 +77,8 @@ def _per_side(r: Reader) -> bool:
 def try_bracket(r: Reader, last: bool) -> list[CountClaim] | None:
     """The counts in the bracket that comes next, or None with nothing taken where it holds steps.
 
-    ``last``: nothing but the end of the line follows. Then a bracket that begins with a number and names no work is meant as counts, and what
-    cannot be read in it is a problem of its own.
+    ``last``: nothing but the end of the line follows. Then a bracket that begins with a number and names no work is meant as
+    counts, and what cannot be read in it is a problem of its own.
     """
     closer = r.closers[r.pos]
     at = r.pos
@@ -102,7 +102,13 @@ def _meant_as_counts(r: Reader, at: int, closer: int) -> bool:
     if not inside or inside[0].kind != "num":
         return False
     works = any(
-        (lexeme.value == "ch" and lexeme.kind == "word" and k + 1 < len(inside) and inside[k + 1].kind == "num" and (k == 0 or inside[k - 1].kind == "sep"))
+        (
+            lexeme.value == "ch"
+            and lexeme.kind == "word"
+            and k + 1 < len(inside)
+            and inside[k + 1].kind == "num"
+            and (k == 0 or inside[k - 1].kind == "sep")
+        )
         or (lexeme.kind == "word" and lexeme.value in ("in", "next", "inc", "dec", "skip", "x", "times", "turn"))
         for k, lexeme in enumerate(inside)
     )
@@ -137,8 +143,6 @@ def try_dash(r: Reader) -> list[CountClaim] | None:
         while stop < r.end and not (r.items[stop].kind == "sep" and r.items[stop].value == "."):
             stop += 1
         with r.inside(stop):
-            claims = read_count_list(r)
-        return claims
+            return read_count_list(r)
 
     return r.attempt(read)
-

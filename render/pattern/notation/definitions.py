@@ -29,9 +29,14 @@ def parse_definition(key: str, text: Located, context: NotationContext) -> tuple
     """Reads what a special stitch means; None, with one problem that says the form, where its words are no stitches."""
     memory = Memory(context.first_id)
     built_in = canonical(key, context.terms)
-    if built_in is not None and built_in not in _OWN_NAMES_ALLOWED and built_in.removeprefix("beg ") not in _OWN_NAMES_ALLOWED and "-" not in built_in:
-        memory.problems.append(error("definition", text.span(0, len(text.text)), f"\"{key}\" is a stitch of the trade already and cannot mean another",
-                                     "give the special stitch a name of its own"))  # fmt: skip
+    if (
+        built_in is not None
+        and built_in not in _OWN_NAMES_ALLOWED
+        and built_in.removeprefix("beg ") not in _OWN_NAMES_ALLOWED
+        and "-" not in built_in
+    ):
+        message = f'"{key}" is a stitch of the trade already and cannot mean another'
+        memory.problems.append(error("definition", text.span(0, len(text.text)), message, "give the special stitch a name of its own"))
         return None, tuple(memory.problems)
     others = {name: printed for name, printed in context.defined.items() if name != key}
     items = read_words(text.text, replace(context, defined=others))
@@ -45,8 +50,9 @@ def parse_definition(key: str, text: Located, context: NotationContext) -> tuple
     if len(memory.problems) > said or not steps:
         first = memory.problems[said] if len(memory.problems) > said else None
         del memory.problems[said:]
-        memory.problems.append(error("definition", first.span if first and first.span else text.span(0, len(text.text)),
-                                     f"what \"{key}\" means cannot be read" + (f": {first.message}" if first else ""), _FORM))  # fmt: skip
+        span = first.span if first is not None and first.span is not None else text.span(0, len(text.text))
+        why = f": {first.message}" if first is not None else ""
+        memory.problems.append(error("definition", span, f'what "{key}" means cannot be read{why}', _FORM))
         return None, in_order(memory.problems)
     inner, spread = _unwrapped(steps)
     return Definition(key, inner, gather, spread), in_order(memory.problems)
@@ -55,7 +61,9 @@ def parse_definition(key: str, text: Located, context: NotationContext) -> tuple
 def _gathering(items: list[Lexeme]) -> tuple[list[Lexeme], Gather | None]:
     """Takes ", gathered", ", gathered into a bobble", ", worked together" off the end."""
     for at, lexeme in enumerate(items):
-        if lexeme.raw in _GATHERED or (lexeme.value in _TOGETHER and at + 1 >= len(items) - 1 and items[at - 1].kind in ("sep", "word") and items[at - 1].kind != "num"):
+        if lexeme.raw in _GATHERED or (
+            lexeme.value in _TOGETHER and at + 1 >= len(items) - 1 and items[at - 1].kind in ("sep", "word") and items[at - 1].kind != "num"
+        ):
             rest = items[at + 1 :]
             into = next((_INTO[other.value] for other in rest if other.value in _INTO), None)
             gather: Gather = into or ("popcorn" if lexeme.raw in _GATHERED else "cluster")

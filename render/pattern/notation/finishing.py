@@ -5,9 +5,25 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import Chain, FastenOff, Group, Join, Label, MagicRing, Place, Repeat, RepeatRounds, Step, Work
+from motifold.render.pattern.instructions import (
+    Chain,
+    CountsAs,
+    FastenOff,
+    Group,
+    Join,
+    Label,
+    MagicRing,
+    Place,
+    Repeat,
+    RepeatRounds,
+    Step,
+    UseYarn,
+    Work,
+)
 
 _WORKING = (Work, Group, Repeat, Chain, RepeatRounds)
+_HEIGHTS = {"sc": 1, "hdc": 2, "dc": 3, "tr": 4, "dtr": 5, "trtr": 6}
+"""How many chains stand as high as the stitch (the trade's turning chains)."""
 _RING_LABELS = ("ring", "chain", "foundation")
 
 
@@ -15,10 +31,13 @@ def finished_steps(steps: Sequence[Step], label: Label, new_id: Callable[[], int
     """The steps of a line with their joins told apart."""
     last_work = max((k for k, step in enumerate(steps) if isinstance(step, (Work, Group, Repeat))), default=-1)
     done: list[Step] = []
-    worked = fastened = yarn_taken = False
+    worked = fastened = False
     for at, step in enumerate(steps):
         if isinstance(step, Work) and at == last_work and _closes_round(step, worked, label, done):
             step = Join(step.id, step.span, "sl st", step.place)
+        if isinstance(step, Work) and at == last_work and _closes_with_stitch(step, label, done, steps[at + 1 :]):
+            space = _space_of(step, done[-1])
+            step = Join(step.id, step.span, "work", steps=(replace(step, counts_as=CountsAs(space=space)),))
         if isinstance(step, Join):
             done.extend(_join(step, done, worked, fastened, label))
             worked = worked or step.attach
@@ -40,17 +59,55 @@ def _attached(done: list[Step]) -> bool:
 def _closes_round(work: Work, worked: bool, label: Label, done: list[Step]) -> bool:
     """A slip stitch in the first stitch, or in the top of the beginning chain, with nothing worked after it in its line."""
     place = work.place
-    if work.stitch.name != "sl st" or not worked or place is None or place.each or label.kind == "row" or len(work.count.values) > 1 or work.count.values[0] != 1:
+    if (
+        work.stitch.name != "sl st"
+        or not worked
+        or place is None
+        or place.each
+        or label.kind == "row"
+        or len(work.count.values) > 1
+        or work.count.values[0] != 1
+    ):
         return False
     if place.from_hook:
         return False
     if place.target.kind == "ch" and place.which == "first" and place.of is None:
         return _only_chains(done)
     if place.which in ("top", "nth"):
-        return place.of is not None and (place.of.which == "beg" or (place.which == "nth" and place.of.target.kind == "sp" and place.of.which == "current"))
+        return place.of is not None and (
+            place.of.which == "beg" or (place.which == "nth" and place.of.target.kind == "sp" and place.of.which == "current")
+        )
     if place.which == "beg":
         return place.target.kind in ("ch", "st")
     return place.which == "first" and place.target.kind in ("st", "stitch") and place.of is None
+
+
+def _closes_with_stitch(work: Work, label: Label, done: list[Step], after: Sequence[Step]) -> bool:
+    """Such as "..., ch 2, dc in first sc": chains and a taller stitch close the round and make its last space."""
+    place = work.place
+    if (
+        label.kind != "rnd"
+        or place is None
+        or not done
+        or not isinstance(done[-1], Chain)
+        or len(done) < 2
+        or work.stitch.name not in _HEIGHTS
+    ):
+        return False
+    if work.count.values != (1,) or place.each or any(isinstance(step, (Join, Chain)) for step in after):
+        return False
+    to_beginning = (place.which == "first" and place.target.kind in ("st", "stitch")) or (
+        place.which in ("top", "beg") and (place.of or place).which == "beg"
+    )
+    return to_beginning and (work.counts_as is None or work.counts_as.space is not None)
+
+
+def _space_of(work: Work, chain: Step) -> int:
+    """How long the space is that chains and a closing stitch make: as written, or the stitch as long as its turning chain."""
+    if work.counts_as is not None and work.counts_as.space is not None:
+        return work.counts_as.space
+    assert isinstance(chain, Chain)
+    return chain.count.values[0] + _HEIGHTS[work.stitch.name]
 
 
 def _only_chains(done: list[Step]) -> bool:
@@ -62,14 +119,32 @@ def _join(join: Join, done: list[Step], worked: bool, fastened: bool, label: Lab
     """A join as what it is: of a chain into a ring, of new yarn, or of the round's end to its beginning."""
     if join.method == "none":
         return [join]
-    if not join.attach and label.kind != "row" and (label.kind in _RING_LABELS or join.ring or _in_first_chain(join)) and _only_chains(done):
+    if (
+        not join.attach
+        and label.kind != "row"
+        and (label.kind in _RING_LABELS or join.ring or _in_first_chain(join))
+        and _only_chains(done)
+    ):
         return [replace(join, ring=True)]
-    attaches = join.attach or (not worked and label.kind not in (*_RING_LABELS, "finish")) or (fastened and not worked)
+    taken = bool(done) and isinstance(done[-1], UseYarn) and done[-1].manner == "with" and join.method != "usual"
+    attaches = (
+        join.attach
+        or join.method == "standing"
+        or taken
+        or (not worked and label.kind not in (*_RING_LABELS, "finish"))
+        or (fastened and not worked)
+    )
     if attaches:
         return _attaching(join)
     join = replace(join, place=_of_beginning(join.place))
     inner = join.steps[0] if len(join.steps) == 1 else None
-    if isinstance(inner, Work) and inner.counts_as is not None and inner.counts_as.space is not None and done and isinstance(done[-1], Chain):
+    if (
+        isinstance(inner, Work)
+        and inner.counts_as is not None
+        and inner.counts_as.space is not None
+        and done
+        and isinstance(done[-1], Chain)
+    ):
         return [replace(join, steps=(done.pop(), inner))]
     return [join]
 
@@ -98,4 +173,4 @@ def _of_beginning(place: Place | None) -> Place | None:
 
 def makes_ring(steps: Sequence[Step]) -> bool:
     """Whether these steps end in a ring, so that a line without a label is the ring's."""
-    return any(isinstance(step, MagicRing) or isinstance(step, Join) for step in steps)
+    return any(isinstance(step, MagicRing | Join) for step in steps)

@@ -28,7 +28,7 @@ class _Said:
 
 
 def read_join(r: Reader) -> list[Step]:
-    """"join ..." in all its orders; a yarn that it names comes first, a standing stitch after it."""
+    """Such as "join ..." in all its orders; a yarn that it names comes first, a standing stitch after it."""
     start = r.pos
     word = r.take()
     said = _Said(method="invisible" if word.value == "invisible join" else "usual")
@@ -72,7 +72,9 @@ def _clause(r: Reader, said: _Said) -> bool:
             return True
         r.take()
         return _method(r, said)
-    if r.at("to", "in") and (r.peek(1).value in ("form", "make", "ring", "close") or (r.peek(1).value == "work" and r.peek(2).value == "ring")):
+    if r.at("to", "in") and (
+        r.peek(1).value in ("form", "make", "ring", "close") or (r.peek(1).value == "work" and r.peek(2).value == "ring")
+    ):
         return _into_ring(r, said)
     if r.at("form", "ring") or (r.at("and") and r.peek(1).value == "form"):
         r.accept("and")
@@ -93,7 +95,7 @@ def _clause(r: Reader, said: _Said) -> bool:
 
 
 def _into_ring(r: Reader, said: _Said) -> bool:
-    """"to form a ring", "in a ring", "forming ring", "to close rnd"."""
+    """Such as "to form a ring", "in a ring", "forming ring", "to close rnd"."""
     r.accept("to", "in")
     closes = r.accept("close") is not None
     r.accept("form", "work")
@@ -120,7 +122,7 @@ def _method(r: Reader, said: _Said) -> bool:
         return True
     r.accept_kind("num")
     if not at_stitch(r):
-        r.reject("word", f"\"{r.peek().raw}\" is nothing to join with", "\"join with sl st in first sc\"")
+        raise r.reject("word", f'"{r.peek().raw}" is nothing to join with', '"join with sl st in first sc"')
     start, number = r.pos, r.new_id()
     spec = read_stitch(r)
     if spec.name == "sl st":
@@ -134,7 +136,7 @@ def _method(r: Reader, said: _Said) -> bool:
 
 
 def _closing_steps(r: Reader) -> list[Step]:
-    """"ch 1, hdc in first sc (counts as ch-3 sp)": chains, then the stitch that closes."""
+    """Such as "ch 1, hdc in first sc (counts as ch-3 sp)": chains, then the stitch that closes."""
     start, number = r.pos, r.new_id()
     if r.accept("ch"):
         amount = read_amount(r)

@@ -20,7 +20,23 @@ from motifold.render.pattern.notation.tokens import Token, tokenize
 from motifold.symbols.terms import Terms, canonical
 
 LexemeKind = Literal[
-    "word", "stitch", "yarn", "num", "ord", "measure", "sep", "colon", "equals", "dash", "mark", "open", "close", "brace", "unworked", "odd", "end",
+    "word",
+    "stitch",
+    "yarn",
+    "num",
+    "ord",
+    "measure",
+    "sep",
+    "colon",
+    "equals",
+    "dash",
+    "mark",
+    "open",
+    "close",
+    "brace",
+    "unworked",
+    "odd",
+    "end",
 ]
 
 
@@ -43,11 +59,16 @@ class Lexeme(NamedTuple):
 END = Lexeme("end", "", "", 0, 0)
 
 _LONGEST_STITCH = 6
-_STARTS_A_LONG_NAME = frozenset(
-    ["single", "double", "half", "treble", "triple", "quadruple", "quintuple", "sextuple", "quad", "slip", "sl", "ss", "front", "back", "fp", "bp", "extended", "ext", "ex", "linked", "lk", "foundation", "found", "fnd", "invisible", "inv", "crossed", "cross", "popcorn", "pop", "puff", "bobble", "cluster", "shell", "v", "reverse", "rev", "crab", "raised", "relief", "long", "dbl", "tr", "d", "h", "picot", "pc", "chain", "ch", "chainless"]
-)
+_STARTS_A_LONG_NAME = frozenset({
+    "single", "double", "half", "treble", "triple", "quadruple", "quintuple", "sextuple", "quad", "slip", "sl", "ss", "front",
+    "back", "fp", "bp", "extended", "ext", "ex", "linked", "lk", "foundation", "found", "fnd", "invisible", "inv", "crossed",
+    "cross", "popcorn", "pop", "puff", "bobble", "cluster", "shell", "v", "reverse", "rev", "crab", "raised", "relief", "long",
+    "dbl", "tr", "d", "h", "picot", "pc", "chain", "ch", "chainless"
+})  # fmt: skip
 _GOES_ON_WITH = frozenset({"fp", "bp", "dec", "decrease", "foundation", "picot", "crochet", "st", "stitch", "raised"})
-_TAKES_A_YARN = frozenset({"with", "using", "to", "join", "attach", "drop", "carry", "up", "off", "yarn", "color", "colour", "in", "break", "cut"})
+_TAKES_A_YARN = frozenset(
+    {"with", "using", "to", "join", "attach", "drop", "carry", "up", "off", "yarn", "color", "colour", "in", "break", "cut"}
+)
 _BEFORE_A_PLACE = frozenset(
     {"next", "each", "same", "in", "of", "last", "any", "corner", "center", "first", "two", "between", "beg", "all", "every", "to", "and"}
 )
@@ -118,11 +139,11 @@ def _word(tokens: list[Token], index: int, text: str, vocabulary: _Vocabulary) -
     own = _own(tokens, index, text, vocabulary)
     if own is not None:
         best = own
-    if token.kind == "word":
+    if token.kind in ("word", "ord"):
         phrase = _phrase(tokens, index)
         if phrase is not None and (best is None or phrase[0] > best[0]):
             best = phrase
-        stitch = _stitch(tokens, index, vocabulary)
+        stitch = None if token.kind == "ord" else _stitch(tokens, index, vocabulary)
         if stitch is not None and (best is None or stitch[0] > best[0]):
             best = stitch
     if best is not None:
@@ -153,7 +174,7 @@ def _own(tokens: list[Token], index: int, text: str, vocabulary: _Vocabulary) ->
 
 
 def _yarn_may_stand_here(tokens: list[Token], index: int) -> bool:
-    """"A" is also an article: at the head of a phrase ("A dc in next st") it is no yarn."""
+    """Such as "A" is also an article: at the head of a phrase ("A dc in next st") it is no yarn."""
     before = tokens[index - 1].text if index else ""
     after = tokens[index + 1] if index + 1 < len(tokens) else None
     return before in _TAKES_A_YARN or after is None or after.kind != "word" or after.text in ("in", "with", "along", "on", "and", "at")

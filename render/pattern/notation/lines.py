@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from motifold.render.pattern.instructions import Label, SideFacing
 from motifold.render.pattern.notation.lexicon import END, Lexeme
 
-_PLAIN_LABELS = {
-    "ring": "ring", "magic ring": "ring", "center": "ring", "base": "ring", "beg": "ring", "ch": "chain", "foundation": "foundation", "setup": "ring",
-    "finish": "finish", "finishing": "finish", "end": "finish", "fasten off": "finish", "ending": "finish",
-}  # fmt: skip
+LabelKind = Literal["ring", "chain", "foundation", "rnd", "row", "finish"]
+_PLAIN_LABELS: dict[str, LabelKind] = {
+    **dict.fromkeys(("ring", "magic ring", "center", "base", "beg", "setup"), "ring"),
+    "ch": "chain",
+    "foundation": "foundation",
+    **dict.fromkeys(("finish", "finishing", "end", "fasten off", "ending"), "finish"),
+}
 _UNFINISHED = frozenset({"of", "rep", "in", "as", "work", "same", "and", "to", "from", "on", "with", "through", "until"})
 
 
@@ -67,7 +71,12 @@ def split_lines(items: list[Lexeme]) -> list[LabelledLine]:
 def _may_begin_within(items: list[Lexeme], at: int) -> bool:
     """Whether a label may begin in the middle of a line: "... (12 dc) Rnd 2: ..."."""
     lexeme = items[at]
-    return lexeme.kind == "word" and lexeme.value in ("rnd", "row") and items[at - 1].kind in ("sep", "close") and items[at - 1].value in (".", ")", "]")
+    return (
+        lexeme.kind == "word"
+        and lexeme.value in ("rnd", "row")
+        and items[at - 1].kind in ("sep", "close")
+        and items[at - 1].value in (".", ")", "]")
+    )
 
 
 def _label(items: list[Lexeme], at: int, must_end: bool) -> tuple[int, Label, bool, str | None] | None:
@@ -88,7 +97,7 @@ def _label(items: list[Lexeme], at: int, must_end: bool) -> tuple[int, Label, bo
 
 
 def _numbered(scan: _Scan) -> tuple[Label, bool, str | None] | None:
-    """"Rnd 1", "Rnds 4-6", "Rnds 4 to 6", "Rnd 4 and following", "1st rnd", "Next rnd", "R1"."""
+    """Such as "Rnd 1", "Rnds 4-6", "Rnds 4 to 6", "Rnd 4 and following", "1st rnd", "Next rnd", "R1"."""
     first = scan.peek()
     if first.kind == "ord" and scan.peek(1).kind == "word" and scan.peek(1).value in ("rnd", "row"):
         scan.pos += 2
@@ -111,7 +120,9 @@ def _numbered(scan: _Scan) -> tuple[Label, bool, str | None] | None:
     following = False
     at = scan.pos
     scan.word("and")
-    if scan.word("following", "onward", "onwards", "up") or (scan.peek().kind == "word" and scan.peek().raw in ("following", "foll", "on", "onward", "onwards", "up", "beyond", "subsequent")):
+    if scan.word("following", "onward", "onwards", "up") or (
+        scan.peek().kind == "word" and scan.peek().raw in ("following", "foll", "on", "onward", "onwards", "up", "beyond", "subsequent")
+    ):
         if scan.pos == at or scan.items[scan.pos - 1].value == "and":
             scan.pos += 1
         scan.word("rnd", "row")
@@ -135,12 +146,19 @@ def _range_end(scan: _Scan, number: int) -> tuple[int, str | None]:
     if scan.peek().kind == "num" and scan.peek().tight:
         last = scan.peek().number
         scan.pos += 1
-    elif (scan.peek().kind == "dash" and scan.peek(1).kind == "num" and scan.peek(2).kind in ("colon", "sep", "open")) or (scan.peek().kind == "word" and scan.peek().value in ("to", "through") and scan.peek(1).kind == "num"):
+    elif (scan.peek().kind == "dash" and scan.peek(1).kind == "num" and scan.peek(2).kind in ("colon", "sep", "open")) or (
+        scan.peek().kind == "word" and scan.peek().value in ("to", "through") and scan.peek(1).kind == "num"
+    ):
         last = scan.peek(1).number
         scan.pos += 2
     else:
         numbers = [number]
-        while (scan.peek().value in ("and", ",")) and scan.peek(1).kind == "num" and scan.peek(2).kind in ("colon", "sep", "open", "word") and _still_label(scan):
+        while (
+            (scan.peek().value in ("and", ","))
+            and scan.peek(1).kind == "num"
+            and scan.peek(2).kind in ("colon", "sep", "open", "word")
+            and _still_label(scan)
+        ):
             numbers.append(scan.peek(1).number)
             scan.pos += 2
         last = numbers[-1]
@@ -159,12 +177,12 @@ def _still_label(scan: _Scan) -> bool:
     return scan.peek(ahead).kind in ("colon", "open")
 
 
-def _kind(lexeme: Lexeme) -> str:
-    return "row" if lexeme.value == "row" or (lexeme.raw == "r" and False) else "rnd"
+def _kind(lexeme: Lexeme) -> LabelKind:
+    return "row" if lexeme.value == "row" else "rnd"
 
 
 def _side(scan: _Scan) -> SideFacing | None:
-    """"(RS)", "[WS]", ", RS", "(RS facing)"."""
+    """Such as "(RS)", "[WS]", ", RS", "(RS facing)"."""
     at = scan.pos
     opened = scan.peek().kind == "open"
     if opened or scan.peek().value == ",":
@@ -183,14 +201,18 @@ def _side(scan: _Scan) -> SideFacing | None:
 
 def _terminator(scan: _Scan, label: Label) -> bool:
     ended = False
-    while scan.peek().kind in ("colon", "dash") or (scan.peek().kind == "sep" and scan.peek().value == ".") or (scan.peek().kind == "sep" and scan.peek().value == "," and not ended):
+    while (
+        scan.peek().kind in ("colon", "dash")
+        or (scan.peek().kind == "sep" and scan.peek().value == ".")
+        or (scan.peek().kind == "sep" and scan.peek().value == "," and not ended)
+    ):
         ended = True
         scan.pos += 1
     return ended
 
 
 def _plain(items: list[Lexeme], at: int) -> tuple[int, Label, bool, str | None] | None:
-    """"Ring:", "Chain:", "Foundation:", "Finish:"; these need their colon."""
+    """Such as "Ring:", "Chain:", "Foundation:", "Finish:"; these need their colon."""
     for ahead in range(1, 4):
         if at + ahead < len(items) and items[at + ahead].kind == "colon":
             words = items[at : at + ahead]
@@ -201,7 +223,7 @@ def _plain(items: list[Lexeme], at: int) -> tuple[int, Label, bool, str | None] 
                 return None
             if kind == "chain" and any(word.value == "foundation" for word in words):
                 kind = "foundation"
-            return at + ahead + 1, Label(kind), False, None  # type: ignore[arg-type]
+            return at + ahead + 1, Label(kind), False, None
         if at + ahead < len(items) and items[at + ahead].kind != "word":
             return None
     return None

@@ -7,12 +7,17 @@ from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.stitches import GATHERED
 from motifold.render.pattern.notation.suggestions import suggestion
 
-PLACE_HINT = "a place is a stitch, a space, a chain, a group or the ring: \"in next ch-2 sp\""
+PLACE_HINT = 'a place is a stitch, a space, a chain, a group or the ring: "in next ch-2 sp"'
 NOUNS = frozenset({"st", "sp", "lp", "ch", "corner", "group", "ring", "magic ring", "tch", "foundation", "row end", "side", "other side"})
 
 
 def at_noun(r: Reader) -> bool:
-    return r.at(*NOUNS) or (r.at("row") and r.peek(1).kind != "num") or r.at_kind("stitch") or (r.at_kind("num") and r.peek(1).value == "ch" and r.peek(1).kind == "word")
+    return (
+        r.at(*NOUNS)
+        or (r.at("row") and r.peek(1).kind != "num")
+        or r.at_kind("stitch")
+        or (r.at_kind("num") and r.peek(1).value == "ch" and r.peek(1).kind == "word")
+    )
 
 
 def read_noun(r: Reader) -> Target:
@@ -64,12 +69,14 @@ def read_noun(r: Reader) -> Target:
         return Target("side")
     if corner:
         return Target("corner", corner=True)
-    r.reject("word", _cannot(r, "a place"), suggestion(r.peek(), r.context) or PLACE_HINT)
+    if r.at_kind("unworked") or r.at("marker"):
+        raise r.reject("not-worked", f'"{r.peek().raw}" is known, but not worked here as a place', PLACE_HINT)
+    raise r.reject("word", _cannot(r, "a place"), suggestion(r.peek(), r.context) or PLACE_HINT)
 
 
 def _cannot(r: Reader, wanted: str) -> str:
     lexeme = r.peek()
-    return f"\"{lexeme.raw}\" cannot be read as {wanted}" if lexeme.kind not in ("sep", "end", "close") else f"{wanted} is missing here"
+    return f'"{lexeme.raw}" cannot be read as {wanted}' if lexeme.kind not in ("sep", "end", "close") else f"{wanted} is missing here"
 
 
 def _space(r: Reader, chains: int | None, corner: bool) -> Target:
@@ -85,7 +92,7 @@ def _space(r: Reader, chains: int | None, corner: bool) -> Target:
 
 
 def _stitch(r: Reader, corner: bool) -> Target:
-    """"dc", "3-dc group", "next petal", "V-st"; "cluster" is a group of stitches where nobody works a cluster."""
+    """Such as "dc", "3-dc group", "next petal", "V-st"; "cluster" is a group of stitches where nobody works a cluster."""
     lexeme = r.take()
     name = lexeme.value
     if r.at("group") or (r.at_kind("stitch") and r.peek().value in GATHERED and name not in GATHERED and not r.peek().first):

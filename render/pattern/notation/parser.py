@@ -41,12 +41,13 @@ def check_terms(items: list[Lexeme], text: Located, context: NotationContext, me
     other = "UK" if context.terms == "US" else "US"
     span = text.span(found.start, found.end)
     written = text.text[found.start : found.end]
+    said = f'the file says terms = "{context.terms}", but "{written}" is a {other} word'
     if found.foreign:
-        memory.problems.append(error("terms", span, f"the file says terms = \"{context.terms}\", but {written} is a {other} word",
-                                     f"if the whole text is in {other} terms, say terms = \"{other}\"; {written} is read in {other} terms"))  # fmt: skip
+        hint = f'it is read in {other} terms; if the whole text is in them, say terms = "{other}"'
+        memory.problems.append(error("terms", span, said, hint))
     else:
-        memory.problems.append(warning("terms", span, f"the file says terms = \"{context.terms}\", but \"{written}\" is a {other} word",
-                                       "it is read as it is meant; check that the stitch names are in the terms that the file says"))  # fmt: skip
+        hint = "it is read as it is meant; are the names of the stitches in the terms that the file says?"
+        memory.problems.append(warning("terms", span, said, hint))
 
 
 def _read_line(
@@ -64,7 +65,9 @@ def _read_line(
     steps = read_steps(r)
     label = _label(items, labelled, steps, context, memory)
     if labelled.problem:
-        memory.problems.append(error("round", text.span(items[labelled.start].start, items[max(labelled.start, first - 1)].end), labelled.problem))
+        memory.problems.append(
+            error("round", text.span(items[labelled.start].start, items[max(labelled.start, first - 1)].end), labelled.problem)
+        )
     if r.facing is not None and label.side is None:
         label = replace(label, side=r.facing)
     if label.last is not None or label.first is not None:
@@ -78,7 +81,7 @@ def _read_line(
 
 
 def _repeat_lines(steps: tuple[Step, ...], label: Label, memory: Memory) -> list[Line]:
-    """"Rep Rows 2-3 until ..." behind the work of a row is a line of its own: the rows that come next."""
+    """Such as "Rep Rows 2-3 until ..." behind the work of a row is a line of its own: the rows that come next."""
     starts = [at for at, step in enumerate(steps) if isinstance(step, RepeatRounds)]
     lines: list[Line] = []
     for start, stop in zip(starts, [*starts[1:], len(steps)], strict=True):
@@ -86,7 +89,11 @@ def _repeat_lines(steps: tuple[Step, ...], label: Label, memory: Memory) -> list
         assert isinstance(repeat, RepeatRounds)
         first = memory.last_number + 1
         known = repeat.times.values[0] if repeat.times is not None and not repeat.times.varies else 1
-        last = None if repeat.until_cm is not None or (repeat.times is not None and repeat.times.varies) else first + len(repeat.rounds) * known - 1
+        last = (
+            None
+            if repeat.until_cm is not None or (repeat.times is not None and repeat.times.varies)
+            else first + len(repeat.rounds) * known - 1
+        )
         kind = label.kind if label.kind in ("rnd", "row") else "rnd"
         memory.last_number = last or first
         number = memory.next_id

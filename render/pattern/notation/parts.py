@@ -8,8 +8,19 @@ from motifold.render.pattern.instructions import Amount, Extent, Loop, Manner, P
 from motifold.render.pattern.notation.amounts import read_amount
 from motifold.render.pattern.notation.reader import Reader
 
-_WHICH: dict[str, Which] = {"next": "next", "same": "same", "last": "last", "any": "any", "corresponding": "corresponding", "beg": "beg", "prev": "same"}
+_WHICH: dict[str, Which] = {
+    "next": "next",
+    "same": "same",
+    "last": "last",
+    "any": "any",
+    "corresponding": "corresponding",
+    "beg": "beg",
+    "prev": "same",
+}
 _SKIPPED_OF = frozenset({"each", "blo", "flo", "both loops", "post", "all", "both"})
+
+
+ANY_STITCH = Target("st")
 
 
 @dataclass(slots=True)
@@ -34,7 +45,7 @@ class Parts:
     center: bool = False
     loop: Loop | None = None
     said_place: bool = False
-    target: Target = Target("st")
+    target: Target = ANY_STITCH
     of: Place | None = None
     of_round: int | None = None
     below: int = 0
@@ -47,7 +58,7 @@ class Parts:
     def said_anything(self) -> bool:
         return (
             self.which is not None or self.count is not None or self.loop is not None or self.ordinal is not None or self.each
-            or self.center or self.top or self.missed or self.unused or self.said_place or self.every > 1
+            or self.words is not None or self.center or self.top or self.missed or self.unused or self.said_place or self.every > 1
         )  # fmt: skip
 
 
@@ -90,7 +101,11 @@ def _qualifier(r: Reader, parts: Parts) -> bool:
         parts.loop = "back" if value == "blo" else "front"
     elif value == "post":
         parts.manner = "around"
-    elif value in ("both loops", "all") or (value in ("of", "in", "on") and _says_nothing(r)):
+    elif value == "bump":
+        parts.words = "back bump"
+        if r.peek(1).value == "of":
+            r.take()
+    elif value in ("both loops", "all", "indicated") or (value in ("of", "in", "on") and _says_nothing(r)):
         pass
     elif value in ("place", "spot", "position"):
         parts.said_place = True
@@ -102,11 +117,13 @@ def _qualifier(r: Reader, parts: Parts) -> bool:
 
 def _says_nothing(r: Reader) -> bool:
     """The "of" of "each of", "BLO of"; not that of "front lps of Rnd 3"."""
-    return r.before().value in _SKIPPED_OF and not (r.peek(1).value in ("rnd", "row") or r.peek(1).value == "prev" and r.peek(2).value in ("rnd", "row"))
+    return r.before().value in _SKIPPED_OF and not (
+        r.peek(1).value in ("rnd", "row") or (r.peek(1).value == "prev" and r.peek(2).value in ("rnd", "row"))
+    )
 
 
 def _of_a_noun(r: Reader, parts: Parts) -> bool:
-    """"top of", "center of", "center ch": the noun that follows says of what, or is itself the one in the middle."""
+    """Such as "top of", "center of", "center ch": the noun that follows says of what, or is itself the one in the middle."""
     word = r.take().value
     if word == "top":
         parts.top = True
@@ -122,7 +139,7 @@ def _of_a_noun(r: Reader, parts: Parts) -> bool:
 
 
 def _base(r: Reader, parts: Parts) -> bool:
-    """"base of ch-3", "base of beg ch": the stitch that the chain stands in, which is the same stitch."""
+    """Such as "base of ch-3", "base of beg ch": the stitch that the chain stands in, which is the same stitch."""
     r.take(), r.take()
     parts.which, parts.said_place = "same", True
     r.accept("beg", "tch")
@@ -132,7 +149,7 @@ def _base(r: Reader, parts: Parts) -> bool:
 
 
 def _count(r: Reader, parts: Parts) -> bool:
-    """"next 3 sts"; a number that belongs to the noun ("2-ch sp", "3-dc group") stays where it is."""
+    """Such as "next 3 sts"; a number that belongs to the noun ("2-ch sp", "3-dc group") stays where it is."""
     after, then = r.peek(1), r.peek(2)
     known = parts.count is not None
     if after.kind == "word" and after.value == "ch":
@@ -141,7 +158,12 @@ def _count(r: Reader, parts: Parts) -> bool:
             return False
         if after.tight and then.kind != "num":
             return False
-    if after.kind == "stitch" and then.kind in ("stitch", "word") and (then.value == "group" or then.kind == "stitch") and (known or after.tight or not then.raw.endswith("s")):
+    if (
+        after.kind == "stitch"
+        and then.kind in ("stitch", "word")
+        and (then.value == "group" or then.kind == "stitch")
+        and (known or after.tight or not then.raw.endswith("s"))
+    ):
         return False
     if (after.kind == "word" and after.value in ("rnd", "row")) or known:
         return False

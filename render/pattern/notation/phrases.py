@@ -8,12 +8,36 @@ from __future__ import annotations
 NUMBER_WORDS = {
     word: number
     for number, word in enumerate(
-        ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]
+        [
+            "zero",
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen",
+        ]
     )
 }
 TENS = {word: 10 * number for number, word in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)}
 ORDINAL_WORDS = {
-    word: number for number, word in enumerate(["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth"], 1)
+    word: number
+    for number, word in enumerate(
+        ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth"], 1
+    )
 }
 ARTICLES = frozenset({"a", "an", "the", "your", "its", "this", "that", "very"})
 
@@ -41,12 +65,14 @@ _SPELLINGS: dict[str, str] = {
     "row end": "row end, row ends, row edge, row edges, end of each row, end of every row, ends of rows, end of rows, ends of each row, "
     "side of each row, sides of rows, row-end sts, row end sts, end of next row, side of rows",
     "side": "side, sides, edge, edges",
-    "blo": "blo, blos, bl, bls, blp, bl only, tbl, back loop, back loops, back lp, back lps, back loop only, back loops only, back lp only, "
-    "back lps only, through back loop, through back loops, through back loops only, through back loop only, back loop of, bk lp, bk lps, "
-    "bk lp only, rear loop, rear loops, back half",
+    "blo": "blo, blos, bl, bls, blp, bl only, tbl, back loop, back loops, back lp, back lps, back loop only, back loops only, "
+    "back lp only, back lps only, through back loop, through back loops, through back loops only, through back loop only, "
+    "back loop of, bk lp, bk lps, bk lp only, rear loop, rear loops, back half",
     "flo": "flo, flos, fl, fls, flp, fl only, tfl, front loop, front loops, front lp, front lps, front loop only, front loops only, "
     "front lp only, front lps only, through front loop, through front loops, through front loops only, through front loop only, ft lp, "
     "ft lps, front half",
+    "bump": "back bump, back bumps, back bar, back bars, back ridge, bump, bumps, back hump, back humps",
+    "indicated": "indicated, specified, designated, given, chosen",
     "both loops": "both loops, both lps",
     "post": "post, posts, stem, stems",
     "hook": "hook",
@@ -139,14 +165,15 @@ _SPELLINGS: dict[str, str] = {
 PHRASES: dict[str, str] = {spelling.strip(): meaning for meaning, row in _SPELLINGS.items() for spelling in row.split(",")}
 """Spelling (words parted by one space, articles and hyphens left out) -> meaning."""
 
-UNWORKED: frozenset[str] = frozenset(
-    """surface sl st, surface slip stitch, surface ch, surface crochet, loop st, loop stitch, fur stitch, spike st, spike stitch, spike sc,
-    spike dc, bullion, bullion st, bullion stitch, roll stitch, solomon's knot, lover's knot, love knot, broomstick lace, star st, star stitch,
-    hairpin lace, tunisian simple stitch, tss, tks, tunisian knit stitch, pat, patt, pattern, cont, continue, approx, x st,
-    cable, cables, y st, y stitch, inverted y, basketweave, mesh, filet, bead, place bead, add bead, tapestry crochet, waistcoat stitch,
-    camel st, third loop, 3rd loop, cc, mc, selvage, selvedge""".replace("\n", " ").split(",")
-) - {""}  # fmt: skip
-UNWORKED = frozenset(" ".join(phrase.split()) for phrase in UNWORKED)
+_UNWORKED = (
+    "surface sl st, surface slip stitch, surface ch, surface crochet, loop st, loop stitch, fur stitch, spike st, spike stitch, "
+    "spike sc, spike dc, bullion, bullion st, bullion stitch, roll stitch, solomon's knot, lover's knot, love knot, "
+    "broomstick lace, star st, star stitch, hairpin lace, tunisian simple stitch, tss, tks, tunisian knit stitch, pat, patt, "
+    "pattern, cont, continue, approx, x st, cable, cables, y st, y stitch, inverted y, basketweave, mesh, filet, bead, "
+    "place bead, add bead, tapestry crochet, waistcoat stitch, camel st, third loop, 3rd loop, third lp, 3rd lp, "
+    "horizontal bar, cc, mc, selvage, selvedge"
+)
+UNWORKED = frozenset(_UNWORKED.split(", "))
 """Words that the trade knows and a reader of patterns knows, but that cannot be worked here."""
 
 US_WORDS = frozenset({"skip", "sk", "skp", "skipping", "gauge", "yo", "yarn over"})

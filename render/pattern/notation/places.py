@@ -12,7 +12,14 @@ from motifold.render.pattern.notation.reader import Reader, relocated
 from motifold.render.pattern.notation.suggestions import suggestion
 from motifold.render.pattern.notation.tails import as_space, read_free_words, read_loop, read_tails
 
-_MANNERS: dict[str, Manner] = {"around": "around", "rnd": "around", "between": "between", "over": "over", "behind": "behind", "in front of": "in front"}
+_MANNERS: dict[str, Manner] = {
+    "around": "around",
+    "rnd": "around",
+    "between": "between",
+    "over": "over",
+    "behind": "behind",
+    "in front of": "in front",
+}
 _BEGINS_A_NOUN = frozenset({"next", "same", "last", "each", "any", "beg", "corresponding", "post", "both", "st", "corner", "center"})
 _PLURAL_IS_EACH = frozenset({"row end", "unused loop", "foundation"})
 
@@ -78,14 +85,15 @@ def read_place(r: Reader, walks: bool = False) -> Found:
         r.take()
     if r.at("evenly"):
         return Found(_kept(r, _evenly(r, start)), said_each=True)
-    if r.at("around", "across", "along", "rnd") or r.at("to") and not (walks and r.peek(1).value != "end"):
+    if r.at("around", "across", "along", "rnd") or (r.at("to") and not (walks and r.peek(1).value != "end")):
         plain = r.attempt(lambda: _all_the_way(r, start))
         if plain is not None:
             return Found(_kept(r, plain), said_each=True)
     parts = Parts(start, manner=_MANNERS.get(r.peek().value, "in"))
     if not r.at("blo", "flo", "next", "same", "each"):
         r.take()
-    return _noun_place(r, parts, bound=False, space="current")
+    walks_there = walks and r.before().value == "to"
+    return _noun_place(r, parts, bound=False, space="next" if walks_there else "current")
 
 
 def read_np(r: Reader) -> Place:
@@ -99,7 +107,7 @@ def _read_of(r: Reader) -> Place:
 
 
 def _all_the_way(r: Reader, start: int) -> Place | None:
-    """"sc around", "dc across", "sc to end", "dc to next corner sp": one in each stitch, so far."""
+    """Such as "sc around", "dc across", "sc to end", "dc to next corner sp": one in each stitch, so far."""
     following = r.peek(1)
     names_noun = following.value in _BEGINS_A_NOUN or following.kind in ("stitch", "num", "ord")
     if (names_noun and r.at("around", "rnd")) or (r.at("across", "along") and (names_noun or following.value == "row end")):
@@ -111,8 +119,10 @@ def _all_the_way(r: Reader, start: int) -> Place | None:
 
 
 def _evenly(r: Reader, start: int) -> Place:
-    """"evenly along side", "evenly around", "evenly across to next corner"."""
+    """Such as "evenly along side", "evenly around", "evenly across to next corner"."""
     r.take()
+    if r.peek().raw == "spaced":
+        r.take()
     extent: Extent | None = None
     if r.at("along", "in", "on", "over") or (r.at("across") and r.peek(1).value in ("side", "row end", "each", "any", "next")):
         r.take()
@@ -157,16 +167,20 @@ def _noun(r: Reader, parts: Parts) -> None:
     elif not parts.said_anything:
         parts.target = read_noun(r)  # says what is wrong
     elif r.at_kind("word", "unworked") and not _may_follow(r):
-        r.reject("word", f"\"{r.peek().raw}\" cannot be read as a place", suggestion(r.peek(), r.context) or PLACE_HINT)
+        raise r.reject("word", f'"{r.peek().raw}" cannot be read as a place', suggestion(r.peek(), r.context) or PLACE_HINT)
     if parts.corner and not parts.target.corner:
         parts.target = replace(parts.target, corner=True)
 
 
+_MAY_FOLLOW = frozenset({
+    "and", "then", "to", "in", "on", "of", "around", "across", "along", "from", "over", "times", "x", "at", "twice", "once", "thrice", "as",
+    "below", "with", "turn", "join", "until", "all", "end"
+})  # fmt: skip
+
+
 def _may_follow(r: Reader) -> bool:
     """Words that may come after a place whose noun is left out ("sc in next, 2 sc in next")."""
-    known = r.peek().value != r.peek().raw or r.peek().value in ("and", "then", "to", "in", "on", "of", "around", "across", "along", "from", "over", "times", "x",
-                                                                "at", "twice", "once", "thrice", "as", "below", "with", "turn", "join", "until", "all", "end")
-    return known
+    return r.peek().value != r.peek().raw or r.peek().value in _MAY_FOLLOW
 
 
 def _between(r: Reader, parts: Parts) -> None:
@@ -180,6 +194,8 @@ def _between(r: Reader, parts: Parts) -> None:
     target = parts.target
     name = target.name or ("group" if target.kind == "group" else "st" if target.kind in ("st", "ch") else target.kind)
     parts.target = Target("between", name=name, corner=target.corner)
+    if parts.each and parts.which is None:
+        parts.which = "each"
     parts.count = parts.count or Amount((2,))
 
 
@@ -210,8 +226,8 @@ def _built(r: Reader, parts: Parts, space: Which) -> Place:
     if parts.rem and parts.extent is None:
         parts.extent = Extent("end")
     return Place(
-        r.span(parts.start), parts.which, parts.target, parts.count or ONE, each, parts.also, parts.extent, parts.ordinal, parts.from_hook, parts.of,
-        parts.loop, parts.manner, parts.below, parts.of_round, parts.words,
+        r.span(parts.start), parts.which, parts.target, parts.count or ONE, each, parts.also, parts.extent, parts.ordinal, parts.from_hook,
+        parts.of, parts.loop, parts.manner, parts.below, parts.of_round, parts.words,
     )  # fmt: skip
 
 
@@ -222,12 +238,16 @@ def _names_unused_loop(parts: Parts) -> bool:
 
 
 def _top(r: Reader, parts: Parts, space: Which) -> None:
-    """"top of first dc" is that dc; "top of beg ch-3", "top of next petal", "center of next shell" lie in another noun."""
+    """Such as "top of first dc" is that dc; "top of beg ch-3", "top of next petal", "center of next shell" lie in another noun."""
     target, which = parts.target, parts.which
     if not parts.center and target.kind in ("st", "stitch") and target.name not in r.context.defined and parts.of is None:
         return
     if target.kind == "ch" or (target.kind == "sp" and not target.loop):
-        inner = Place(r.span(parts.start), which or ("beg" if not parts.center else space), replace(target, kind="ch") if which in (None, "beg") else as_space(target))
+        inner = Place(
+            r.span(parts.start),
+            which or ("beg" if not parts.center else space),
+            replace(target, kind="ch") if which in (None, "beg") else as_space(target),
+        )
     else:
         inner = Place(r.span(parts.start), which or _default_which(r, parts, space), target)
     chain_like = inner.target.kind in ("ch", "sp", "tch")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
-from typing import NoReturn, Protocol, TypeVar
+from typing import Protocol, TypeVar
 
 from motifold.render.pattern.instructions import CountClaim, Loop, Place, SideFacing, TargetKind
 from motifold.render.pattern.notation.context import NotationContext
@@ -41,8 +41,8 @@ class Mode:
 class Memory:
     """What one line tells the next: ids, the stitch in hand, the last place named, the last round's number.
 
-    ``ring_made``: a magic ring has been read; ``ring_wanted``: stitches went "in magic ring" before it was; ``ring_fresh``: nothing has been
-    worked since it was made, so stitches without a place go into it.
+    ``ring_made``: a magic ring has been read; ``ring_wanted``: stitches went "in magic ring" before it was; ``ring_fresh``: nothing has
+    been worked since it was made, so stitches without a place go into it.
     """
 
     next_id: int
@@ -129,7 +129,7 @@ class Reader:
             self.pos += 1
         return self.pos > start
 
-    def attempt(self, read: Callable[[], T]) -> T | None:
+    def attempt(self, read: Callable[[], T | None]) -> T | None:
         """What ``read`` gives, or None with nothing taken and nothing said if it cannot read what stands here."""
         pos, said, next_id = self.pos, len(self.memory.problems), self.memory.next_id
         try:
@@ -176,9 +176,9 @@ class Reader:
     def say(self, problem: Problem) -> None:
         self.memory.problems.append(problem)
 
-    def reject(self, code: str, message: str, hint: str | None = None, lexeme: Lexeme | None = None) -> NoReturn:
-        """Gives up on what stands here: one problem at the word, and reading goes on behind it."""
-        raise Rejected(error(code, self.span_of(lexeme or self.peek()), message, hint))
+    def reject(self, code: str, message: str, hint: str | None = None, lexeme: Lexeme | None = None) -> Rejected:
+        """What to raise where the words cannot be read: one problem at the word (the next one if none is given)."""
+        return Rejected(error(code, self.span_of(lexeme or self.peek()), message, hint))
 
 
 def relocated(place: Place, mode: Mode) -> Place:

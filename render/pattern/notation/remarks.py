@@ -8,9 +8,14 @@ from motifold.render.pattern.instructions import Step, Words
 from motifold.render.pattern.notation.reader import Mode, Reader
 from motifold.render.pattern.notation.yarns import at_yarn, read_with
 
-_CHORES = frozenset({"weave", "pull", "tighten", "stuff", "stuffing", "sew", "block", "secure", "trim", "darn", "hide", "flip", "rotate", "fold", "tie", "draw", "press"})
-_MANNERS = frozenset({"around", "across", "along", "over", "from", "toward", "towards", "up", "down", "as", "each", "through", "with", "now", "on", "loosely", "tightly",
-                      "to", "clockwise", "counterclockwise", "both"})  # fmt: skip
+_CHORES = frozenset({
+    "weave", "pull", "tighten", "stuff", "stuffing", "sew", "block", "secure", "trim", "darn", "hide", "flip", "rotate",
+    "fold", "tie", "draw", "press"
+})  # fmt: skip
+_MANNERS = frozenset({
+    "around", "across", "along", "over", "from", "toward", "towards", "up", "down", "as", "each", "through", "with", "now",
+    "on", "loosely", "tightly", "to", "clockwise", "counterclockwise", "both"
+})  # fmt: skip
 
 
 def at_remark(r: Reader) -> bool:
@@ -21,7 +26,9 @@ def at_remark(r: Reader) -> bool:
         return True
     if lexeme.value in ("behind", "in front of"):
         return True
-    return lexeme.value == "beg" and (r.peek(1).value in ("in", "with", "at") and r.peek().raw in ("starting", "beginning", "begin", "start", "beg"))
+    return lexeme.value == "beg" and (
+        r.peek(1).value in ("in", "with", "at") and r.peek().raw in ("starting", "beginning", "begin", "start", "beg")
+    )
 
 
 def read_remark(r: Reader) -> list[Step]:
@@ -48,11 +55,14 @@ def _rest(r: Reader) -> str:
 
 
 def _not(r: Reader, start: int, number: int) -> Words:
-    """"do not turn", "do not cut yarn", "do not fasten off": nothing is worked."""
+    """Such as "do not turn", "do not cut yarn", "do not fasten off": nothing is worked."""
     after = r.peek(1)
-    if after.kind == "word" and (after.value in ("turn", "fasten off", "cut", "break", "work", "pull", "close", "skip", "leave") or after.raw in ("twist", "tighten", "turning")):
+    if after.kind == "word" and (
+        after.value in ("turn", "fasten off", "cut", "break", "work", "pull", "close", "skip", "leave")
+        or after.raw in ("twist", "tighten", "turning")
+    ):
         return Words(number, r.span(start), _rest(r))
-    r.reject("word", f"\"{r.peek().raw} {after.raw}\" cannot be read", "\"do not turn\" and \"do not join\" can")
+    raise r.reject("word", f'"{r.peek().raw} {after.raw}" cannot be read', '"do not turn" and "do not join" can')
 
 
 def _working(r: Reader, start: int, number: int) -> list[Step]:
@@ -65,12 +75,22 @@ def _working(r: Reader, start: int, number: int) -> list[Step]:
     if mode is not None:
         r.mode = mode
         return [Words(number, r.span(start), _words_since(r, start))]
-    if r.at("over", "around") and (r.peek(1).kind in ("stitch", "num") or r.peek(1).value in ("ch", "next", "each", "sp", "same", "prev", "beg", "last")):
+    if r.at("over", "around") and (
+        r.peek(1).kind in ("stitch", "num") or r.peek(1).value in ("ch", "next", "each", "sp", "same", "prev", "beg", "last")
+    ):
         return [_behind(r, start, number)]
-    if (r.at("in") and r.peek(1).value in ("rnd", "row")) or r.peek().raw in _MANNERS or (r.at("in") and r.peek(1).raw in ("spiral", "continuous", "joined", "pattern", "opposite")):
+    if (
+        (r.at("in") and r.peek(1).value in ("rnd", "row"))
+        or r.peek().raw in _MANNERS
+        or (r.at("in") and r.peek(1).raw in ("spiral", "continuous", "joined", "pattern", "opposite"))
+    ):
         _rest(r)
         return [Words(number, r.span(start), _words_since(r, start))]
-    r.reject("word", f"\"working {r.peek().raw}\" cannot be read", "\"working in back loops only\", \"working behind petals\" and \"working in row ends\" can")
+    raise r.reject(
+        "word",
+        f'"working {r.peek().raw}" cannot be read',
+        '"working in back loops only", "working behind petals" and "working in row ends" can',
+    )
 
 
 def _words_since(r: Reader, start: int) -> str:
@@ -78,7 +98,7 @@ def _words_since(r: Reader, start: int) -> str:
 
 
 def _behind(r: Reader, start: int, number: int) -> Words:
-    """"working behind petals", "working in front of ch-3 lps": what the following stitches pass behind, before or over."""
+    """Such as "working behind petals", "working in front of ch-3 lps": what the following stitches pass behind, before or over."""
     r.take()
     at = r.pos
     _rest(r) if not r.at_kind("sep", "end", "close") else None

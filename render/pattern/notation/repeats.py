@@ -43,11 +43,16 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
     said = read_times(r)
     if said is not None:
         times, more = said
-        if r.at("in", "on") or r.at("all") and r.peek(1).value in ("in", "on"):  # "[dc, ch 1] twice in next st"
+        if r.at("in", "on") or (r.at("all") and r.peek(1).value in ("in", "on")):  # "[dc, ch 1] twice in next st"
             inside = Repeat(r.new_id(), r.span(start), steps, times=_plus(times, 1 if more else 0), style=style)  # type: ignore[arg-type]
             return [Group(number, r.span(start), (inside,), read_place(r).place)]
         return [Repeat(number, r.span(start), steps, times=_plus(times, 1 if more else 0), style=style)]  # type: ignore[arg-type]
-    if r.at("around", "across", "to", "until") or (r.at("rnd") and r.peek().raw == "round") or r.at("along") or (r.at("all") and r.peek(1).value == "around"):
+    if (
+        r.at("around", "across", "to", "until")
+        or (r.at("rnd") and r.peek().raw == "round")
+        or r.at("along")
+        or (r.at("all") and r.peek(1).value == "around")
+    ):
         extent = read_extent(r, read_np, read_noun)
         if extent is not None:
             extent, omit, ending = _ending(r, extent, steps, body)
@@ -65,9 +70,12 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
         return [Repeat(number, r.span(start), steps, times=read_amount(r), style=style)]  # type: ignore[arg-type]
     if not r.broken and steps and not r.in_definition:
         opener = r.items[start]
-        r.say(error("bracket", r.span_of(opener), "these brackets say neither how often nor where: a number of times, or a place, is missing after them",
-                    "\"[...] 3 times\" and \"[...] around\" repeat; \"(...) in next st\" puts all of it into one place"))  # fmt: skip
+        r.say(error("bracket", r.span_of(opener), _NEITHER, _EITHER))
     return list(steps)
+
+
+_NEITHER = "these brackets say neither how often nor where: a number of times, or a place, is missing after them"
+_EITHER = '"[...] 3 times" and "[...] around" repeat; "(...) in next st" puts all of it into one place'
 
 
 def _bare_times_follow(r: Reader) -> bool:
@@ -79,7 +87,7 @@ def _plus(amount: Amount, more: int) -> Amount:
 
 
 def every_other(r: Reader, step: Work | Group, every: int, start: int) -> Repeat:
-    """"sc in every other st around": one worked, the rest of so many passed, all the way."""
+    """Such as "sc in every other st around": one worked, the rest of so many passed, all the way."""
     place = step.place
     assert place is not None
     one = replace(place, which="next", count=ONE, each=False, extent=None)
@@ -209,6 +217,8 @@ def _how_often(r: Reader, mark: str, closed: bool) -> tuple[Amount | None, Exten
         while not r.at_kind("mark"):
             r.take()
         r.take()
+        if r.peek().raw == "s":  # "between *s"
+            r.take()
         if r.at("to", "and", "until") and r.peek(1).kind == "mark":
             r.take()
             stop = r.take().value != mark
@@ -242,11 +252,17 @@ def _times_ahead(r: Reader) -> bool:
 
 
 def _once_more_to_stop(r: Reader, mark: str) -> tuple[int, bool]:
-    """"rep from * twice more, then from * to ** once": one more pass, which ends at the ``**``."""
+    """Such as "rep from * twice more, then from * to ** once": one more pass, which ends at the ``**``."""
     at = r.pos
     r.accept_separator()
     r.accept("rep", "work")
-    if r.accept("from") and r.at_kind("mark") and r.peek().value == mark and r.peek(1).value in ("to", "until") and r.peek(2).kind == "mark":
+    if (
+        r.accept("from")
+        and r.at_kind("mark")
+        and r.peek().value == mark
+        and r.peek(1).value in ("to", "until")
+        and r.peek(2).kind == "mark"
+    ):
         r.pos += 3
         read_times(r)
         return 1, True
@@ -288,13 +304,13 @@ def _ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body: Bod
 
 
 def _ends_at_beginning(r: Reader) -> bool | None:
-    """"ending last rep at first corner": where a repeat around ends anyway."""
+    """Such as "ending last rep at first corner": where a repeat around ends anyway."""
     r.take()
     return read_np(r).which in ("first", "beg", "last", "same") or None
 
 
 def _ends_at_stop(r: Reader) -> bool:
-    """"ending last rep at **", "ending at **", "last rep ends at **"."""
+    """Such as "ending last rep at **", "ending at **", "last rep ends at **"."""
     at = r.pos
     while r.at("ending", "end", "last", "rep", "at", "close", "on", "rnd", "in", "with") or r.peek().raw in ("stop", "stopping", "time"):
         r.take()
@@ -343,7 +359,9 @@ def _shortened(extent: Extent | None, ending: list[Step]) -> Extent | None:
     if first is None:
         return extent
     if any(getattr(step, "place", None) is not None and getattr(step, "place").which == "last" for step in ending):  # noqa: B009
-        return Extent("last", count=Amount((count,)), target=replace(first.target, corner=False) if first.target.kind != "sp" else first.target)
+        return Extent(
+            "last", count=Amount((count,)), target=replace(first.target, corner=False) if first.target.kind != "sp" else first.target
+        )
     if first.which in ("beg",) or first.target.corner:
         return Extent("to", place=first)
     return extent
@@ -355,6 +373,13 @@ def _check_stop(r: Reader, steps: tuple[Step, ...], wanted: bool, mark: str, sta
     if r.broken or wanted == (stop is not None):
         return
     if stop is not None:
-        r.say(error("star", stop.span, "** marks where the last repeat ends, but the repeat does not say so", f"\"rep from {mark} around, ending last rep at **\""))
+        r.say(
+            error(
+                "star",
+                stop.span,
+                "** marks where the last repeat ends, but the repeat does not say so",
+                f'"rep from {mark} around, ending last rep at **"',
+            )
+        )
     else:
         r.say(error("star", r.span_of(r.before()), f"the last repeat is to end at **, but no ** stands in what is repeated from {mark}"))

@@ -11,7 +11,7 @@ _MOST_ROUNDS = 1000
 
 
 def at_repeat_rounds(r: Reader) -> bool:
-    """"Rep Rnd 3", "Work as for Row 2", "As Rnd 2", "Same as Row 4"."""
+    """Such as "Rep Rnd 3", "Work as for Row 2", "As Rnd 2", "Same as Row 4"."""
     ahead = 0
     if r.peek().value in ("rep", "work", "same") and r.peek().kind == "word":
         ahead = 1
@@ -37,7 +37,7 @@ def read_repeat_rounds(r: Reader) -> RepeatRounds:
         last = r.memory.last_number
         rounds = tuple(range(last - count + 1, last + 1))
         if not rounds or rounds[0] < 1:
-            r.reject("round", f"there are not {count} rounds before this one to repeat")
+            raise r.reject("round", f"there are not {count} rounds before this one to repeat")
     else:
         rounds = _numbers(r)
     times: Amount | None = None
@@ -50,11 +50,13 @@ def read_repeat_rounds(r: Reader) -> RepeatRounds:
     elif r.peek().raw == "for":
         _for_pattern(r)
     ending = _ending_side(r)
-    return RepeatRounds(number, r.span(start), rounds, times, measures[0] if measures else None, ending, measures if len(measures) > 1 else ())
+    return RepeatRounds(
+        number, r.span(start), rounds, times, measures[0] if measures else None, ending, measures if len(measures) > 1 else ()
+    )
 
 
 def _numbers(r: Reader) -> tuple[int, ...]:
-    """"Rnds 3 and 4", "Rnds 2-5", "Rnds 2, 3 and 4", "Rnd 3"."""
+    """Such as "Rnds 3 and 4", "Rnds 2-5", "Rnds 2, 3 and 4", "Rnd 3"."""
     rounds: list[int] = []
     r.accept("rnd", "row")
     while True:
@@ -65,7 +67,7 @@ def _numbers(r: Reader) -> tuple[int, ...]:
                 r.take()
             last = read_number(r)
             if last < number or last - number > _MOST_ROUNDS:
-                r.reject("round", f"{number} to {last} is no run of rounds", lexeme=r.before())
+                raise r.reject("round", f"{number} to {last} is no run of rounds", lexeme=r.before())
             rounds.extend(range(number, last + 1))
         else:
             rounds.append(number)
@@ -78,7 +80,7 @@ def _numbers(r: Reader) -> tuple[int, ...]:
 
 
 def _measures(r: Reader) -> tuple[float, ...]:
-    """"until piece measures 20 cm", "for 15 (16, 17) cm", "to 8 in": in centimetres, one or one a size."""
+    """Such as "until piece measures 20 cm", "for 15 (16, 17) cm", "to 8 in": in centimetres, one or one a size."""
     while r.at_kind("word") and not r.at_kind("num", "measure"):
         r.take()
     values: list[float] = []
@@ -102,29 +104,37 @@ def _measures(r: Reader) -> tuple[float, ...]:
             return _checked(r, values, UNITS_CM[lexeme.raw])
         elif lexeme.kind not in ("open", "close", "sep") and lexeme.value != "to":
             break
-    r.reject("measure", "a measure is wanted here, such as 20 cm or 8 in", lexeme=r.before())
+    raise r.reject("measure", "a measure is wanted here, such as 20 cm or 8 in", lexeme=r.before())
 
 
 def _checked(r: Reader, values: list[float], unit: float) -> tuple[float, ...]:
     r.accept_kind("close")
     sizes = r.context.sizes
     if len(values) not in (1, sizes):
-        r.reject("sizes", f"{sizes} measures were expected, one for each size, and here are {len(values)}", lexeme=r.before())
+        raise r.reject("sizes", f"{sizes} measures were expected, one for each size, and here are {len(values)}", lexeme=r.before())
     r.accept("from")
-    while r.at("beg", "of", "rnd", "row", "foundation", "end", "join") or r.peek().raw in ("long", "tall", "wide", "high", "in", "length", "all"):
+    while r.at("beg", "of", "rnd", "row", "foundation", "end", "join") or r.peek().raw in (
+        "long",
+        "tall",
+        "wide",
+        "high",
+        "in",
+        "length",
+        "all",
+    ):
         r.take()
     return tuple(round(value * unit, 6) for value in values)
 
 
 def _for_pattern(r: Reader) -> None:
-    """"Rep Rows 2 and 3 for pattern": how often is said by the label or not at all."""
+    """Such as "Rep Rows 2 and 3 for pattern": how often is said by the label or not at all."""
     r.take()
     while r.at_kind("unworked", "word") and not r.at("ending", "and", "until"):
         r.take()
 
 
 def _ending_side(r: Reader) -> SideFacing | None:
-    """"ending with a WS row"."""
+    """Such as "ending with a WS row"."""
     at = r.pos
     r.accept_separator()
     if r.accept("ending", "end"):

@@ -5,18 +5,27 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import Chain, Extent, Group, Join, MagicRing, Marker, Place, Repeat, Skip, Step, Stop, Target, Turn, Words, Work
+from motifold.render.pattern.instructions import (
+    Extent,
+    Group,
+    Join,
+    MagicRing,
+    Repeat,
+    Step,
+    Stop,
+    Work,
+)
 from motifold.render.pattern.notation.amounts import at_times
-from motifold.render.pattern.notation.beginnings import at_counts_as, read_counts_as
-from motifold.render.pattern.notation.counts import try_bracket, try_dash, try_sentence
+from motifold.render.pattern.notation.asides import counts_as_after, counts_in_bracket, remark_in_brackets, you_should_have
+from motifold.render.pattern.notation.beginnings import at_counts_as
+from motifold.render.pattern.notation.counts import try_dash, try_sentence
 from motifold.render.pattern.notation.joins import read_join
-from motifold.render.pattern.notation.lexicon import Lexeme
-from motifold.render.pattern.notation.nouns import at_noun
-from motifold.render.pattern.notation.places import at_place, read_np, read_place
+from motifold.render.pattern.notation.moves import read_brace, read_magic_ring, read_marker, read_no_join, read_skip, read_turn
+from motifold.render.pattern.notation.places import at_place, read_place
 from motifold.render.pattern.notation.problems import Rejected, error
 from motifold.render.pattern.notation.reader import Mode, Reader
 from motifold.render.pattern.notation.remarks import at_remark, read_remark
-from motifold.render.pattern.notation.repeats import Body, at_rep_clause, opens_a_repeat, read_bracket, read_star
+from motifold.render.pattern.notation.repeats import at_rep_clause, opens_a_repeat, read_bracket, read_star
 from motifold.render.pattern.notation.rounds import at_repeat_rounds, read_repeat_rounds
 from motifold.render.pattern.notation.stitches import at_stitch
 from motifold.render.pattern.notation.suggestions import is_known, suggestion
@@ -76,21 +85,29 @@ def read_step(r: Reader, before: list[Step]) -> list[Step]:
     match lexeme.kind:
         case "open":
             if before and at_counts_as(r):
-                return _counts_as_after(r, before)
-            if r.depth == 0 and _counts_in_bracket(r):
+                return counts_as_after(r, before)
+            if r.depth == 0 and counts_in_bracket(r):
                 return []
             remark = remark_in_brackets(r, read_steps)
             return read_bracket(r, read_steps) if remark is None else remark
         case "mark":
             return _mark(r)
         case "brace":
-            return [_brace(r)]
+            return [read_brace(r)]
         case "stitch" | "num":
-            if lexeme.kind == "num" and r.depth == 0 and r.before().value == "." and any(isinstance(step, Join) for step in before) and try_sentence(r, to_end=True):
+            if (
+                lexeme.kind == "num"
+                and r.depth == 0
+                and r.before().value == "."
+                and any(isinstance(step, Join) for step in before)
+                and try_sentence(r, to_end=True)
+            ):
                 return []
             return read_stitches(r)
         case "unworked":
-            r.reject("not-worked", f"\"{lexeme.raw}\" is known but not worked here", "say it in stitches, or put it in braces to print it only")
+            raise r.reject(
+                "not-worked", f'"{lexeme.raw}" is known but not worked here', "say it in stitches, or put it in braces to print it only"
+            )
         case "dash" | "equals":
             counts = try_dash(r) if r.depth == 0 else None
             r.claims.extend(counts or ())
@@ -112,40 +129,40 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
     if word in _DOORS:
         return _DOORS[word](r)
     if word == "skip":
-        return _skip(r)
+        return read_skip(r)
     if at_stitch(r):
         return read_stitches(r)
     if word in ("ch", "foundation", "tch") or (word == "beg" and r.peek(1).value in ("ch", "foundation")):
         return [read_chain(r)]
     if word == "turn":
-        return [_turn(r)]
+        return [read_turn(r)]
     if word == "not" and r.peek(1).value in ("join", "close"):
-        return [_no_join(r)]
+        return [read_no_join(r)]
     if word == "close":
         return read_join(r)
     if word == "magic ring":
-        return _magic_ring(r)
+        return read_magic_ring(r)
     if word in ("place marker", "slip marker"):
-        return [_marker(r)]
+        return [read_marker(r)]
     if word in ("rs", "ws") and (r.peek(1).raw == "facing" or r.peek(1).kind in ("sep", "end", "close")):
         r.facing = "RS" if r.take().value == "rs" else "WS"
         if r.peek().raw == "facing":
             r.take()
         return []
     if word in ("counts as", "counts") and before:
-        return _counts_as_after(r, before)
+        return counts_as_after(r, before)
     if word == "rep" and at_rep_clause(r):
         mark = next(lexeme.value for lexeme in r.items[r.pos :] if lexeme.kind == "mark")
         rep = r.peek()
         while not r.at_kind("mark"):
             r.take()
         r.take()
-        r.reject("star", f"\"rep from {mark}\" has no {mark} before it to repeat from", lexeme=rep)
+        raise r.reject("star", f'"rep from {mark}" has no {mark} before it to repeat from', lexeme=rep)
     if word in ("blo", "flo") and (r.peek(1).kind in ("stitch", "num") or r.peek(1).value in ("inc", "dec")):
         return _loop_before(r)
     if word == "working" and (r.peek(1).kind in ("open", "num", "stitch", "mark") or r.peek(1).value in ("inc", "dec", "ch")):
         return with_corners(r, _work_word(r, before), before)
-    if r.peek().raw == "you" and r.depth == 0 and _you_should_have(r):
+    if r.peek().raw == "you" and r.depth == 0 and you_should_have(r):
         return []
     if at_remark(r):
         return read_remark(r)
@@ -154,46 +171,54 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
     return _unknown(r)
 
 
+_BRACES = "words that are printed and not worked stand in braces: {like this}"
+
+
 def _unknown(r: Reader) -> list[Step]:
     """One problem at a word that cannot be read, with the nearest thing that can."""
     lexeme = r.peek()
     if lexeme.kind == "odd":
         r.take()
-        unclosed = lexeme.value in "{}"
-        r.say(error("bracket" if unclosed else "word", r.span_of(lexeme), f"{lexeme.value} has no partner" if unclosed else f"the sign {lexeme.value} means nothing here",
-                    "words that are printed and not worked stand between { and }" if unclosed else None))  # fmt: skip
+        if lexeme.value in "{}":
+            r.say(error("bracket", r.span_of(lexeme), f"{lexeme.value} has no partner", _BRACES))
+        else:
+            r.say(error("word", r.span_of(lexeme), f"the sign {lexeme.value} means nothing here"))
         return []
     if at_times(r):
-        r.reject("bracket", "a number of times stands here, but nothing before it is in brackets", "\"[dc in next st, ch 1] 3 times\"")
+        raise r.reject("bracket", "a number of times stands here, but nothing before it is in brackets", '"[dc in next st, ch 1] 3 times"')
     if is_known(lexeme):
-        r.reject("word", f"\"{lexeme.raw}\" cannot be read at this place", "words that are printed and not worked stand in braces: {like this}")
-    r.reject("word", f"\"{lexeme.raw}\" cannot be read", suggestion(lexeme, r.context) or "words that are printed and not worked stand in braces: {like this}")
-
-
-
-
-# -- moves and marks -------------------------------------------------------------------------------------------------------
+        raise r.reject("word", f'"{lexeme.raw}" cannot be read at this place', _BRACES)
+    raise r.reject(
+        "word",
+        f'"{lexeme.raw}" cannot be read',
+        suggestion(lexeme, r.context) or _BRACES,
+    )
 
 
 def _work_word(r: Reader, before: list[Step]) -> list[Step]:
-    """"work 3 dc", "make a magic ring", "work (dc, ch 1, dc) in next st"."""
+    """Such as "work 3 dc", "make a magic ring", "work (dc, ch 1, dc) in next st"."""
     at = r.pos
     r.take()
     if r.accept("ring"):
         r.memory.ring_made = r.memory.ring_fresh = True
         return [MagicRing(r.new_id(), r.span(at))]
     if r.at_kind("end", "sep"):
-        r.reject("word", "what to work is not said", lexeme=r.before())
+        raise r.reject("word", "what to work is not said", lexeme=r.before())
     return read_step(r, before)
 
 
 def with_corners(r: Reader, steps: list[Step], before: list[Step]) -> list[Step]:
-    """"sc in each st around, working 3 sc in each corner": side, corner, side, corner, and the side left at the end."""
+    """Such as "sc in each st around, working 3 sc in each corner": side, corner, side, corner, and the side left at the end."""
     corner = steps[0]
     side = before[-1] if before else None
     if not isinstance(corner, (Work, Group)) or corner.place is None or not corner.place.target.corner or corner.place.which != "each":
         return steps
-    if not isinstance(side, Work) or side.place is None or side.place.extent is None or side.place.extent.kind not in ("around", "across", "end"):
+    if (
+        not isinstance(side, Work)
+        or side.place is None
+        or side.place.extent is None
+        or side.place.extent.kind not in ("around", "across", "end")
+    ):
         return steps
     in_next = replace(corner.place, which="next", each=False, extent=None)
     to_corner = replace(side, place=replace(side.place, extent=Extent("to", place=in_next)))
@@ -203,77 +228,13 @@ def with_corners(r: Reader, steps: list[Step], before: list[Step]) -> list[Step]
 
 
 def _loop_before(r: Reader) -> list[Step]:
-    """"BLO sc in next st": the loop of this stitch alone."""
+    """Such as "BLO sc in next st": the loop of this stitch alone."""
     outer = r.mode
     r.mode = replace(outer, loop="back" if r.take().value == "blo" else "front")
     try:
         return read_stitches(r)
     finally:
         r.mode = outer
-
-
-def _skip(r: Reader) -> list[Step]:
-    """``sk next st``, ``sk 2 sts``, ``sk ch-1 sp``, ``sk next dc and next ch-1 sp``."""
-    start, number = r.pos, r.new_id()
-    r.take()
-    r.accept("over")
-    if r.at_kind("ord") and r.peek().raw == "1st" and r.peek(1).kind in ("sep", "end", "close"):  # "sk 1st": 1 st, run together
-        r.take()
-        return [Skip(number, r.span(start), Place(r.span(start), "next", Target("st")))]
-    if r.at_kind("sep", "end", "close"):
-        return [Skip(number, r.span(start), Place(r.span(start), "next", Target("st")))]
-    steps: list[Step] = [Skip(number, r.span(start), read_np(r))]
-    steps[0] = replace(steps[0], span=r.span(start))
-    while r.at("and"):
-        more = r.attempt(lambda: _skip_too(r))
-        if more is None:
-            break
-        steps.append(more)
-    return steps
-
-
-def _skip_too(r: Reader) -> Skip | None:
-    r.take()
-    if not (at_noun(r) or r.at("next", "same") or r.at_kind("num")):
-        return None
-    start, number = r.pos, r.new_id()
-    place = read_np(r)
-    return Skip(number, r.span(start), place) if r.at_kind("sep", "end", "close") or r.at("and") else None
-
-
-def _turn(r: Reader) -> Turn:
-    start, number = r.pos, r.new_id()
-    r.take()
-    if (r.at("work", "piece", "motif") and r.peek(1).kind in ("sep", "end", "close", "open", "dash")) or (r.at("work") and r.peek(1).value in ("and", "ch")):
-        r.take()
-    return Turn(number, r.span(start))
-
-
-def _no_join(r: Reader) -> Join:
-    """"do not join": a spiral."""
-    start, number = r.pos, r.new_id()
-    r.take(), r.take()
-    r.accept("rnd", "rnds")
-    return Join(number, r.span(start), "none")
-
-
-def _magic_ring(r: Reader) -> list[Step]:
-    """"magic ring", and "magic ring with 6 sc"."""
-    start, number = r.pos, r.new_id()
-    r.take()
-    r.memory.ring_made = r.memory.ring_fresh = True
-    ring = MagicRing(number, r.span(start))
-    if r.at("with", "of") and r.peek(1).kind in ("num", "stitch"):
-        r.take()
-    return [ring]
-
-
-def _marker(r: Reader) -> Marker:
-    start, number = r.pos, r.new_id()
-    slip = r.take().value == "slip marker"
-    r.accept("marker")
-    place = read_place(r).place if at_place(r) else read_np(r) if r.at("beg", "first", "last") or r.at_kind("ord", "stitch") else None
-    return Marker(number, r.span(start), "slip" if slip else "place", place)
 
 
 def _mark(r: Reader) -> list[Step]:
@@ -285,71 +246,21 @@ def _mark(r: Reader) -> list[Step]:
         start, number = r.pos, r.new_id()
         r.take()
         return [Stop(number, r.span(start))]
-    r.reject("star", f"{mark.value} stands here, but no repeat from * that it could end", f"is the * at its beginning missing, or \"rep from {mark.value}\"?")
-
-
-def _brace(r: Reader) -> Words:
-    start, number = r.pos, r.new_id()
-    text = " ".join(r.take().value[1:-1].split())
-    if at_times(r):
-        r.reject("bracket", "braces hold words that are printed, and words cannot be repeated", "repeats stand in [ ] or ( )", lexeme=r.items[start])
-    return Words(number, r.span(start), text, brace=True)
-
-
-def _counts_as_after(r: Reader, before: list[Step]) -> list[Step]:
-    """"Ch 3, (counts as dc)": what is said after a comma belongs to the chain before."""
-    last = before[-1]
-    if not isinstance(last, (Chain, Work)):
-        r.reject("word", "nothing stands before this that could count as a stitch", "\"ch 3 (counts as dc)\"")
-    counts = read_counts_as(r, last.count.values[0] if isinstance(last, Chain) else 0)
-    if counts is None:
-        r.reject("word", f"\"{r.peek().raw}\" does not say as what it counts", "\"(counts as dc)\", \"(counts as dc and ch 1)\", \"(does not count as a st)\"")
-    before[-1] = replace(last, counts_as=counts)
-    return []
-
-
-def _counts_in_bracket(r: Reader) -> bool:
-    """Takes the bracket that comes next as counts, if by its place and by its words it is."""
-    closer = r.closers[r.pos]
-    following = r.items[closer + 1 :][:3]
-    rest = r.items[closer + 1 : r.end]
-    last = all(lexeme.kind in ("sep", "brace") for lexeme in rest)
-    if not last and not _may_follow_counts(following):
-        return False
-    claims = try_bracket(r, last)
-    if claims is None:
-        return False
-    r.claims.extend(claims)
-    return True
-
-
-def _you_should_have(r: Reader) -> bool:
-    """"You should have 24 dc." is a count."""
-    at = r.pos
-    while r.at_kind("word") and not r.at_kind("num"):
-        r.take()
-    if r.at_kind("num") and try_sentence(r):
-        return True
-    r.pos = at
-    return False
-
-
-def _may_follow_counts(following: list[Lexeme]) -> bool:
-    if not following:
-        return True
-    first = following[0]
-    if first.kind == "sep" and first.value == ",":
-        return len(following) > 1 and following[1].value in _AFTER_COUNTS
-    return first.kind in ("sep", "dash", "open", "brace", "end") or (first.kind == "word" and first.value in _AFTER_COUNTS)
-
-
-_AFTER_COUNTS = frozenset({"join", "turn", "fasten off", "change", "with", "not", "cut", "invisible join", "drop", "close"})
+    raise r.reject(
+        "star",
+        f"{mark.value} stands here, but no repeat from * that it could end",
+        f'is the * at its beginning missing, or "rep from {mark.value}"?',
+    )
 
 
 def _place_first(r: Reader) -> list[Step]:
-    """"In next ch-2 sp work (3 dc, ch 2, 3 dc)", "in ring, 12 dc"; "in BLO," speaks of all that follows in the line."""
+    """Such as "In next ch-2 sp work (3 dc, ch 2, 3 dc)", "in ring, 12 dc"; "in BLO," speaks of all that follows in the line."""
     start = r.pos
-    if r.at("in", "through") and r.peek(1).value in ("blo", "flo") and (r.peek(2).kind in ("sep", "colon", "stitch", "num") or r.peek(2).value in ("inc", "dec")):
+    if (
+        r.at("in", "through")
+        and r.peek(1).value in ("blo", "flo")
+        and (r.peek(2).kind in ("sep", "colon", "stitch", "num") or r.peek(2).value in ("inc", "dec"))
+    ):
         r.take()
         r.mode = replace(r.mode, loop="back" if r.take().value == "blo" else "front")
         return []
@@ -367,32 +278,9 @@ def _place_first(r: Reader) -> list[Step]:
         r.pos = closer + 1
         return [Group(number, r.span(start), steps, found.place)]
     if not at_stitch(r) and not r.at_kind("num"):
-        r.reject("word", "a place stands here, but nothing to work in it", "\"3 dc in next ch-2 sp\"", lexeme=r.items[start])
+        raise r.reject("word", "a place stands here, but nothing to work in it", '"3 dc in next ch-2 sp"', lexeme=r.items[start])
     steps = tuple(read_stitches(r))
     first = steps[0]
     if isinstance(first, Work) and first.place is None:
         return [replace(first, place=found.place), *steps[1:]]
     return list(steps)
-
-
-def remark_in_brackets(r: Reader, body: Body) -> list[Step] | None:
-    """"(RS)", "(corner made)", "(working in back loops only)": said by the way; None and nothing taken for other brackets."""
-    start, closer = r.pos, r.closers[r.pos]
-    inside = r.items[start + 1 : closer]
-    if not inside:
-        return None
-    if inside[0].value in ("rs", "ws") and len(inside) <= 2:
-        r.pos = closer + 1
-        return []
-    if (inside[-1].value == "made" and inside[-1].kind == "word") or inside[0].raw in ("see", "note", "optional", "picture", "photo"):
-        number = r.new_id()
-        r.pos = closer + 1
-        text = r.text.text[inside[0].start - 1 : r.items[closer].end]
-        return [Words(number, r.span(start), " ".join(text.split()))]
-    if inside[0].kind == "word" and inside[0].value in ("working", "not", "leave"):
-        r.take()
-        with r.inside(closer):
-            steps = body(r)
-        r.pos = closer + 1
-        return list(steps)
-    return None

@@ -96,19 +96,19 @@ def _suffixes(r: Reader, spec: StitchSpec) -> StitchSpec:
 
 def _together(r: Reader, spec: StitchSpec, legs: int) -> StitchSpec:
     if not 2 <= legs <= MAX_TOGETHER:
-        r.reject("number", f"{legs} stitches cannot be worked together: from 2 to {MAX_TOGETHER} can", lexeme=r.before())
+        raise r.reject("number", f"{legs} stitches cannot be worked together: from 2 to {MAX_TOGETHER} can", lexeme=r.before())
     return StitchSpec(spec.name, together=legs, post=spec.post)
 
 
 def _change(r: Reader, name: str) -> StitchSpec:
-    """"inc" and "dec" of the stitch named, or of the stitch in hand."""
+    """Such as "inc" and "dec" of the stitch named, or of the stitch in hand."""
     if r.take().value == "dec":
         return StitchSpec(name, together=2)
     return StitchSpec(name, increase=2)
 
 
 def read_sized(r: Reader) -> StitchSpec | None:
-    """"5-dc cl", "ch-3 picot", "3-ch picot", "dc cl": the name with its number, if one begins here; else nothing is taken."""
+    """Such as "5-dc cl", "ch-3 picot", "3-ch picot", "dc cl": the name with its number, if one begins here; else nothing is taken."""
     first, second, third = r.peek(), r.peek(1), r.peek(2)
     if first.value == "ch" and second.kind == "num" and third.value == "picot" and third.kind == "stitch":
         r.pos += 3
@@ -120,7 +120,13 @@ def read_sized(r: Reader) -> StitchSpec | None:
         r.pos += 3
         r.accept("st")
         return StitchSpec(third.value, size=first.number, of=second.value)
-    if first.kind == "stitch" and _closes(r, 1) and first.value not in GATHERED and first.value not in r.context.defined and first.value not in ("ch", "sl st"):
+    if (
+        first.kind == "stitch"
+        and _closes(r, 1)
+        and first.value not in GATHERED
+        and first.value not in r.context.defined
+        and first.value not in ("ch", "sl st")
+    ):
         r.pos += 2
         r.accept("st")
         return StitchSpec(second.value, of=first.value)
@@ -132,4 +138,9 @@ def read_sized(r: Reader) -> StitchSpec | None:
 
 def _closes(r: Reader, ahead: int) -> bool:
     lexeme = r.peek(ahead)
-    return lexeme.kind == "stitch" and lexeme.value in GATHERED and lexeme.value not in ("picot", "V-st") and lexeme.value not in r.context.defined
+    return (
+        lexeme.kind == "stitch"
+        and lexeme.value in GATHERED
+        and lexeme.value not in ("picot", "V-st")
+        and lexeme.value not in r.context.defined
+    )

@@ -9,8 +9,9 @@ from motifold.render.pattern.notation.problems import nearest
 from motifold.symbols.terms import abbreviation, full_name
 
 _STITCHES = (
-    "sl st", "sc", "hdc", "dc", "tr", "dtr", "trtr", "picot", "cl", "bobble", "pc", "puff", "shell", "V-st", "esc", "ehdc", "edc", "fsc", "fhdc", "fdc",
-    "sc2tog", "hdc2tog", "dc2tog", "dc3tog", "tr2tog", "FPsc", "BPsc", "FPhdc", "BPhdc", "FPdc", "BPdc", "FPtr", "BPtr", "inv dec",
+    "sl st", "sc", "hdc", "dc", "tr", "dtr", "trtr", "picot", "cl", "bobble", "pc", "puff", "shell", "V-st",
+    "esc", "ehdc", "edc", "fsc", "fhdc", "fdc", "sc2tog", "hdc2tog", "dc2tog", "dc3tog", "tr2tog", "FPsc", "BPsc", "FPhdc",
+    "BPhdc", "FPdc", "BPdc", "FPtr", "BPtr", "inv dec",
 )  # fmt: skip
 
 
@@ -28,5 +29,6 @@ def suggestion(lexeme: Lexeme, context: NotationContext) -> str | None:
     for name in _STITCHES:
         known.add(abbreviation(name, context.terms))
         known.update((full_name(name, context.terms), full_name(name, context.terms, plural=True)))
-    guess = nearest(lexeme.raw, known)
-    return f"did you mean \"{guess}\"?" if guess else None
+    known.discard(lexeme.raw)
+    guess = nearest(lexeme.raw, known) if lexeme.raw not in PHRASES else None
+    return f'did you mean "{guess}"?' if guess else None

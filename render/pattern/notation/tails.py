@@ -12,7 +12,7 @@ from motifold.render.pattern.notation.parts import Parts
 from motifold.render.pattern.notation.reader import Reader
 
 NounPlace = Callable[[Reader], Place]
-_FREE = frozenset({"at", "where", "made"})
+_FREE = frozenset({"at", "where", "made", "behind", "in front of"})
 
 
 def read_tails(r: Reader, parts: Parts, read_np: NounPlace, read_of: NounPlace, bound: bool) -> None:
@@ -20,7 +20,8 @@ def read_tails(r: Reader, parts: Parts, read_np: NounPlace, read_of: NounPlace, 
     if parts.target.kind == "ch" and r.accept_sequence("from", "hook"):
         parts.from_hook = True
     while (
-        _round_named(r, parts)
+        _or_another(r)
+        or _round_named(r, parts)
         or _rounds_below(r, parts)
         or _elsewhere(r, parts)
         or _of(r, parts, read_of)
@@ -30,7 +31,7 @@ def read_tails(r: Reader, parts: Parts, read_np: NounPlace, read_of: NounPlace, 
         pass
     if parts.target.kind == "stitch" and r.at("between"):
         parts.words = words_to_separator(r)
-    words = None if bound and not r.at("made") else read_free_words(r)
+    words = None if bound and not r.at("made", "behind", "in front of") else read_free_words(r)
     if words is not None:
         parts.words = f"{parts.words} {words}" if parts.words else words
         if words.endswith("made"):
@@ -38,7 +39,7 @@ def read_tails(r: Reader, parts: Parts, read_np: NounPlace, read_of: NounPlace, 
 
 
 def read_free_words(r: Reader) -> str | None:
-    """"at right end of any side", "as join", "where you joined": said to the worker, kept as they stand."""
+    """Such as "at right end of any side", "as join", "where you joined": said to the worker, kept as they stand."""
     if not (r.at(*_FREE) or r.peek().raw == "as"):
         return None
     return words_to_separator(r)
@@ -54,8 +55,19 @@ def words_to_separator(r: Reader) -> str:
     return " ".join(r.text.text[start:end].split())
 
 
+def _or_another(r: Reader) -> bool:
+    """Such as "in st or sp indicated", "same st/sp": where the stitch is used decides."""
+    if r.accept("indicated"):
+        return True
+    if not (r.peek().raw in ("or", "/") and r.peek(1).kind == "word" and r.peek(1).value in ("st", "sp", "lp", "ch")):
+        return False
+    r.take()
+    read_noun(r)
+    return True
+
+
 def _round_named(r: Reader, parts: Parts) -> bool:
-    """"of Rnd 3", "left from Rnd 3", "on Rnd 2"; "of previous rnd" is where stitches go anyway."""
+    """Such as "of Rnd 3", "left from Rnd 3", "on Rnd 2"; "of previous rnd" is where stitches go anyway."""
     at = r.pos
     while r.peek().raw in ("left", "over", "of", "from", "on", "in"):
         r.take()
@@ -76,7 +88,7 @@ def _round_named(r: Reader, parts: Parts) -> bool:
 
 
 def _rounds_below(r: Reader, parts: Parts) -> bool:
-    """"2 rnds below", "one row below", "below"."""
+    """Such as "2 rnds below", "one row below", "below"."""
     at = r.pos
     r.accept("of", "from")
     number = r.take().number if r.at_kind("num") else 1
@@ -89,7 +101,7 @@ def _rounds_below(r: Reader, parts: Parts) -> bool:
 
 
 def _elsewhere(r: Reader, parts: Parts) -> bool:
-    """"on other side of foundation ch", "of previous motif"."""
+    """Such as "on other side of foundation ch", "of previous motif"."""
     if r.at("of", "on", "along", "in") and r.peek(1).value == "other side":
         r.take()
         parts.target = read_noun(r)
@@ -104,7 +116,7 @@ def _elsewhere(r: Reader, parts: Parts) -> bool:
 
 
 def _of(r: Reader, parts: Parts, read_of: NounPlace) -> bool:
-    """"of next shell", "of beg ch-4", "of ch-5 lp"; "of foundation ch" says nothing more."""
+    """Such as "of next shell", "of beg ch-4", "of ch-5 lp"; "of foundation ch" says nothing more."""
     if not r.at("of", "on") or parts.of is not None:
         return False
     at = r.pos
@@ -120,7 +132,7 @@ def _of(r: Reader, parts: Parts, read_of: NounPlace) -> bool:
 
 
 def read_loop(r: Reader) -> Loop | None:
-    """"BLO" after a place: "in next st in BLO", "through back loop"; None and nothing taken if it is not said."""
+    """Such as "BLO" after a place: "in next st in BLO", "through back loop"; None and nothing taken if it is not said."""
     at = r.pos
     r.accept("in", "through", "of")
     if r.at("blo", "flo") and r.peek(1).value != "of":
@@ -137,7 +149,7 @@ def _loop_named(r: Reader, parts: Parts) -> bool:
 
 
 def _also(r: Reader, parts: Parts) -> bool:
-    """"each dc and each ch-1 sp": the further kinds that "each" covers."""
+    """Such as "each dc and each ch-1 sp": the further kinds that "each" covers."""
     if not parts.each or not r.at("and"):
         return False
     more = r.attempt(lambda: _one_more_kind(r))
@@ -160,7 +172,7 @@ def _one_more_kind(r: Reader) -> Target | None:
 
 
 def as_space(target: Target) -> Target:
-    """"ch-3" as a place is all of that chain: a space."""
+    """Such as "ch-3" as a place is all of that chain: a space."""
     return replace(target, kind="sp") if target.kind == "ch" and target.chains is not None else target
 
 
@@ -176,7 +188,7 @@ def _how_far(r: Reader, parts: Parts, read_np: NounPlace) -> bool:
 
 
 def _each_of_them(r: Reader, parts: Parts) -> bool:
-    """"in next 3 sts each"."""
+    """Such as "in next 3 sts each"."""
     if parts.count is None or not r.at("each") or r.peek(1).kind not in ("sep", "end", "close"):
         return False
     r.take()

@@ -85,7 +85,9 @@ def tokenize(text: str) -> list[Token]:
 
 def _is_hyphen(plain: str, start: int, end: int) -> bool:
     """A single dash with a letter or figure close on both sides joins words; any other dash parts them."""
-    return end - start == 1 and plain[start] == "-" and start > 0 and end < len(plain) and plain[start - 1].isalnum() and plain[end].isalnum()
+    return (
+        end - start == 1 and plain[start] == "-" and start > 0 and end < len(plain) and plain[start - 1].isalnum() and plain[end].isalnum()
+    )
 
 
 def _token(kind: str, match: re.Match[str], start: int, end: int, first: bool, tight: bool) -> Token:

@@ -24,7 +24,7 @@ def read_chain(r: Reader) -> Chain:
     r.accept("ch")
     r.accept("of")
     if r.peek().raw in ("multiple", "any"):
-        r.reject("number", "how many chains is not said", "write the number of this pattern: \"ch 21\"")
+        raise r.reject("number", "how many chains is not said", 'write the number of this pattern: "ch 21"')
     amount = read_amount(r) if r.at_kind("num") else ONE
     return _chain(r, number, start, amount)
 
@@ -34,7 +34,7 @@ def _chain(r: Reader, number: int, start: int, amount: Amount) -> Chain:
     if r.peek().raw in ("loosely",):
         r.take()
     if 0 in amount.values and len(amount.values) == 1:
-        r.reject("number", "a chain of 0 is nothing to work", lexeme=r.before())
+        raise r.reject("number", "a chain of 0 is nothing to work", lexeme=r.before())
     counts = read_counts_as(r, amount.values[0])
     return Chain(number, r.span(start), amount, counts)
 
@@ -59,7 +59,7 @@ def read_stitches(r: Reader) -> list[Step]:
         return [_chain(r, number, start, count or ONE)]
     count = count or _count_after(r)
     if count is not None and count.values == (0,):
-        r.reject("number", f"0 {spec.name} is nothing to work", lexeme=r.items[start])
+        raise r.reject("number", f"0 {spec.name} is nothing to work", lexeme=r.items[start])
     places: list[Found | None] = list(read_places(r, walks=spec.name == "sl st")) if at_place(r) or at_bare_place(r) else [None]
     steps: list[Step] = []
     for index, found in enumerate(places):
@@ -80,7 +80,12 @@ def _peeked_sized(r: Reader) -> bool | None:
 
 def _count_after(r: Reader) -> Amount | None:
     """The number in "sc 5", "inc x 6"; a number of times is no count of stitches in one place."""
-    if r.at_kind("num") and not at_times(r) and r.peek(1).kind not in ("stitch",) and not (r.peek(1).value == "ch" and r.peek(1).kind == "word"):
+    if (
+        r.at_kind("num")
+        and not at_times(r)
+        and r.peek(1).kind not in ("stitch",)
+        and not (r.peek(1).value == "ch" and r.peek(1).kind == "word")
+    ):
         return read_amount(r)
     if r.at("x") and r.peek(1).kind == "num":
         r.take()
@@ -114,7 +119,7 @@ def _work(r: Reader, number: int, start: int, spec: StitchSpec, count: Amount | 
 
 
 def _under_mode(r: Reader, start: int, total: Amount) -> Place:
-    """"working in back loops only, 5 sc": the next five, in their back loops."""
+    """Such as "working in back loops only, 5 sc": the next five, in their back loops."""
     target = Target(r.mode.target or "st")
     return Place(r.span(start), "next", target, total, each=total != ONE, loop=r.mode.loop, of_round=r.mode.of_round)
 
@@ -141,21 +146,21 @@ def _after(r: Reader, steps: list[Step], start: int) -> list[Step]:
 
 
 def _number_alone(r: Reader, start: int) -> list[Step]:
-    """"36 sts." after a full stop is a count; any other number without a stitch is a problem."""
+    """Such as "36 sts." after a full stop is a count; any other number without a stitch is a problem."""
     r.pos = start
-    if r.depth == 0 and (start == 0 or r.items[start - 1].kind in ("sep", "dash", "equals", "colon")) and r.peek(1).value in ("st", "corner", "group"):
-        if try_sentence(r):
-            return []
+    begins = start == 0 or r.items[start - 1].kind in ("sep", "dash", "equals", "colon")
+    if r.depth == 0 and begins and r.peek(1).value in ("st", "corner", "group") and try_sentence(r):
+        return []
     number = r.peek()
     if at_times(r):
-        r.reject("bracket", "a number of times stands here, but nothing before it is in brackets", "\"[dc in next st, ch 1] 3 times\"")
+        raise r.reject("bracket", "a number of times stands here, but nothing before it is in brackets", '"[dc in next st, ch 1] 3 times"')
     r.take()
     following = r.peek()
     if following.kind != "word":
-        r.reject("word", f"the number {number.raw} stands alone: a stitch is missing", _NUMBER_HINT, lexeme=number)
+        raise r.reject("word", f"the number {number.raw} stands alone: a stitch is missing", _NUMBER_HINT, lexeme=number)
     if is_known(following):
-        r.reject("word", f"a stitch is missing between {number.raw} and \"{following.raw}\"", _NUMBER_HINT)
-    r.reject("word", f"\"{following.raw}\" cannot be read as a stitch", suggestion(following, r.context) or _NUMBER_HINT)
+        raise r.reject("word", f'a stitch is missing between {number.raw} and "{following.raw}"', _NUMBER_HINT)
+    raise r.reject("word", f'"{following.raw}" cannot be read as a stitch', suggestion(following, r.context) or _NUMBER_HINT)
 
 
-_NUMBER_HINT = "a number stands before or after a stitch: \"3 dc\", \"ch 3\""
+_NUMBER_HINT = 'a number stands before or after a stitch: "3 dc", "ch 3"'

@@ -30,7 +30,7 @@ def read_yarn(r: Reader) -> str | None:
     known = ", ".join(r.context.yarns) or "none"
     guess = nearest(written, r.context.yarns)
     hint = f"did you mean {guess}?" if guess and guess != written else f"the yarns of the file are: {known}"
-    r.reject("yarn", f"the file has no yarn \"{written}\"" if written else "the name of a yarn is missing here", hint)
+    raise r.reject("yarn", f'the file has no yarn "{written}"' if written else "the name of a yarn is missing here", hint)
 
 
 def at_yarn(r: Reader, ahead: int = 0) -> bool:
@@ -38,7 +38,7 @@ def at_yarn(r: Reader, ahead: int = 0) -> bool:
 
 
 def read_with(r: Reader) -> list[Step]:
-    """"with A": at "with", or at "working with", "in A"."""
+    """Such as "with A": at "with", or at "working with", "in A"."""
     start, number = r.pos, r.new_id()
     r.take()
     if r.at("rs", "ws"):
@@ -58,13 +58,13 @@ def read_with(r: Reader) -> list[Step]:
 
 
 def _hook_words(r: Reader) -> None:
-    """"with A and 4 mm hook": the hook stands in the materials."""
+    """Such as "with A and 4 mm hook": the hook stands in the materials."""
     if r.at("and") and r.peek(1).kind == "measure" and r.peek(2).value == "hook":
         r.pos += 3
 
 
 def read_change(r: Reader) -> list[Step]:
-    """"change to B", "changing to the other yarn in last yo", "change color" where there are two."""
+    """Such as "change to B", "changing to the other yarn in last yo", "change color" where there are two."""
     start, number = r.pos, r.new_id()
     r.take()
     key: str | None = None
@@ -77,12 +77,12 @@ def read_change(r: Reader) -> list[Step]:
     if named:
         key = read_yarn(r)
     elif len(r.context.yarns) != 2:
-        r.reject("yarn", "which yarn to change to is not said", f"the yarns of the file are: {', '.join(r.context.yarns) or 'none'}")
+        raise r.reject("yarn", "which yarn to change to is not said", f"the yarns of the file are: {', '.join(r.context.yarns) or 'none'}")
     return [UseYarn(number, r.span(start), key, "change", _last_yarn_over(r))]
 
 
 def _last_yarn_over(r: Reader) -> bool:
-    """"in last yo of last dc", "on the last yrh", "in last st": the change is made while the stitch before is finished."""
+    """Such as "in last yo of last dc", "on the last yrh", "in last st": the change is made while the stitch before is finished."""
     at = r.pos
     r.accept_kind("sep")
     if r.accept("in", "on", "at", "with"):
@@ -97,7 +97,7 @@ def _last_yarn_over(r: Reader) -> bool:
 
 
 def read_leave(r: Reader, manner: Literal["drop", "carry"]) -> list[Step]:
-    """"drop A", "carry A along"."""
+    """Such as "drop A", "carry A along"."""
     start, number = r.pos, r.new_id()
     r.take()
     key = read_yarn(r)
@@ -114,7 +114,7 @@ def read_pick_up(r: Reader) -> list[Step]:
 
 
 def read_fasten_off(r: Reader) -> list[Step]:
-    """"fasten off", "fasten off A", "break A and B", "fasten off both yarns"."""
+    """Such as "fasten off", "fasten off A", "break A and B", "fasten off both yarns"."""
     start, number = r.pos, r.new_id()
     r.take()
     keys: list[str] = []

@@ -1,0 +1,91 @@
+"""What is said by the way: counts, what a chain counts as, "(corner made)", "You should have 24 dc"."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from motifold.render.pattern.instructions import Chain, Step, Words, Work
+from motifold.render.pattern.notation.beginnings import read_counts_as
+from motifold.render.pattern.notation.counts import try_bracket, try_sentence
+from motifold.render.pattern.notation.lexicon import Lexeme
+from motifold.render.pattern.notation.reader import Reader
+
+Body = Callable[[Reader], tuple[Step, ...]]
+
+
+def counts_as_after(r: Reader, before: list[Step]) -> list[Step]:
+    """Such as "Ch 3, (counts as dc)": what is said after a comma belongs to the chain before."""
+    last = before[-1]
+    if not isinstance(last, (Chain, Work)):
+        raise r.reject("word", "nothing stands before this that could count as a stitch", '"ch 3 (counts as dc)"')
+    counts = read_counts_as(r, last.count.values[0] if isinstance(last, Chain) else 0)
+    if counts is None:
+        raise r.reject(
+            "word",
+            f'"{r.peek().raw}" does not say as what it counts',
+            '"(counts as dc)", "(counts as dc and ch 1)", "(does not count as a st)"',
+        )
+    before[-1] = replace(last, counts_as=counts)
+    return []
+
+
+def counts_in_bracket(r: Reader) -> bool:
+    """Takes the bracket that comes next as counts, if by its place and by its words it is."""
+    closer = r.closers[r.pos]
+    following = r.items[closer + 1 :][:3]
+    rest = r.items[closer + 1 : r.end]
+    last = all(lexeme.kind in ("sep", "brace") for lexeme in rest)
+    if not last and not _may_follow_counts(following):
+        return False
+    claims = try_bracket(r, last)
+    if claims is None:
+        return False
+    r.claims.extend(claims)
+    return True
+
+
+def you_should_have(r: Reader) -> bool:
+    """Such as "You should have 24 dc." is a count."""
+    at = r.pos
+    while r.at_kind("word") and not r.at_kind("num"):
+        r.take()
+    if r.at_kind("num") and try_sentence(r):
+        return True
+    r.pos = at
+    return False
+
+
+def _may_follow_counts(following: list[Lexeme]) -> bool:
+    if not following:
+        return True
+    first = following[0]
+    if first.kind == "sep" and first.value == ",":
+        return len(following) > 1 and following[1].value in _AFTER_COUNTS
+    return first.kind in ("sep", "dash", "open", "brace", "end") or (first.kind == "word" and first.value in _AFTER_COUNTS)
+
+
+_AFTER_COUNTS = frozenset({"join", "turn", "fasten off", "change", "with", "not", "cut", "invisible join", "drop", "close"})
+
+
+def remark_in_brackets(r: Reader, body: Body) -> list[Step] | None:
+    """Such as "(RS)", "(corner made)", "(working in back loops only)": said by the way; None and nothing taken for other brackets."""
+    start, closer = r.pos, r.closers[r.pos]
+    inside = r.items[start + 1 : closer]
+    if not inside:
+        return None
+    if inside[0].value in ("rs", "ws") and len(inside) <= 2:
+        r.pos = closer + 1
+        return []
+    if (inside[-1].value == "made" and inside[-1].kind == "word") or inside[0].raw in ("see", "note", "optional", "picture", "photo"):
+        number = r.new_id()
+        r.pos = closer + 1
+        text = r.text.text[inside[0].start - 1 : r.items[closer].end]
+        return [Words(number, r.span(start), " ".join(text.split()))]
+    if inside[0].kind == "word" and inside[0].value in ("working", "not", "leave"):
+        r.take()
+        with r.inside(closer):
+            steps = body(r)
+        r.pos = closer + 1
+        return list(steps)
+    return None
