@@ -1,33 +1,139 @@
-"""How the panels are joined, step by step."""
+"""How the panels are joined, step by step: the same steps, in the same order and with the same numbers, as the drawings show."""
 
 from __future__ import annotations
 
-from motifold.render.sizing.yarn import motif_copies
+from motifold.render.assembly.model import Assembly, PassStep, Seam
+from motifold.render.assembly.steps import AssemblyStep, assembly_steps
+from motifold.render.pattern.instructions import Amount
+from motifold.render.pattern.model import SidePiece
+from motifold.render.words.counts import number_text
 from motifold.render.words.model import Block, Items, Paragraph, Section
 from motifold.render.words.printed import Printed, listed, titled
-from motifold.render.words.voice import NBSP, plural_of
+from motifold.render.words.voice import NBSP, Voice, ordinal_word, plural_of
+
+_METHODS = {
+    "slip stitch": ("sl st", "slip stitch"), "single crochet": ("sc", "single crochet"), "whip stitch": (None, "whip stitch"),
+    "mattress stitch": (None, "mattress stitch"),
+}  # fmt: skip
 
 
 def assembly_section(told: Printed) -> Section | None:
-    """What to make, and the steps of the assembly in their order; None where nothing is assembled."""
-    size = next((size for size in told.sizes if size.assembly is not None), None)
-    if size is None or size.assembly is None:
+    """What to make, how the seams are worked, and the steps in their order; None where nothing is assembled."""
+    assemblies = [size.assembly for size in told.sizes if size.assembly is not None]
+    if not assemblies or not assemblies[0].panels:
         return None
-    assembly = size.assembly
-    copies = motif_copies(size.fabrics, assembly)
-    used = {panel.motif for panel in assembly.panels}
-    made = [f"{copies[name]}{NBSP}{_noun(name, copies[name])}" for name in copies if name in used]
-    blocks: list[Block] = [Paragraph(f"Make {listed(made)}.")] if made else []
-    steps = _steps(told)
+    assembly = assemblies[0]
+    blocks: list[Block] = [Paragraph(text) for text in (_made(told, assembly), _manner(told, assembly)) if text]
+    steps = tuple(_step(told.voice, assemblies, index) for index in range(len(assembly_steps(assembly))))
     if steps:
-        blocks.append(Items(tuple(step for step in steps), numbered=True))
+        blocks.append(Items(steps, numbered=True))
+    if assembly.copies > 1:
+        blocks.append(Paragraph(f"Make {assembly.copies} in this way."))
     return Section("assembly", "Assembly", tuple(blocks))
 
 
-def _noun(name: str, number: int) -> str:
-    noun = titled(name).lower()
-    return noun if number == 1 else plural_of(noun)
+def _made(told: Printed, assembly: Assembly) -> str:
+    made = []
+    for motif in told.pattern.motifs:
+        number = sum(panel.motif == motif.name for panel in assembly.panels)
+        if number:
+            noun = titled(motif.name).lower()
+            made.append(f"{number}{NBSP}{noun if number == 1 else plural_of(noun)}")
+    return f"You need {listed(made)}." if made else ""
 
 
-def _steps(told: Printed) -> tuple[str, ...]:
-    return ()
+def _manner(told: Printed, assembly: Assembly) -> str:
+    """How all seams are worked, said once."""
+    if not assembly.passes:
+        return ""
+    yarn = f" with {assembly.yarn}" if assembly.yarn else ""
+    text = f"Seams are worked in {method_text(told.voice, assembly.method)}{yarn}"
+    if assembly.method in ("slip stitch", "single crochet"):
+        text += ", one for each stitch and each chain of the sides, and one across each meeting of panels"
+    return text + ". Numbers are those of the drawings."
+
+
+def method_text(voice: Voice, method: str) -> str:
+    """A seam's stitch in full: "single crochet" is UK double crochet; other stitches have one name."""
+    stitch, full = _METHODS.get(method, (None, method))
+    return Voice(voice.terms, plain=True).stitch(stitch) if stitch else full
+
+
+def _step(voice: Voice, assemblies: list[Assembly], index: int) -> str:
+    """One step; numbers of stitches for every printed size."""
+    steps = [found[index] for assembly in assemblies if len(found := assembly_steps(assembly)) > index]
+    step, assembly = steps[0], assemblies[0]
+    numbers = tuple(s.stitches for s in steps)
+    stitches = number_text(Amount(numbers if len(set(numbers)) > 1 else numbers[:1]))
+    counted = f"({stitches}{NBSP}{voice.craft('st' if stitches == '1' else 'sts')})"
+    match step.kind:
+        case "seam" | "fold":
+            return _seam_step(voice, assembly, step, counted)
+        case "gap":
+            return f"Close the gap where {listed(step.panels)} meet: run a yarn end through their corners, draw it up and fasten it."
+        case "motif":
+            return _motif_step(assembly, step, counted)
+        case "fold flat":
+            text = voice.said(step.text or "")
+            return text[:1].upper() + text[1:] + ("" if text.endswith(".") else ".")
+
+
+def _seam_step(voice: Voice, assembly: Assembly, step: AssemblyStep, counted: str) -> str:
+    parts = []
+    if step.attach:
+        at = f" at {_corner(step.start[0])}" if step.start else ""
+        parts.append(f"join {assembly.yarn or 'yarn'}{at}")
+    parts += [_sewn(assembly, one) for one in step.steps]
+    text = ", ".join(parts[:-1]) + (", then " if len(parts) > 1 else "") + parts[-1]
+    text = f"{text} {counted}"
+    if step.closed:
+        text += ", back to where you began"
+    if step.fasten_off:
+        text += "; fasten off"
+    return text[:1].upper() + text[1:] + "."
+
+
+def _sewn(assembly: Assembly, one: PassStep) -> str:
+    seam = assembly.seams[one.seam]
+    if seam.b is None:
+        return f"fold {side_words(seam.a)} in half and sew it to itself"
+    twist = ", with a twist," if seam.twist else ""
+    verb = "bring together" if seam.kind == "fold" else "sew"
+    return f"{verb} {side_words(seam.a)}{twist} {'and' if seam.kind == 'fold' else 'to'} {side_words(seam.b)}{_eased(seam)}"
+
+
+def _eased(seam: Seam) -> str:
+    if seam.eased is None or seam.eased[0] == seam.eased[1]:
+        return ""
+    return f" (easing {seam.eased[0]} stitches into {seam.eased[1]})" if seam.eased[0] > seam.eased[1] else (
+        f" (easing {seam.eased[1]} stitches into {seam.eased[0]})"
+    )
+
+
+def _motif_step(assembly: Assembly, step: AssemblyStep, counted: str) -> str:
+    panel, *others = step.panels
+    if not others:
+        return f"Work {panel}."
+    sides = [side_words(seam.a if seam.a.panel != panel else seam.b or seam.a) for seam in (assembly.seams[s.seam] for s in step.steps)]
+    return f"Work {panel}, joining its last round to {listed(sides)} {counted}."
+
+
+def side_words(piece: SidePiece) -> str:
+    """"the top of base", "side 3 of L", "the first half of the left side of C"."""
+    side = f"side{NBSP}{piece.side}" if piece.side.isdigit() else f"the {piece.side}"
+    if piece.parts == 1:
+        return f"{side} of {piece.panel}"
+    part = "half" if piece.parts == 2 else "third" if piece.parts == 3 else "quarter" if piece.parts == 4 else f"{piece.parts}th part"
+    return f"the {ordinal_word(piece.part)} {part} of {side} of {piece.panel}"
+
+
+def _corner(name: str) -> str:
+    """"base.top-left" is the top-left corner of base; "L.6-1" the corner of L between sides 6 and 1."""
+    panel, _, corner = name.rpartition(".")
+    if "[" in corner:
+        return f"the fold of {panel}"
+    first, _, second = corner.partition("-")
+    if first.isdigit() and second.isdigit():
+        return f"the corner of {panel} between sides {first} and {second}"
+    return f"the {corner} corner of {panel}" if second else panel
+

@@ -157,6 +157,12 @@ def with_article(noun: str) -> str:
     return f"{'an' if vowel or first.startswith('FP') else 'a'} {noun}"
 
 
+def ordinal_word(number: int) -> str:
+    """"first", "second" ..; "7th" where a word would be clumsy."""
+    words = ("first", "second", "third", "fourth", "fifth", "sixth")
+    return words[number - 1] if 1 <= number <= len(words) else f"{number}th"
+
+
 def capitalised(text: str) -> str:
     """With a capital at the start of the line, past any mark or bracket; a yarn's key or a number stays as it is."""
     for index, letter in enumerate(text):
