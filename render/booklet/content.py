@@ -8,7 +8,7 @@ from motifold.render.pattern.model import Pattern, Terms
 from motifold.render.worked import Worked, WorkedSize, needs_by_size
 
 DEFAULT_ACCENT = "#20506b"
-_LEAST_CHROMA = 0.2  # a yarn greyer than this gives no accent
+_LEAST_CHROMA = 0.12  # a yarn greyer than this gives no accent
 
 
 def booklet_content(worked: Worked, look: Look) -> BookletContent:

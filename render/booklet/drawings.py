@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from motifold.render.booklet.model import Figure, Look
 from motifold.render.booklet.paper import grid_for
-from motifold.render.booklet.steps import STEP_HEIGHT, STEP_SHARE
+from motifold.render.booklet.steps import step_room
 from motifold.render.drawing.display import Drawing, Group, Text
 from motifold.render.drawing.measure import around, bounds
 from motifold.render.drawing.numbers import MM_PER_PT
@@ -93,7 +93,7 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
     net = draw_net(assembly, min(wide, _NET_MM), min(0.45 * high, _NET_MM))
     figures = [Figure("net", net, "The net, right side up, with its seams in the order they are worked.", smallest=0.85, largest=1.0)]
     drawn = [step.number for step in assembly_steps(assembly) if step.kind != "fold flat"]
-    step_drawings = draw_steps(assembly, STEP_SHARE * wide, STEP_HEIGHT * high)
+    step_drawings = draw_steps(assembly, *(side * MM_PER_PT for side in step_room(grid)))
     for number, drawing in zip(drawn, step_drawings, strict=True):
         figures.append(Figure("step", drawing, "", step=number, smallest=0.85, largest=1.0))
     finished = draw_finished(assembly, min(wide, _NET_MM), 0.36 * high)

@@ -7,7 +7,7 @@ rounds, or, where one page is too small for both, chart and rounds on facing pag
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Box, Tags, height_of
@@ -18,6 +18,7 @@ from motifold.render.booklet.sections import part_heading, section_boxes
 from motifold.render.words.model import Section
 
 _RATHER_THAN_NOTES = 0.8     # of what is comfortable: a chart may be this small before a page is left for notes
+_WORTH_PARTING = 1.15        # how much larger a chart must come out for its key to move to the facing page
 _CHART_SHARES = (0.5, 0.56, 0.62)
 _LEAST_TEXT = 165.0          # points: a narrower column of text breaks in too many places
 
@@ -171,17 +172,25 @@ def _spread_scale(part: _Part, head: Box) -> float:
 
 
 def _facing_pages(part: _Part, head: Box, composer: Composer) -> None:
-    """The chart on a left page, the rounds on the right one that faces it. Where that leaves a page empty, it is for notes."""
+    """The chart on a left page, the rounds on the right one that faces it. Where that leaves a page empty, it is for notes.
+
+    The key stands below the chart, or after the rounds where the chart gains by it.
+    """
     grid = part.setting.grid
     if composer.number % 2 == 1:
         composer.leave_for_notes()
     composer.whole(head)
-    placed, _, height = _chart_and_key(part, grid.text_height - head.height)
+    alone = replace(part, key_figure=None)
+    key = _key_box(part, grid.column_width, grid.text_height * 0.6)
+    text = [*part.boxes(grid.column_width), *([replace(key, before=grid.leading)] if key else [])]
+    gains = _spread_scale(alone, head) > _WORTH_PARTING * _spread_scale(part, head)
+    apart = gains and balanced(text, grid.columns, grid.text_height, grid.leading)[1] == len(text)
+    placed, _, height = _chart_and_key(alone if apart else part, grid.text_height - head.height)
     spare = grid.text_height - head.height - height
     for x, y, box in placed:
         composer.place(box, x, head.height + y + min(spare / 3, grid.leading * 3))
     composer.leave()
-    composer.flow(part.boxes(grid.column_width))
+    composer.flow(text if apart else part.boxes(grid.column_width))
 
 
 def _stacked_at(boxes: Sequence[Box], x: float, y: float) -> list[tuple[float, float, Box]]:

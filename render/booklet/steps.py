@@ -7,15 +7,19 @@ from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting, baseline, set_words
 from motifold.render.booklet.boxes import Box, Tag, Tags, beside, height_of, moved, stacked, words_line
-from motifold.render.booklet.figures import figure_box, figure_grid
+from motifold.render.booklet.figures import figure_box, figure_grid, scale_within, size_of
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.inline import Type, typeset, width_of
 from motifold.render.booklet.model import Figure
+from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.sections import part_heading, section_boxes
 from motifold.render.words.model import Block, Items, Section
 
-STEP_SHARE = 0.44       # of the width, for a step's drawing
-STEP_HEIGHT = 0.30      # of a page's height, at most
+
+def step_room(grid: Grid) -> tuple[float, float]:
+    """Width and height that a step's drawing has beside its words; on a small page a larger share of it."""
+    share, height = (0.44, 0.30) if grid.columns > 1 else (0.55, 0.33)
+    return share * grid.text_width, height * grid.text_height
 
 
 def steps_part(section: Section, figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str) -> None:
@@ -48,6 +52,11 @@ def _split(section: Section, steps: Mapping[int, Figure]) -> tuple[tuple[Block, 
         if steps and isinstance(block, Items) and block.numbered:
             return section.blocks[:place], block, section.blocks[place + 1 :]
     return section.blocks, None, ()
+
+
+def _width_in_room(figure: Figure, grid: Grid) -> float:
+    width, height = step_room(grid)
+    return size_of(figure)[0] * scale_within(figure, width, height)
 
 
 def _step_rows(
@@ -87,13 +96,13 @@ def _drawing_of_step(number: int, steps: Mapping[int, Figure], setting: Setting,
     if figure is None:
         return None
     body = (*_item_tags(number, tags, key), Tag("LBody", f"{key}/{number}"))
-    return figure_box(figure, setting, body, f"{key}/{number}", setting.grid.text_height * STEP_HEIGHT)
+    return figure_box(figure, setting, body, f"{key}/{number}", step_room(setting.grid)[1])
 
 
 def _step_beside(number: int, block: Items, steps: Mapping[int, Figure], setting: Setting, tags: Tags, key: str) -> Box:
     """The drawing on the left, the words on the right."""
     grid = setting.grid
-    drawing_width = setting.width * STEP_SHARE
+    drawing_width = max((_width_in_room(figure, grid) for figure in steps.values()), default=0.0)
     words_x = drawing_width + grid.gutter
     words = _words_of_step(number, block, setting.narrowed(setting.width - words_x), tags, key)
     drawing = _drawing_of_step(number, steps, setting.narrowed(drawing_width), tags, key)
@@ -118,7 +127,7 @@ def _paired(block: Items, steps: Mapping[int, Figure], last: Figure | None, sett
             cells.append((place * (grid.column_width + grid.gutter), Box(height, (*words[place].marks, *lowered))))
         if last is not None and len(numbers) < grid.columns:
             room = max(height for height in (box.height for _, box in cells))
-            figure = figure_box(last, narrow, tags, f"{key}/finished", max(room, setting.grid.text_height * STEP_HEIGHT))
+            figure = figure_box(last, narrow, tags, f"{key}/finished", max(room, step_room(grid)[1]))
             cells.append((len(numbers) * (grid.column_width + grid.gutter), figure))
         rows.append(replace(beside(cells), before=grid.leading))
     return rows
