@@ -23,6 +23,7 @@ from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
 from motifold.render.motif.over import Disc, obstacles, over
 from motifold.render.motif.place import Standing
+from motifold.render.motif.posts import pass_by
 from motifold.render.motif.room import part_length
 
 _TALL = 1.4
@@ -74,8 +75,8 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
     after = (index + 1) % course.size
     gap = course.gaps[index]
     left, right = course.stems[index], course.stems[after]
-    start = _end_of(standing, index, left, 1.0)
-    end = _end_of(standing, after, right, -1.0)
+    start = _end_of(standing, index, left, 1.0, ground.posted.get(left.stitch.id, frozenset()))
+    end = _end_of(standing, after, right, -1.0, ground.posted.get(right.stitch.id, frozenset()))
     least = needed(ground, gap)
     corner = next((n for n, c in enumerate(course.corners) if c.at == index and not c.on_stem), None)
     outline = standing.outline
@@ -88,19 +89,32 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
         path = _along(outline, standing, index, after, start, end)
     else:
         path = arc_of([start, end])
-    if path.length >= least:
+    loaded = _loaded(ground, gap, path.length)
+    if path.length >= least and not loaded:
         drop = CHAIN_DROP if len(gap.parts) <= 3 and min(left.height, right.height) >= _TALL and not _given(gap, ground) else 0.0
         return _dropped(path, drop)
-    return bulged(start, end, least * _BOW)
+    return bulged(start, end, max(least * _BOW, loaded))
+
+
+def _loaded(ground: Ground, gap: Gap, length: float) -> float:
+    """How long a loop must be for what will be worked into it, as far as its ovals stretch; 0 where it has room as it is."""
+    if len(gap.parts) < 4 or len(gap.runs) != 1:
+        return 0.0
+    load = ground.loads.get(gap.runs[0][0], 0.0)
+    wish = min(load, PITCH_MOST * 0.92 * len(gap.parts), 1.5 * length)
+    return wish if wish > length * 1.06 else 0.0
 
 
 def _given(gap: Gap, ground: Ground) -> bool:
     return any(ground.fabric.stitches[part].role == "given" for part in gap.parts)
 
 
-def _end_of(standing: Standing, index: int, stem: Stem, side: float) -> complex:
+def _end_of(standing: Standing, index: int, stem: Stem, side: float, posted: frozenset[float]) -> complex:
     """Where a run leaves a head: beside its bar."""
     half = STEM_HALF + 0.06 if stem.body_at < 0.7 and stem.half == stem.body and stem.height <= 1.1 else stem.half
+    if side in posted:
+        # A post stitch of a later round comes up between this head and its first chain.
+        half = max(half, pass_by(stem.height) + 2 * STEM_HALF)
     return standing.heads[index] + side * 1j * standing.normals[index] * (half + CLEAR)
 
 
@@ -131,16 +145,20 @@ def _round_corner(start: complex, end: complex, corner: complex, sizes: list[flo
     if least > 1.5 * (abs(start - corner) + abs(end - corner)):
         return bulged(start, end, least * _BOW)
     # The sharper the corner, the further into it the chains reach, or they would cut it off.
-    turn = abs(1j * _way(start, corner) - 1j * _way(corner, end))
-    low, high = min(0.9, 0.3 + 0.32 * turn), 2.6
-    path = bezier(start, start + low * (corner - start), end + low * (corner - end), end)
-    if _has_room(path, sizes):
-        return path
-    for _ in range(16):
-        middle = (low + high) / 2
-        path = bezier(start, start + middle * (corner - start), end + middle * (corner - end), end)
-        low, high = (low, middle) if _has_room(path, sizes) else (middle, high)
-    return bezier(start, start + high * (corner - start), end + high * (corner - end), end)
+    turn = abs(_way(start, corner) - _way(corner, end))
+    low, high = min(0.9, 0.3 + 0.32 * turn), 1.0
+    for step in range(9):
+        reach = low + (high - low) * step / 8
+        path = bezier(start, start + reach * (corner - start), end + reach * (corner - end), end)
+        if _has_room(path, sizes):
+            return path
+    length = least
+    for _ in range(12):
+        path = bulged(start, end, length)
+        if _has_room(path, sizes):
+            break
+        length *= 1.03
+    return path
 
 
 def _way(start: complex, end: complex) -> complex:
@@ -152,7 +170,7 @@ def _has_room(path: Arc, sizes: list[float]) -> bool:
     if path.length < sum(sizes) + (len(sizes) - 1) * (PITCH_LEAST - OVAL_LEAST):
         return False
     middles = [path.at((start + end) / 2)[0] for start, end in _threaded(path.length, sizes)]
-    return all(abs(b - a) >= (p + q) / 2 + PITCH_LEAST - OVAL_LEAST for a, b, p, q in zip(middles, middles[1:], sizes, sizes[1:], strict=False))
+    return all(abs(b - a) >= (p + q) / 2 + PITCH_LEAST - OVAL_LEAST + 0.03 for a, b, p, q in zip(middles, middles[1:], sizes, sizes[1:], strict=False))
 
 
 def _threaded(length: float, sizes: list[float]) -> list[tuple[float, float]]:

@@ -19,6 +19,7 @@ _IN_CORNER = 0.25
 _FAN_ANGLE = 0.42
 _FAN_WIDEST = 2.1
 """Feet of four or more on one head stand on a bow: so much angle between them, and at most so much in all."""
+_NEAR_SIDE = 0.26
 _POST_AT = 0.82
 """How far up the post a post stitch hooks."""
 
@@ -32,7 +33,16 @@ def stand(ground: Ground, course: Course) -> list[list[complex]]:
     for base, members in shared(course).items():
         for (stem, leg), foot in zip(members, _feet_on(ground, course, base, [course.stems[s] for s, _ in members]), strict=True):
             feet[stem][leg] = foot
+    for stem, legs in zip(course.stems, feet, strict=True):
+        if len({leg.base for leg in stem.stitch.legs}) > 1:
+            legs[:] = _together(legs)
     return feet
+
+
+def _together(feet: list[complex]) -> list[complex]:
+    """Legs from different places stand at the near side of each: their stitch is drawn no longer than it must be."""
+    middle = sum(feet) / len(feet)
+    return [foot + (middle - foot) * min(0.3, _NEAR_SIDE / (abs(middle - foot) or 1.0)) for foot in feet]
 
 
 def shared(course: Course) -> dict[Base, list[Member]]:
@@ -75,7 +85,7 @@ def _in_ring(ground: Ground, stems: list[Stem], angle: float) -> list[complex]:
     """Even round the ring; turned to their heads once these are known. Many stitches stand on a wider circle than the ring's own."""
     count = len(stems)
     need = max((a.root + b.root + CLEAR for a, b in zip(stems, stems[1:], strict=False)), default=0.0)
-    radius = max(ground.ring, need * count / angle)
+    radius = max(ground.ring, 1.06 * need * count / angle)
     return [radius * exp(1j * angle * i / count) for i in range(count)]
 
 

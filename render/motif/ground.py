@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 
 from motifold.render.fabric.model import Base, Fabric, Run
 from motifold.render.motif.arc import Arc
-from motifold.render.motif.course import Course
+from motifold.render.motif.course import Course, picots_of
+from motifold.render.motif.extents import CLEAR, head_half
 from motifold.render.motif.model import RoundShape
 
 
@@ -16,7 +17,8 @@ class Ground:
     """Grows round by round inside one call of the engine; nobody else sees it.
 
     ``at``: of each stem its round and place in it, counter-clockwise; ``gap_at`` the same of each space. ``order``: how many times each
-    course repeats round the centre.
+    course repeats round the centre. Looking ahead: ``loads``, the width of all that will be worked into a space; ``posted``, on which sides
+    of a stitch (+1 counter-clockwise) a later post stitch will come up.
     """
 
     fabric: Fabric
@@ -34,6 +36,22 @@ class Ground:
     gap_at: dict[int, tuple[int, int]] = field(default_factory=dict)
     order: dict[int, int] = field(default_factory=dict)
     shapes: list[RoundShape] = field(default_factory=list)
+    loads: Mapping[int, float] = field(default_factory=dict)
+    posted: Mapping[int, frozenset[float]] = field(default_factory=dict)
+
+    @staticmethod
+    def of(fabric: Fabric) -> Ground:
+        """Nothing placed yet, but what is coming known."""
+        loads: dict[int, float] = {}
+        posted: dict[int, frozenset[float]] = {}
+        for stitch in fabric.stitches:
+            for leg in stitch.legs[:1]:
+                if leg.base.kind == "space" and stitch.role in ("stitch", "standing"):
+                    loads[leg.base.id] = loads.get(leg.base.id, 0.0) + 2 * head_half(stitch) + CLEAR
+                if leg.base.foot in ("front post", "back post"):
+                    side = 1.0 if leg.base.foot == "front post" else -1.0
+                    posted[leg.base.id] = posted.get(leg.base.id, frozenset()) | {side}
+        return Ground(fabric, picots_of(fabric), loads=loads, posted=posted)
 
     def anchor(self, base: Base) -> tuple[complex, complex]:
         """The point that a base offers, and the way out of the work there."""
@@ -44,6 +62,10 @@ class Ground:
             middle = (self.heads[base.id] + self.heads[base.other]) / 2
             normal = self.normals[base.id] + self.normals[base.other]
             return middle, normal / (abs(normal) or 1.0)
+        if base.kind == "gap" and base.id in self.tips:
+            # Beside the first chain that a row works into: where the chains that stand for its first stitch begin.
+            start, end = self.tips[base.id]
+            return (start + end) / 2 + (end - start) / abs(end - start), self.normals[base.id]
         if base.id in self.tips:
             start, end = self.tips[base.id]
             return (start + end) / 2, self.normals.get(base.id, 1 + 0j)

@@ -44,10 +44,16 @@ def petals_of(ground: Ground, course: Course) -> list[Fan]:
     found: list[tuple[Base, list[int]]] = []
     for base, members in shared(course).items():
         stems = list(dict.fromkeys(s for s, _ in members))
-        if len(stems) >= _LEAST and base.kind in ("stitch", "space", "gap") and all(len(course.stems[s].stitch.legs) == 1 for s in stems):
+        if len(stems) >= _LEAST and base.kind in ("stitch", "space", "gap") and _plain(course, stems):
             found.append((base, stems))
     middles = [ground.anchor(base)[0] for base, _ in found]
     return [_fan(ground, course, base, stems, _elbow(middles, i)) for i, (base, stems) in enumerate(found)]
+
+
+def _plain(course: Course, stems: list[int]) -> bool:
+    """Stitches of one leg each, and no corner among them."""
+    corners = {corner.at for corner in course.corners}
+    return all(len(course.stems[s].stitch.legs) == 1 and s not in corners for s in stems)
 
 
 def _elbow(middles: list[complex], index: int) -> float:

@@ -7,7 +7,7 @@ from math import pi
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chains import hang, ring_radius
-from motifold.render.motif.course import Course, course_of, picots_of
+from motifold.render.motif.course import Course, course_of
 from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, STEM_HALF
 from motifold.render.motif.feet import stand
 from motifold.render.motif.ground import Ground, point
@@ -25,7 +25,7 @@ _MAGIC_RING = 0.42
 
 def lay_rounds(fabric: Fabric) -> Ground:
     """Place every round of a motif worked in rounds."""
-    ground = Ground(fabric, picots_of(fabric))
+    ground = Ground.of(fabric)
     for index, worked in enumerate(fabric.rounds):
         if worked.kind == "ring":
             _centre_ring(ground, index)

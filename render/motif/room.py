@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import cos, pi
 
 from motifold.render.motif.course import Course, Gap, Stem
-from motifold.render.motif.extents import CLEAR, OVAL, OVAL_HALF, PITCH, PITCH_LEAST, STEM_HALF, WHITE
+from motifold.render.motif.extents import CLEAR, OVAL, PITCH, PITCH_LEAST, STEM_HALF, WHITE, stem_height
 from motifold.render.motif.ground import Ground
 
 _SOLID = 1.06
@@ -38,6 +39,7 @@ def room_of(ground: Ground, course: Course, feet: list[list[complex]]) -> Room:
     full: list[float] = []
     slack: list[bool] = []
     corner: list[tuple[float, float, float, float] | None] = []
+    turn = pi / max(2 * len(course.corners) + 2 if course.open else len(course.corners), 3)
     cornered = {c.at for c in course.corners if not c.on_stem}
     for i, stem in enumerate(course.stems):
         after, gap = course.stems[(i + 1) % course.size], course.gaps[i]
@@ -52,7 +54,7 @@ def room_of(ground: Ground, course: Course, feet: list[list[complex]]) -> Room:
             like.append(least[-1] * _SOLID)
             slack.append(False)
             full.append(least[-1] * _LOOSE)
-        corner.append(_corner_room(ground, stem, after, gap) if i in cornered else None)
+        corner.append(_corner_room(ground, stem, after, gap, turn) if i in cornered else None)
     return Room(tuple(least), tuple(like), tuple(full), tuple(slack), tuple(corner))
 
 
@@ -67,8 +69,6 @@ def chain_count(ground: Ground, gap: Gap) -> float:
 
 def part_length(ground: Ground, part: int) -> float:
     """Length in u of a stitch that lies in a loop in place of chains."""
-    from motifold.render.motif.extents import stem_height
-
     return stem_height(ground.fabric.stitches[part])
 
 
@@ -95,13 +95,15 @@ def _same_base(stem: Stem, after: Stem) -> bool:
     return any(leg.base in bases for leg in after.stitch.legs)
 
 
-def _corner_room(ground: Ground, stem: Stem, after: Stem, gap: Gap) -> tuple[float, float, float, float]:
-    """From the corner to the stem before it and to the one after: least, then liked."""
+def _corner_room(ground: Ground, stem: Stem, after: Stem, gap: Gap, turn: float) -> tuple[float, float, float, float]:
+    """From the corner to the stem before it and to the one after: least, then liked. ``turn``: half the angle that the corner turns by."""
     chains = chain_count(ground, gap)
     if not chains:
         before, behind = stem.half + CLEAR, after.half + CLEAR
         return before * 1.05, behind * 1.05, before * 1.15, behind * 1.15
-    least = chain_least(chains) / 2 + (OVAL_HALF * 0.5 if chains <= 1 else 0.0)
-    like = max(chains * PITCH / 2, least)
-    like = min(like, 1.5 + least * 0.2) if chains > 3 else like
+    # Ovals either side of a corner come nearer to each other, straight across, than along their path.
+    across = PITCH_LEAST / 2 / cos(turn)
+    least = across + OVAL / 2 + 0.02 + max(chain_least(chains) / 2 - PITCH_LEAST, 0.0) if chains >= 2 else OVAL / 2 / cos(turn) + 0.12
+    like = max(chains * PITCH / 2, least * 1.03)
+    like = min(like, max(1.5, least)) if chains > 3 else like
     return stem.half + CLEAR + least, after.half + CLEAR + least, stem.half + CLEAR + like, after.half + CLEAR + like

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.chains import hang
-from motifold.render.motif.course import Course, course_of, picots_of
+from motifold.render.motif.course import Course, course_of
 from motifold.render.motif.extents import LENGTH_LEAST, OVAL
 from motifold.render.motif.feet import shared, stand
 from motifold.render.motif.ground import Ground, point
@@ -27,7 +27,8 @@ _WAVE = 1.2
 
 def lay_rows(fabric: Fabric) -> Ground:
     """Place every row of a piece worked to and fro."""
-    ground = Ground(fabric, picots_of(fabric), ring=0.01)
+    ground = Ground.of(fabric)
+    ground.ring = 0.01
     started = False
     for index, worked in enumerate(fabric.rounds):
         if not started and worked.kind in ("foundation", "ring", "edge"):
