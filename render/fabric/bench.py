@@ -134,6 +134,7 @@ class Lap:
     excess_word: str = ""
     left: list[int] = field(default_factory=list)             # atoms that were claimed and passed
     left_span: Span | None = None
+    doubts: list[tuple[Span, str, str]] = field(default_factory=list)   # repeats that stopped short: a problem if anything else is
     leave: bool = False                  # "leave remaining sts unworked"
     faulty: bool = False
 

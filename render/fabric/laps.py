@@ -220,15 +220,20 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
     claims = job.line.counts if job.judged else ()
     if not lap.faulty and lap.excess == 0:
         _note_left_over(lap)
+    wrong = not lap.faulty and wrong_claim(hook, lap, claims) is not None
     below = round_word(hook.laps[lap.cursor.round]) if 0 <= lap.cursor.round < len(hook.laps) else "there"
-    if lap.excess:
+    if lap.doubts and (lap.excess or lap.left or wrong):
+        span, message, hint = lap.doubts[0]
+        lap.faulty = True
+        hook.complain("uneven", span, message, hint, key=key_of(span), follows=True)
+    elif lap.excess:
         hook.complain(
             "beyond", lap.excess_span, f"{round_word(lap)} wants {lap.excess} {lap.excess_word} more than {below} has",
             "work fewer, or give the round before it more", follows=True,
         )
     elif lap.left and not lap.faulty:
         _complain_of_left_over(hook, lap, below)
-    if not lap.faulty:
+    elif wrong:
         check_claims(hook, lap, claims, None)
     if claims:
         hook.tainted = wrong_claim(hook, lap, claims) is not None

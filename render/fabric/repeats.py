@@ -9,8 +9,12 @@ from motifold.render.fabric.claims import driving_place, worked_targets
 from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
 from motifold.render.fabric.places import key_of, resolve_extent
 from motifold.render.fabric.resolve import cursor_for
+from motifold.render.fabric.trial import mark_pass, take_back_pass
 from motifold.render.fabric.wording import round_word, target_word
 from motifold.render.pattern.instructions import Chain, Group, Repeat, Step, Stop, Target, Work
+
+NEAR_THE_END = 40
+"""Places left from which on a repeat is watched: more than any one pass takes."""
 
 RunStep = Callable[[Hook, Step], None]
 
@@ -80,6 +84,7 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     cursor.limit = stop
     cursor.bounded += 1
     number, need = 0, 0
+    goes_on = step.extent is not None and step.extent.kind in ("to", "last")
     outer = hook.passes
     try:
         while _remains(cursor, match, pair):
@@ -87,9 +92,15 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
             hook.passes = (*outer, number)
             taken, at = hook.taken, cursor.pos
             before = _left(cursor, match)
+            mark = mark_pass(hook, cursor) if goes_on and before <= NEAR_THE_END else None
             finished = _one_pass(hook, step, run_step, cursor, match, pair)
+            if not finished and mark is not None:
+                # what is left may be meant for the steps after the repeat: they will show
+                take_back_pass(hook, mark)
+                hook.lap.doubts.append((step.span, *_uneven_words(hook, targets, before, need)))
+                break
             if not finished:
-                _uneven(hook, step, targets, before, need)
+                hook.complain("uneven", step.span, *_uneven_words(hook, targets, before, need), key=key_of(step.span), follows=True)
                 cursor.pos = max(cursor.pos, min(cursor.limit, cursor.end))
                 cursor.fresh = False
                 break
@@ -140,18 +151,18 @@ def _left(cursor: Cursor, match: Match) -> int:
     """How many places are left, looked at only near the end so that long rounds stay cheap."""
     stop = min(cursor.limit, cursor.end)
     first = cursor.following
-    if stop - first > 40:
-        return 41
+    if stop - first > NEAR_THE_END:
+        return NEAR_THE_END + 1
     return sum(1 for index in range(first, stop + 1) if match(cursor.atom(index)))
 
 
-def _uneven(hook: Hook, step: Repeat, targets: tuple[Target, ...], left: int, need: int) -> None:
+def _uneven_words(hook: Hook, targets: tuple[Target, ...], left: int, need: int) -> tuple[str, str]:
+    """Message and hint for a repeat that does not come out even."""
     terms = hook.shop.terms
     wanted = [target for target in targets if target.kind != "tch"]
     word = target_word(wanted[0], terms, left) if len(wanted) == 1 else ("place" if left == 1 else "places")
     needs = f"; one repeat takes {need}" if need else ""
-    hook.lap.faulty = True
-    hook.complain(
-        "uneven", step.span, f"{round_word(hook.lap)}: the repeat does not come out even: {left} {word} {'is' if left == 1 else 'are'} left{needs}",
-        "say how the last repeat ends, or give the round before it another count", key=key_of(step.span), follows=True,
+    return (
+        f"{round_word(hook.lap)}: the repeat does not come out even: {left} {word} {'is' if left == 1 else 'are'} left{needs}",
+        "say how the last repeat ends, or give the round before it another count",
     )
