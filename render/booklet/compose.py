@@ -18,7 +18,7 @@ def make_booklet(content: BookletContent) -> bytes:
     grid = grid_for(content.style.paper)
     buffer = BytesIO()
     document = content.document
-    canvas = open_canvas(buffer, document.language)
+    canvas = open_canvas(buffer, document.language, compress=False)  # compressed when the tree is written
     metadata = Metadata(clean_words(document.title), clean_words(content.author), clean_words(content.cover.summary), document.language)
     canvas.setTitle(metadata.title)
     canvas.setAuthor(metadata.author)

@@ -90,7 +90,7 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
 
     grid = grid_for(look.paper)
     wide, high = grid.text_width * MM_PER_PT, grid.text_height * MM_PER_PT
-    net = draw_net(assembly, min(wide, _NET_MM), min(0.45 * high, _NET_MM))
+    net = draw_net(assembly, min(wide, _NET_MM), min((0.42 if grid.columns > 1 else 0.45) * high, _NET_MM))
     figures = [Figure("net", net, "The net, right side up, with its seams in the order they are worked.", smallest=0.85, largest=1.0)]
     drawn = [step.number for step in assembly_steps(assembly) if step.kind != "fold flat"]
     step_drawings = draw_steps(assembly, *(side * MM_PER_PT for side in step_room(grid)))

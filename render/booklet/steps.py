@@ -18,7 +18,7 @@ from motifold.render.words.model import Block, Items, Section
 
 def step_room(grid: Grid) -> tuple[float, float]:
     """Width and height that a step's drawing has beside its words; on a small page a larger share of it."""
-    share, height = (0.44, 0.30) if grid.columns > 1 else (0.55, 0.33)
+    share, height = (0.44, 0.25) if grid.columns > 1 else (0.55, 0.33)
     return share * grid.text_width, height * grid.text_height
 
 
@@ -32,7 +32,8 @@ def steps_part(section: Section, figures: Sequence[Figure], composer: Composer, 
         composer.turn()
     composer.whole(head)
     before, numbered, after = _split(section, steps)
-    composer.flow(section_boxes(replace(section, blocks=before), setting, tags, f"{key}/before", titled=False))
+    measure = min(composer.grid.text_width, 1.45 * composer.grid.column_width)  # a few lines: not worth two columns, too long for one
+    composer.flow(section_boxes(replace(section, blocks=before), setting.narrowed(measure), tags, f"{key}/before", titled=False), count=1)
     figure_grid(overview, composer, setting, tags, f"{key}/overview")
     if numbered is not None:
         rows, filled = _step_rows(numbered, steps, finished, setting.narrowed(composer.grid.text_width), tags, f"{key}/steps")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Sequence
 from io import BytesIO
 from typing import Any
@@ -16,15 +17,15 @@ PT_PER_MM = 1 / MM_PER_PT
 _OPERATORS = {"M": "m", "L": "l", "C": "c", "Z": "h"}
 
 
+@functools.cache
 def pdf_font(face: Face) -> Any:
     """reportlab's font object for ``face``, registered once; each document embeds its own subset of it."""
     from reportlab.pdfbase import pdfmetrics
     from reportlab.pdfbase.ttfonts import TTFont
 
-    name = f"motifold-{face}"
-    if name not in pdfmetrics.getRegisteredFontNames():
-        pdfmetrics.registerFont(TTFont(name, str(font_path(face))))
-    return pdfmetrics.getFont(name)
+    font = TTFont(f"motifold-{face}", str(font_path(face)))
+    pdfmetrics.registerFont(font)
+    return font
 
 
 def color_operator(color: str, stroke: bool) -> str:
@@ -143,12 +144,12 @@ def draw_on_canvas(drawing: Drawing, canvas: Any, x_mm: float, y_mm: float, scal
     canvas.addLiteral("\n".join(["q", f"{_numbers(to_page)} cm", *writer.code, "Q"]))
 
 
-def open_canvas(buffer: BytesIO, language: str) -> Any:
+def open_canvas(buffer: BytesIO, language: str, compress: bool = True) -> Any:
     """A reportlab canvas whose bytes depend on what is drawn alone: dates are fixed, or SOURCE_DATE_EPOCH's (reproducible-builds.org)."""
     from reportlab.pdfgen.canvas import Canvas
 
     # An embedded initial font: with its own default, reportlab names an unembedded Helvetica on every page.
-    canvas = Canvas(buffer, invariant=1, pageCompression=1, lang=language, initialFontName=pdf_font("sans").fontName)
+    canvas = Canvas(buffer, invariant=1, pageCompression=int(compress), lang=language, initialFontName=pdf_font("sans").fontName)
     canvas.setCreator("Motifold")
     canvas.setViewerPreference("DisplayDocTitle", "true")
     return canvas
