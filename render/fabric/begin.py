@@ -135,7 +135,21 @@ def counted_as(hook: Hook, step: Chain, count: int) -> CountsAs | None:
         return hook.throughout[count]
     if hook.shop.counts_as is False:
         return NOTHING
-    return _by_habit(hook, count)
+    hook.lap.by_habit = True
+    usual = _by_habit(hook, count)
+    if not hook.flip:
+        return usual
+    other = _against_habit(hook, usual)
+    hook.throughout[count] = other
+    return other
+
+
+def _against_habit(hook: Hook, usual: CountsAs | None) -> CountsAs:
+    """The other way to read a beginning chain of which nothing is said."""
+    if usual is None or usual.stitches:
+        return NOTHING
+    main = next((name for name in _stems(hook, hook.rest) if height_in_chains(name) >= 1), None)
+    return CountsAs((main,)) if main is not None else NOTHING
 
 
 def _by_habit(hook: Hook, count: int) -> CountsAs | None:
@@ -214,9 +228,11 @@ def _stand_beside_foundation(hook: Hook, step: Work, counts: CountsAs, chains: S
 def _missed_by_habit(hook: Hook, step: Work, missed: int) -> CountsAs:
     stem = next(iter(_stems(hook, (step,))), "sc")
     height = height_in_chains(stem)
-    if hook.shop.counts_as is False or height < 2 or missed < height:
+    if hook.shop.counts_as is False:
         return NOTHING
-    return CountsAs((stem,))
+    hook.lap.by_habit = True
+    counts = height >= 2 and missed >= height
+    return CountsAs((stem,)) if counts != hook.flip else NOTHING
 
 
 def chains_in(steps: Sequence[Step], size: int) -> Iterator[int]:

@@ -21,6 +21,10 @@ MOST_STITCHES = 200_000
 """More than this in one motif is a slip of the pen (a doily has some 20,000)."""
 
 
+STRUCTURAL = frozenset({"place", "uneven", "left-over", "beyond", "count"})
+"""Codes of mistakes that make the work come out wrong."""
+
+
 class TooMuch(Exception):
     """More work than anyone would do: the number of stitches, passes or nested repeats passed its bound."""
 
@@ -137,6 +141,7 @@ class Lap:
     doubts: list[tuple[Span, str, str]] = field(default_factory=list)   # repeats that stopped short: a problem if anything else is
     leave: bool = False                  # "leave remaining sts unworked"
     faulty: bool = False
+    by_habit: bool = False               # the trade's habit decided whether a chain counts
 
 
 @dataclass(slots=True)
@@ -167,6 +172,7 @@ class Hook:
     tainted: bool = False                              # an earlier mistake may still show
     taken: int = 0                                     # places taken so far, to know how many a repeat needs
     steps_done: int = 0
+    flip: bool = False                                 # read unstated beginning chains the other way
     idle: dict[int, tuple[Span, str, str | None]] = field(default_factory=dict)
     busy: set[int] = field(default_factory=set)
     origin: Origin | None = None
@@ -207,7 +213,7 @@ class Hook:
         severity: Severity = "error", key: int = 0, follows: bool = False,
     ) -> None:
         """Notes a problem once for each ``code`` and ``key``; ``follows``: not while an earlier mistake may be its cause."""
-        if severity == "error" and code in ("place", "uneven", "left-over", "beyond", "count", "stand"):
+        if severity == "error" and code in STRUCTURAL:
             self.lap.faulty = True
         if (follows and self.tainted) or (key and (code, key) in self.told):
             return

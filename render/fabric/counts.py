@@ -173,4 +173,5 @@ def check_claims(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...], hint: str
     stated = claim.amount.at(hook.shop.size)
     said = target_word(claim.target, hook.shop.terms, stated) + (" on each side" if claim.per_side else "")
     lap.faulty = True
+    hint = hint or f"if the work is right, the count is {made}"
     hook.complain("count", claim.span, f"{round_word(lap)} says {stated} {said}, but working it makes {made}", hint, follows=True)

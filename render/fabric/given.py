@@ -8,7 +8,7 @@ from motifold.render.fabric.bench import DraftRun, DraftStitch, Hook, Lap, Works
 from motifold.render.fabric.edge import Atom, Cursor
 from motifold.render.fabric.finish import finished
 from motifold.render.fabric.model import EdgeItem, Fabric, GivenItem, Origin, Side
-from motifold.render.fabric.motif import new_hook, work_text
+from motifold.render.fabric.motif import has_mistakes, new_hook, work_text
 from motifold.render.pattern.model import EdgingSource
 from motifold.render.pattern.problem import NOWHERE, Problem
 
@@ -18,7 +18,13 @@ def work_edging(source: EdgingSource, given: Sequence[GivenItem], shop: Workshop
     hook = new_hook(shop, 0)
     _lay_edge(hook, given)
     work_text(hook, source.instructions)
-    return finished(hook, source.name, "edging", 0, "rounds"), tuple(hook.problems)
+    problems = hook.problems
+    if has_mistakes(hook):
+        again = new_hook(shop, 0)
+        _lay_edge(again, given)
+        work_text(again, source.instructions, mending=True)
+        problems = again.problems
+    return finished(hook, source.name, "edging", 0, "rounds"), tuple(problems)
 
 
 def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:

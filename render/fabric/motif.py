@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from motifold.render.fabric.bench import MOST_STITCHES, Hook, Lap, TooMuch, Workshop
+from motifold.render.fabric.bench import MOST_STITCHES, STRUCTURAL, Hook, Lap, TooMuch, Workshop
 from motifold.render.fabric.edge import Cursor
 from motifold.render.fabric.finish import finished
 from motifold.render.fabric.laps import beginning_index, close_lap, open_lap
 from motifold.render.fabric.lines import Job, lay_out, split_beginning
+from motifold.render.fabric.mend import Mend, mends
 from motifold.render.fabric.model import Fabric
 from motifold.render.fabric.repeats import least_work
+from motifold.render.fabric.trial import JobMark, mark_job, take_back_job
 from motifold.render.fabric.work import run_step
 from motifold.render.pattern.instructions import (
     Chain,
@@ -31,6 +33,11 @@ from motifold.render.pattern.instructions import (
 from motifold.render.pattern.model import MotifSource
 from motifold.render.pattern.problem import Problem
 
+MOST_TO_MEND = 30_000
+"""Stitches made up to which a mistake is tried to be mended."""
+WORK_TO_MEND = 40_000
+"""Stitches worked on trial for one mistake."""
+
 
 def new_hook(shop: Workshop, polygon: int) -> Hook:
     """A hook with the first yarn in hand and nothing made."""
@@ -40,13 +47,28 @@ def new_hook(shop: Workshop, polygon: int) -> Hook:
 
 def work_motif(source: MotifSource, shop: Workshop) -> tuple[Fabric, tuple[Problem, ...]]:
     """Works a motif for one size. The Fabric is whole as far as it could be worked; every mistake is a problem, none is raised."""
-    hook = new_hook(shop, 0 if source.worked == "rows" else source.sides)
+    polygon = 0 if source.worked == "rows" else source.sides
+    hook = new_hook(shop, polygon)
     work_text(hook, source.instructions)
-    return finished(hook, source.name, source.shape, source.sides, source.worked), tuple(hook.problems)
+    problems = hook.problems
+    if has_mistakes(hook):
+        again = new_hook(shop, polygon)
+        work_text(again, source.instructions, mending=True)
+        problems = again.problems
+    return finished(hook, source.name, source.shape, source.sides, source.worked), tuple(problems)
 
 
-def work_text(hook: Hook, instructions: Instructions) -> None:
-    """Works the lines of a text in order."""
+def has_mistakes(hook: Hook) -> bool:
+    """Whether anything makes the work come out wrong."""
+    return any(problem.code in STRUCTURAL for problem in hook.problems)
+
+
+def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> None:
+    """Works the lines of a text in order.
+
+    ``mending``: a line with a mistake is also tried with one thing changed; what makes it come out becomes the hint, and
+    the work goes on from there, so that the next mistake is found too. What is made then is not what the text says.
+    """
     shop = hook.shop
     jobs, problems = lay_out(instructions, shop.rounds, shop.row_height_cm, shop.size)
     hook.problems.extend(problems)
@@ -54,8 +76,7 @@ def work_text(hook: Hook, instructions: Instructions) -> None:
     carried: tuple[Step, ...] = ()
     try:
         for index, job in enumerate(jobs):
-            following = jobs[index + 1] if index + 1 < len(jobs) else None
-            carried = _work_job(hook, job, carried, following)
+            carried = work_line(hook, jobs[index : index + 3], carried, mending)
     except TooMuch as stop:
         hook.problems.append(Problem(
             "limit", "error", stop.span, "this is more work than anyone would do: it was given up here", "look for a number with too many digits",
@@ -65,6 +86,81 @@ def work_text(hook: Hook, instructions: Instructions) -> None:
             hook.laps.append(hook.lap)
     _tell_idle(hook)
     hook.problems.sort(key=lambda problem: (problem.span.line, problem.span.column) if problem.span else (0, 0))
+
+
+def work_line(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mending: bool) -> tuple[Step, ...]:
+    """Works the first of the jobs; where it does not come out, it is tried in another reading, and, ``mending``, with one thing changed."""
+    job, following = jobs[0], jobs[1] if len(jobs) > 1 else None
+    mark = mark_job(hook)
+    left = _work_job(hook, job, carried, following)
+    if came_out(hook, mark):
+        return left
+    if any(lap.by_habit for lap in hook.laps[mark.laps :]) and job.judged and job.line.counts:
+        take_back_job(hook, mark)
+        hook.flip = True
+        left = _work_job(hook, job, carried, following)
+        hook.flip = False
+        if came_out(hook, mark):
+            return left
+        take_back_job(hook, mark)
+        left = _work_job(hook, job, carried, following)
+    if mending and not mark.tainted:
+        return _mended(hook, jobs, carried, mark, left)
+    return left
+
+
+def came_out(hook: Hook, mark: JobMark) -> bool:
+    """Whether nothing is wrong with what was made since the mark."""
+    return not any(lap.faulty for lap in hook.laps[mark.laps :])
+
+
+def _mended(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mark: JobMark, left: tuple[Step, ...]) -> tuple[Step, ...]:
+    """Looks for one change that makes the line come out, and the next line after it."""
+    job = jobs[0]
+    told = [problem for problem in hook.problems if problem not in mark.problems]
+    mistake = next((problem for problem in told if problem.code in STRUCTURAL), None)
+    if mistake is None or len(hook.stitches) > MOST_TO_MEND:
+        return left
+    if mistake.code == "count" and _next_comes_out(hook, jobs, left):
+        return left  # the work goes on well: it is the count that is wrong
+    found: list[Mend] = []
+    budget = WORK_TO_MEND
+    for mend in mends(job.steps, hook.shop.size, hook.shop.terms):
+        take_back_job(hook, mark)
+        after = _tried(hook, replace(job, steps=mend.steps), carried, jobs)
+        budget -= len(hook.stitches) - mark.stitches + 10
+        if after is not None and came_out(hook, mark) and _next_comes_out(hook, jobs, after):
+            found.append(mend)
+            if len(found) == 2:
+                break
+        if budget < 0:
+            break
+    take_back_job(hook, mark)
+    if not found:
+        return _work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
+    left = _work_job(hook, replace(job, steps=found[0].steps), carried, jobs[1] if len(jobs) > 1 else None)
+    hint = "it comes out with " + ", or with ".join(mend.words for mend in found)
+    hook.problems = [*mark.problems, *(replace(problem, hint=hint) if problem is mistake else problem for problem in told)]
+    return left
+
+
+def _tried(hook: Hook, job: Job, carried: tuple[Step, ...], jobs: Sequence[Job]) -> tuple[Step, ...] | None:
+    try:
+        return _work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
+    except TooMuch:
+        return None
+
+
+def _next_comes_out(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...]) -> bool:
+    """Whether the line after this one comes out on what is made now. Leaves everything as it was."""
+    if len(jobs) < 2 or jobs[1].kind == "finish":
+        return True
+    mark = mark_job(hook)
+    hook.tainted = False
+    after = _tried(hook, jobs[1], carried, jobs[1:])
+    good = after is not None and came_out(hook, mark)
+    take_back_job(hook, mark)
+    return good
 
 
 def _work_job(hook: Hook, job: Job, carried: tuple[Step, ...], following: Job | None) -> tuple[Step, ...]:

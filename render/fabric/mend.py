@@ -1,0 +1,136 @@
+"""What would mend a line: one number more or less, one step left out or put in, and what to say about it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from motifold.render.fabric.bench import Terms
+from motifold.render.fabric.wording import stitch_word, target_word
+from motifold.render.pattern.instructions import Amount, Chain, Group, Join, Place, Repeat, Skip, Step, StitchSpec, Target, Work
+
+
+@dataclass(frozen=True, slots=True)
+class Mend:
+    """A line's steps with one thing changed, and the words for it."""
+
+    steps: tuple[Step, ...]
+    words: str
+
+
+def mends(steps: tuple[Step, ...], size: int, terms: Terms) -> Iterator[Mend]:
+    """One-step changes, the likeliest first: numbers by one, a step missing before the join, numbers by two, a step too many."""
+    for by in (1, -1):
+        yield from (Mend(new, words) for new, words in _within(steps, by, size, terms))
+    yield from _missing_at_end(steps, size, terms)
+    for by in (2, -2):
+        yield from (Mend(new, words) for new, words in _within(steps, by, size, terms))
+    for index, step in enumerate(steps):
+        if isinstance(step, Skip):
+            yield Mend((*steps[:index], *steps[index + 1 :]), f"without sk {_place_words(step.place, terms, size)}")
+
+
+def _within(steps: tuple[Step, ...], by: int, size: int, terms: Terms) -> Iterator[tuple[tuple[Step, ...], str]]:
+    for index, step in enumerate(steps):
+        for new, words in _of_step(step, by, size, terms):
+            yield (*steps[:index], new, *steps[index + 1 :]), words
+
+
+def _of_step(step: Step, by: int, size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
+    if isinstance(step, Work):
+        yield from _of_work(step, by, size, terms)
+    elif isinstance(step, Chain):
+        more = _more(step.count, by, size)
+        if more is not None:
+            yield replace(step, count=more), f"ch {more.at(size)} instead of ch {step.count.at(size)}"
+    elif isinstance(step, Skip):
+        more = _more(step.place.count, by, size)
+        if more is not None and step.place.which in ("next", "last"):
+            place = replace(step.place, count=more, each=more.at(size) > 1)
+            yield replace(step, place=place), f"sk {_place_words(place, terms, size)} instead of {_place_words(step.place, terms, size)}"
+    elif isinstance(step, Group):
+        for inner, words in _within(step.steps, by, size, terms):
+            yield replace(step, steps=inner), words
+    elif isinstance(step, Repeat):
+        more = _more(step.times, by, size) if step.times is not None else None
+        if more is not None and step.times is not None:
+            yield replace(step, times=more), f"the repeat worked {_times(more.at(size))} instead of {_times(step.times.at(size))}"
+        for inner, words in _within(step.steps, by, size, terms):
+            yield replace(step, steps=inner), words
+
+
+def _of_work(step: Work, by: int, size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
+    place = step.place
+    word = _stitch_words(step.stitch, terms)
+    if (place is not None and place.each and place.which in ("next", "last")) or (place is not None and place.which == "next" and place.count.at(size) == 1 \
+            and step.count.at(size) == 1 and place.target.kind in ("st", "stitch", "ch")):
+        more = _more(place.count, by, size)
+        if more is not None:
+            new = replace(place, count=more, each=more.at(size) > 1)
+            yield replace(step, place=new), f"{word} in {_place_words(new, terms, size)} instead of {_place_words(place, terms, size)}"
+    if step.stitch.name == "sl st":
+        return
+    more = _more(step.count, by, size)
+    if more is not None:
+        where = f" in {_place_words(place, terms, size)}" if place is not None else ""
+        yield replace(step, count=more), f"{more.at(size)} {word}{where} instead of {step.count.at(size)}"
+
+
+def _more(amount: Amount, by: int, size: int) -> Amount | None:
+    now = amount.at(size)
+    if now + by < 1:
+        return None
+    if not amount.varies:
+        return Amount((now + by,))
+    at = min(size, len(amount.values) - 1)
+    return Amount((*amount.values[:at], now + by, *amount.values[at + 1 :]))
+
+
+def _missing_at_end(steps: tuple[Step, ...], size: int, terms: Terms) -> Iterator[Mend]:
+    """Stitches in the beginning space, forgotten before the join."""
+    join = next((index for index, step in enumerate(steps) if isinstance(step, Join) and not step.attach), len(steps))
+    at = join
+    while at and isinstance(steps[at - 1], Chain):
+        at -= 1
+    works = [step for step in _flat(steps[:join]) if isinstance(step, Work) and step.stitch.name not in ("sl st", "picot")]
+    if not works:
+        return
+    last = works[-1]
+    for count in (1, 2, 3, 4, 5):
+        place = Place(last.span, "beg", Target("sp"))
+        new = Work(last.id, last.span, StitchSpec(last.stitch.name), Amount((count,)), place)
+        words = f"{count} {stitch_word(last.stitch.name, terms, count)} in beg sp before the join"
+        yield Mend((*steps[:at], new, *steps[at:]), words)
+
+
+def _flat(steps: Sequence[Step]) -> Iterator[Step]:
+    for step in steps:
+        if isinstance(step, Group | Repeat):
+            yield from _flat(step.steps)
+        else:
+            yield step
+
+
+def _stitch_words(spec: StitchSpec, terms: Terms) -> str:
+    if spec.increase > 1:
+        return "inc"
+    name = f"{spec.name}{spec.together}tog" if spec.together > 1 else spec.name
+    return stitch_word(name, terms)
+
+
+_WHICH = {
+    "next": "next ", "same": "same ", "last": "last ", "first": "first ", "each": "each ", "beg": "beg ", "current": "", "center": "center ",
+    "top": "top of ", "any": "any ",
+}  # fmt: skip
+
+
+def _place_words(place: Place, terms: Terms, size: int) -> str:
+    count = place.count.at(size)
+    if place.target.kind == "ring":
+        return "ring"
+    number = f"{count} " if count > 1 else ""
+    return f"{_WHICH.get(place.which, '')}{number}{target_word(place.target, terms, count)}"
+
+
+def _times(count: int) -> str:
+    return {1: "once", 2: "twice"}.get(count, f"{count} times")
