@@ -44,12 +44,18 @@ def hook_curl(foot: Point, head: Point, into: Foot) -> tuple[Point, ...]:
 
 
 def space_ring(feet: Sequence[Point], heads: Sequence[Point]) -> Mark:
-    """The ring of a space, under the middle of the feet of all stitches that are worked into it."""
+    """The ring of a space, under the middle foot of all stitches that are worked into it (between the middle two of an even number).
+
+    The middle one, not the mean: along a loop or round a corner the mean of all feet sinks into the chains.
+    """
     count = len(feet)
     fx, fy = sum(p[0] for p in feet) / count, sum(p[1] for p in feet) / count
     hx, hy = sum(p[0] for p in heads) / len(heads), sum(p[1] for p in heads) / len(heads)
     ux, uy = _unit((fx, fy), (hx, hy))
-    return Stroke(circle((fx - s.RING_RADIUS * ux, fy - s.RING_RADIUS * uy), s.RING_RADIUS), s.RING_WIDTH, smooth=True, closed=True)
+    across = sorted((round(p[0] * uy - p[1] * ux, 9), p) for p in feet)
+    (_, (ax, ay)), (_, (bx, by)) = across[(count - 1) // 2], across[count // 2]
+    mx, my = (ax + bx) / 2 - s.RING_RADIUS * ux, (ay + by) / 2 - s.RING_RADIUS * uy
+    return Stroke(circle((mx, my), s.RING_RADIUS), s.RING_WIDTH, smooth=True, closed=True)
 
 
 def foundation_oval(foot: Point, up: Point) -> Mark:
