@@ -126,7 +126,7 @@ def _along(outline: Outline | Line, standing: Standing, index: int, after: int, 
     steps = 2 if outline.corners and not outline.rho else max(2, int((last - first) / 0.4))
     inner = [outline.at(first + (last - first) * k / steps)[0] for k in range(1, steps)]
     along = (end - start) / (abs(end - start) or 1.0)
-    inner = [p for p in inner if 0.0 < ((p - start) / along).real < abs(end - start)]
+    inner = [p for p in inner if 0.25 < ((p - start) / along).real < abs(end - start) - 0.25]
     return arc_of([start, *inner, end])
 
 

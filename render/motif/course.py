@@ -87,7 +87,7 @@ def course_of(fabric: Fabric, round_index: int, picots: Mapping[int, tuple[Run, 
             stems.append(
                 Stem(stitch, stem_height(stitch), head_half(stitch), body, body_at, root_half(stitch), picots.get(stitch.id, ()))
             )
-            pieces.append([])
+            pieces.append(_counted_after(stitch, pieces[-1]))
     if not stems:
         return Course(round_index, worked.direction, (), (), (), 0)
     first = pieces.pop(0)
@@ -98,6 +98,16 @@ def course_of(fabric: Fabric, round_index: int, picots: Mapping[int, tuple[Run, 
     gaps = tuple(_gap(fabric, piece, picots) for piece in pieces)
     begins = 0 if worked.direction > 0 else len(stems) - 1
     return Course(round_index, worked.direction, tuple(stems), gaps, _corners(fabric, stems, gaps), begins, worked.kind == "row")
+
+
+def _counted_after(stitch: Stitch, piece: list[Stitch]) -> list[Stitch]:
+    """Chains worked on from a beginning chain ("counts as dc and ch 1") hang after the stitch that it stands for: taken out of ``piece``."""
+    if stitch.role != "standing" or not stitch.chains:
+        return []
+    last = max(stitch.chains)
+    after = [other for other in piece if other.id > last]
+    piece[:] = [other for other in piece if other.id <= last]
+    return after
 
 
 def _hangs(fabric: Fabric, stitch: Stitch) -> bool:

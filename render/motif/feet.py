@@ -14,7 +14,7 @@ _FAN = 0.2
 """How far apart the feet of an increase like to stand."""
 _IN_SPACE = 0.42
 """The same in a chain space."""
-_IN_CORNER = 0.25
+_IN_CORNER = 0.3
 """And where the space bends round a corner: feet further apart would sink in."""
 _FAN_ANGLE = 0.42
 _FAN_WIDEST = 2.1
@@ -121,9 +121,10 @@ def _in_space(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
     for offset in _offsets(stems, wish):
         on, normal = arc.at(arc.length / 2 + offset)
         places.append(on + normal * SPACE_RISE)
-    # The ring of the space lies under the middle of all feet: on a bent run that middle sinks in, so the feet are moved out.
+    # The ring of the space lies under the middle of the feet: on a bent run the feet are moved out until it is clear of the chains.
     top, out = arc.at(arc.length / 2)
-    sunk = SPACE_RISE - ((sum(places) / len(places) - top) / out).real
+    middle = (places[(len(places) - 1) // 2] + places[len(places) // 2]) / 2
+    sunk = SPACE_RISE - ((middle - top) / out).real
     return [place + out * max(sunk, 0.0) for place in places]
 
 

@@ -36,11 +36,11 @@ class Fan:
     ways: list[complex]
 
 
-def petals_of(ground: Ground, course: Course) -> list[Fan]:
-    """The petals of a round whose stitches differ in height."""
+def petals_of(ground: Ground, course: Course, crowded: bool) -> list[Fan]:
+    """The petals of a round whose stitches differ in height; in a ``crowded`` one, what stands in long loops follows each loop's own bow."""
     heights = [stem.height for stem in course.stems]
     if max(heights) - min(heights) < 0.15 * max(heights):
-        return []
+        return _on_loops(ground, course) if crowded else []
     found: list[tuple[Base, list[int]]] = []
     for base, members in shared(course).items():
         stems = list(dict.fromkeys(s for s, _ in members))
@@ -48,6 +48,25 @@ def petals_of(ground: Ground, course: Course) -> list[Fan]:
             found.append((base, stems))
     middles = [ground.anchor(base)[0] for base, _ in found]
     return [_fan(ground, course, base, stems, _elbow(middles, i)) for i, (base, stems) in enumerate(found)]
+
+
+def _on_loops(ground: Ground, course: Course) -> list[Fan]:
+    """Stitches square to the bow of the loop that they are worked into."""
+    fans = []
+    for base, members in shared(course).items():
+        stems = list(dict.fromkeys(s for s, _ in members))
+        arc = ground.arcs.get(base.id) if base.kind == "space" else None
+        if arc is None or len(stems) < _LEAST or not _plain(course, stems):
+            continue
+        places = [0.0]
+        for a, b in zip(stems, stems[1:], strict=False):
+            places.append(places[-1] + course.stems[a].body + course.stems[b].body + CLEAR)
+        wish = min(places[-1], arc.length)
+        spots = [arc.at(arc.length / 2 + (place / places[-1] - 0.5) * wish) for place in places]
+        feet = [on + way * SPACE_RISE for on, way in spots]
+        heads = [foot + way * course.stems[s].height for foot, (_, way), s in zip(feet, spots, stems, strict=True)]
+        fans.append(Fan(stems, feet, heads, [way for _, way in spots]))
+    return fans
 
 
 def _plain(course: Course, stems: list[int]) -> bool:
@@ -75,6 +94,8 @@ def _fan(ground: Ground, course: Course, base: Base, stems: list[int], elbow: fl
             # In a loop the feet stand along its chains, as far as they turn; the spokes meet below it.
             centre = middle + out * (rise - radius)
             feet = [centre + way * radius for way in ways]
+            inner = (feet[(len(feet) - 1) // 2] + feet[len(feet) // 2]) / 2
+            feet = [foot + out * (rise - ((inner - middle) / out).real) for foot in feet]
         heads = [foot + way * course.stems[s].height * longer for foot, way, s in zip(feet, ways, stems, strict=True)]
         fan = Fan(stems, feet, heads, ways)
         if max(abs(((head - middle) / out).imag) for head in heads) + 0.6 <= elbow:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from math import pi, sqrt, tan
 
 from motifold.render.motif.course import Course
-from motifold.render.motif.extents import LENGTH_LEAST, LENGTH_MOST
+from motifold.render.motif.extents import CHANGE_MOST, LENGTH_LEAST, LENGTH_MOST
 from motifold.render.motif.feet import shared
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.line import Line
@@ -55,6 +55,7 @@ class _Task:
     corners: int
     phase: float
     fans: bool = False
+    changed: bool = False
 
 
 def place(ground: Ground, course: Course, feet: list[list[complex]], room: Room, order: int, fans: Sequence[Fan] = (), more: float = 0.0) -> Standing:
@@ -64,18 +65,8 @@ def place(ground: Ground, course: Course, feet: list[list[complex]], room: Room,
         task = replace(task, fans=True)
     if task.ring:
         task = _under_ring_heads(task)
-    best: tuple[float, Outline, list[float], list[complex]] | None = None
-    for fullness in _SHORTER if task.corners else (_FULL,):
-        outline = _size(task, fullness, more)
-        s = _places(task, outline)
-        heads = [outline.at(x)[0] for x in s]
-        worst = max((abs(h - m) / stem.height for h, m, stem in zip(heads, task.middles, course.stems, strict=True)), default=1.0)
-        if best is None or worst < best[0] - 1e-6:
-            best = (worst, outline, s, heads)
-        if worst <= LENGTH_MOST:
-            break
-    assert best is not None
-    _, outline, s, heads = best
+    outline, s = _fitted(task, more)
+    heads = [outline.at(x)[0] for x in s]
     normals = [outline.at(x)[1] for x in s]
     feet = _turned_ring_feet(task, feet, heads)
     even = _even(task)
@@ -85,6 +76,38 @@ def place(ground: Ground, course: Course, feet: list[list[complex]], room: Room,
             heads[stem], normals[stem], feet[stem] = head, way, [foot]
     heads, normals = symmetric(heads, order), symmetric(normals, order)
     return Standing(outline, s, heads, normals, _symmetric_feet(feet, order), even)
+
+
+def _fitted(task: _Task, more: float) -> tuple[Outline, list[float]]:
+    """The outline on which no stem is drawn too long, or the one that comes nearest to that."""
+    if task.changed:
+        levels = [_level(task, i, Outline(task.corners, 1.0, task.phase)) for i in range(task.course.size)]
+        low = min(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
+        high = max(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
+        sizes = [low + (high - low) * k / 10 for k in range(11)]
+        outlines = [Outline(task.corners, max(size + more, _roomy(task)), task.phase) for size in sizes]
+    else:
+        outlines = [_size(task, fullness, more) for fullness in _SHORTER]
+    best: tuple[float, Outline, list[float]] | None = None
+    for outline in outlines:
+        s = _places(task, outline)
+        parts = [abs(outline.at(x)[0] - m) / stem.height for x, m, stem in zip(s, task.middles, task.course.stems, strict=True)]
+        # As much too short counts like as much too long.
+        worst = max(max(parts), 1.0 / max(min(parts), 0.01)) if task.changed else max(parts)
+        if best is None or worst < best[0] - 1e-6:
+            best = (worst, outline, s)
+        if worst <= LENGTH_MOST and not task.changed:
+            break
+    assert best is not None
+    return best[1], best[2]
+
+
+def is_crowded(course: Course, feet: list[list[complex]], room: Room) -> bool:
+    """Whether a round's heads would need a much larger outline than its stitches reach."""
+    if course.corners or course.open:
+        return False
+    levels = sorted(abs(sum(legs) / len(legs)) + stem.height for legs, stem in zip(feet, course.stems, strict=True))
+    return sum(room.least) / (2 * pi) > 1.03 * levels[len(levels) // 2]
 
 
 def _task(ground: Ground, course: Course, feet: list[list[complex]], room: Room) -> _Task:
@@ -104,7 +127,10 @@ def _task(ground: Ground, course: Course, feet: list[list[complex]], room: Room)
         phase = argument(turned)
     elif not corners and not ring:
         phase = argument(middles[0])
-    return _Task(course, room, middles, sides, groups, ring, corners, phase)
+    heights = [stem.height for stem in course.stems]
+    before = ground.courses.get(course.round - 1)
+    changed = corners > 0 and not ring and (max(heights) - min(heights) > 0.3 or (before is not None and _corner_count(before) != corners))
+    return _Task(course, room, middles, sides, groups, ring, corners, phase, changed=changed)
 
 
 def _corner_count(course: Course) -> int:
@@ -344,7 +370,8 @@ def _reach(task: _Task, outline: Outline, number: int, stems: list[int]) -> tupl
     for i in stems:
         middle, height = task.middles[i], task.course.stems[i].height
         rise = outline.apothem - _level(task, i, outline)
-        lean = sqrt(max((LENGTH_MOST * height) ** 2 - rise * rise, (0.2 * height) ** 2))
+        most = CHANGE_MOST if task.changed else LENGTH_MOST
+        lean = sqrt(max((most * height) ** 2 - rise * rise, (0.2 * height) ** 2))
         centre = (number + 0.5) * outline.side + (middle / outline.normal_of(number)).imag
         low.append(centre - lean)
         high.append(centre + lean)

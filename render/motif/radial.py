@@ -14,7 +14,7 @@ from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.margin import fill_margins
 from motifold.render.motif.model import RoundShape
 from motifold.render.motif.petals import petals_of
-from motifold.render.motif.place import Standing, place
+from motifold.render.motif.place import Standing, is_crowded, place
 from motifold.render.motif.posts import bend_posts
 from motifold.render.motif.room import room_of
 from motifold.render.motif.symmetry import rotations
@@ -64,7 +64,7 @@ def lay_round(ground: Ground, course: Course) -> None:
     order = rotations(ground, course)
     feet = stand(ground, course)
     room = room_of(ground, course, feet)
-    standing = place(ground, course, feet, room, order, petals_of(ground, course))
+    standing = place(ground, course, feet, room, order, petals_of(ground, course, is_crowded(course, feet, room)))
     _settle(ground, course, standing, order)
 
 

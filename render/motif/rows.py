@@ -64,7 +64,7 @@ def _row(ground: Ground, course: Course) -> None:
     """Feet, heads and chains of one row."""
     feet = stand(ground, course)
     room = room_of(ground, course, feet)
-    standing = _placed(ground, course, feet, room, petals_of(ground, course))
+    standing = _placed(ground, course, feet, room, petals_of(ground, course, False))
     ground.courses[course.round] = course
     ground.order[course.round] = 1
     for index, stem in enumerate(course.stems):
