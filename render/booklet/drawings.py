@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from motifold.render.booklet.model import Figure, Look
 from motifold.render.booklet.paper import grid_for
-from motifold.render.booklet.steps import step_room
+from motifold.render.booklet.steps import OVERVIEW_SHARE, step_room
 from motifold.render.drawing.display import Drawing, Group, Text
 from motifold.render.drawing.measure import around, bounds
 from motifold.render.drawing.numbers import MM_PER_PT
@@ -15,7 +15,6 @@ from motifold.render.pattern.model import Terms
 from motifold.render.worked import Worked, WorkedSize
 
 _KEY_SIDE_MM = 56.0        # one column of a key
-_NET_MM = 128.0            # a net much larger than this says no more
 _LEAST_PITCH_MM = 1.3      # below it a symbol is lower than 3 mm in print
 
 
@@ -90,13 +89,13 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
 
     grid = grid_for(look.paper)
     wide, high = grid.text_width * MM_PER_PT, grid.text_height * MM_PER_PT
-    net = draw_net(assembly, min(wide, _NET_MM), min((0.42 if grid.columns > 1 else 0.45) * high, _NET_MM))
+    net = draw_net(assembly, OVERVIEW_SHARE * wide if grid.columns > 1 else wide, 0.42 * high)
     figures = [Figure("net", net, "The net, right side up, with its seams in the order they are worked.", smallest=0.85, largest=1.0)]
     drawn = [step.number for step in assembly_steps(assembly) if step.kind != "fold flat"]
     step_drawings = draw_steps(assembly, *(side * MM_PER_PT for side in step_room(grid)))
     for number, drawing in zip(drawn, step_drawings, strict=True):
         figures.append(Figure("step", drawing, "", step=number, smallest=0.85, largest=1.0))
-    finished = draw_finished(assembly, min(wide, _NET_MM), 0.36 * high)
+    finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT), 0.30 * high)
     if finished is not None:
         sized = f", size {size.choice.name}" if size.choice.name != "One size" else ""
         figures.append(Figure("finished", finished, f"{finished.title}{sized}.", smallest=0.85, largest=1.0))

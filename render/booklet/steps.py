@@ -15,10 +15,12 @@ from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.sections import part_heading, section_boxes
 from motifold.render.words.model import Block, Items, Section
 
+OVERVIEW_SHARE = 0.62    # of the width, for the plan of the assembly beside the first words
+
 
 def step_room(grid: Grid) -> tuple[float, float]:
     """Width and height that a step's drawing has beside its words; on a small page a larger share of it."""
-    share, height = (0.44, 0.25) if grid.columns > 1 else (0.55, 0.33)
+    share, height = (grid.column_width / grid.text_width, 0.30) if grid.columns > 1 else (0.55, 0.33)
     return share * grid.text_width, height * grid.text_height
 
 
@@ -32,9 +34,7 @@ def steps_part(section: Section, figures: Sequence[Figure], composer: Composer, 
         composer.turn()
     composer.whole(head)
     before, numbered, after = _split(section, steps)
-    measure = min(composer.grid.text_width, 1.45 * composer.grid.column_width)  # a few lines: not worth two columns, too long for one
-    composer.flow(section_boxes(replace(section, blocks=before), setting.narrowed(measure), tags, f"{key}/before", titled=False), count=1)
-    figure_grid(overview, composer, setting, tags, f"{key}/overview")
+    _overview(replace(section, blocks=before), overview, composer, setting, tags, key)
     if numbered is not None:
         rows, filled = _step_rows(numbered, steps, finished, setting.narrowed(composer.grid.text_width), tags, f"{key}/steps")
         for box in rows:
@@ -45,6 +45,22 @@ def steps_part(section: Section, figures: Sequence[Figure], composer: Composer, 
     composer.space()
     composer.flow(section_boxes(replace(section, blocks=after), setting, tags, f"{key}/after", titled=False))
     figure_grid([*captioned, *finished], composer, setting, tags, f"{key}/more")
+
+
+def _overview(words: Section, figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str) -> None:
+    """What is said first, and the plan of it all beside it where both have room; else one below the other."""
+    grid = setting.grid
+    if figures and grid.columns > 1:
+        width = grid.text_width * OVERVIEW_SHARE
+        narrow = section_boxes(words, setting.narrowed(grid.text_width - width - grid.gutter), tags, f"{key}/before", titled=False)
+        plan = figure_box(figures[0], setting.narrowed(width), tags, f"{key}/overview", min(composer.room, grid.text_height * 0.6))
+        if height_of(narrow) <= plan.height:
+            composer.whole(beside([(0.0, stacked(narrow)), (grid.text_width - width, plan)]))
+            figure_grid(figures[1:], composer, setting, tags, f"{key}/overview")
+            return
+    measure = min(grid.text_width, 1.45 * grid.column_width)  # a few lines: not worth two columns, too long for one
+    composer.flow(section_boxes(words, setting.narrowed(measure), tags, f"{key}/before", titled=False), count=1)
+    figure_grid(figures, composer, setting, tags, f"{key}/overview")
 
 
 def _split(section: Section, steps: Mapping[int, Figure]) -> tuple[tuple[Block, ...], Items | None, tuple[Block, ...]]:
