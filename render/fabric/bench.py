@@ -11,7 +11,7 @@ from typing import Literal
 
 from motifold.render.fabric.edge import Atom, Cursor, Match, any_of
 from motifold.render.fabric.model import Base, Gather, Leg, Origin, RunRole, StitchRole
-from motifold.render.pattern.instructions import CountsAs, Definition, Line, Node, Place, Step, Target
+from motifold.render.pattern.instructions import CountsAs, Definition, Group, Line, Node, Place, Step, Target, Work
 from motifold.render.pattern.problem import Problem, Severity, Span
 
 Terms = Literal["US", "UK"]
@@ -131,13 +131,13 @@ class Lap:
     claims: tuple[Target, ...] = ()      # the kinds of place that the line names: none of them may be left over
     names_tch: bool = False              # the line works into the turning chain in so many words
     last_base: Base | None = None        # what the hook went into last
-    last_span: Span | None = None        # the instruction worked last
+    last_step: Work | Group | None = None   # the instruction worked last
+    bend: int = 0                        # +1 grows too much to lie flat, -1 too little
     skipped: list[Base] = field(default_factory=list)         # what was skipped last, for those who come back to it
     excess: int = 0                      # places wanted beyond the end
     excess_span: Span | None = None
     excess_word: str = ""
     left: list[int] = field(default_factory=list)             # atoms that were claimed and passed
-    left_span: Span | None = None
     doubts: list[tuple[Span, str, str]] = field(default_factory=list)   # repeats that stopped short: a problem if anything else is
     leave: bool = False                  # "leave remaining sts unworked"
     faulty: bool = False
@@ -176,6 +176,7 @@ class Hook:
     idle: dict[int, tuple[Span, str, str | None]] = field(default_factory=dict)
     busy: set[int] = field(default_factory=set)
     origin: Origin | None = None
+    within: Node | None = None                         # the step that uses a defined stitch, while that is worked
     matchers: dict[int, tuple[Place, Match]] = field(default_factory=dict)   # by identity; the place is kept, so it stays its own
     plain_places: dict[int, Place] = field(default_factory=dict)             # "next st", for steps that name no place
 
@@ -200,7 +201,9 @@ class Hook:
             raise TooMuch(span)
 
     def origin_of(self, node_id: int, span: Span) -> Origin:
-        """The identity of what is being made; one object serves all stitches of one pass."""
+        """The identity of what is being made: the step of the line, also for the stitches of a defined stitch that it uses."""
+        if self.within is not None:
+            node_id, span = self.within.id, self.within.span
         last = self.origin
         if last is not None and last.instruction == node_id and last.passes is self.passes:
             return last

@@ -6,8 +6,9 @@ from collections.abc import Mapping
 
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.edge import Atom, family, matcher
+from motifold.render.fabric.places import key_of
 from motifold.render.fabric.special import known
-from motifold.render.fabric.wording import round_word, target_word
+from motifold.render.fabric.wording import counted_word, round_word, target_word
 from motifold.render.pattern.instructions import CountClaim, Target
 
 
@@ -162,6 +163,29 @@ def _on_each_side(hook: Hook, lap: Lap, claim: CountClaim) -> tuple[int, ...]:
     if len(set(sides)) > 1:
         return (unequal,)
     return (sides[0], sides[0] + 1) if not lap.atoms[corners[0]].space else (sides[0],)
+
+
+def warn_unstated(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...]) -> None:
+    """Warns where a line that counts spaces, or several kinds of stitch, leaves one of them out."""
+    targets = [claim.target for claim in claims]
+    spaces = [target for target in targets if target.kind == "sp"]
+    named = [target.name or "" for target in targets if target.kind == "stitch"]
+    every = any(target.kind in ("st", "group") for target in targets)
+    for key, number in lap.counts.items():
+        if key.startswith("ch-") and key.endswith(" sp"):
+            chains = int(key[3:-3])
+            corner = sum(1 for atom in lap.atoms if atom.space and atom.corner and atom.chains == chains)
+            stated = any(t.chains in (None, chains) or t.corner for t in spaces) or (number == corner and any(t.kind == "corner" for t in targets))
+            missing = bool(spaces) and not stated
+        else:
+            missing = len(named) >= 2 and not every and key not in named and family(key) not in named and key not in ("sl st", "picot")
+            missing = missing and not any(atom.group_name == key for atom in lap.atoms)
+        if missing:
+            hook.complain(
+                "unstated", claims[-1].span, f"{round_word(lap)} does not state its {counted_word(key, number, hook.shop.terms)}",
+                "state them too, so that readers can check themselves", severity="warning", key=key_of(claims[-1].span), follows=True,
+            )
+            return
 
 
 def check_claims(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...], hint: str | None) -> None:

@@ -10,12 +10,13 @@ from motifold.render.fabric.below import perimeter
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.claims import claimed_targets, names_turning_chain
 from motifold.render.fabric.corners import mark_corners
-from motifold.render.fabric.counts import atoms_of, check_claims, count, wrong_claim
+from motifold.render.fabric.counts import atoms_of, check_claims, count, warn_unstated, wrong_claim
 from motifold.render.fabric.edge import Atom, Cursor, any_of, oriented
+from motifold.render.fabric.flatness import warn_of_shape
 from motifold.render.fabric.lines import Job, in_ring
 from motifold.render.fabric.making import hang, new_run
 from motifold.render.fabric.places import key_of
-from motifold.render.fabric.wording import listed, round_word, target_word
+from motifold.render.fabric.wording import listed, round_word, step_words, target_word
 from motifold.render.pattern.instructions import (
     Chain,
     FastenOff,
@@ -235,6 +236,9 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
         _complain_of_left_over(hook, lap, below)
     elif wrong:
         check_claims(hook, lap, claims, None)
+    if claims and not lap.faulty:
+        warn_unstated(hook, lap, claims)
+        warn_of_shape(hook, lap)
     if claims:
         hook.tainted = wrong_claim(hook, lap, claims) is not None
     else:
@@ -264,9 +268,11 @@ def _complain_of_left_over(hook: Hook, lap: Lap, below: str) -> None:
     total = sum(words.values())
     said = listed([f"{number} {_left_word(hook, key, number)}" for key, number in words.items()])
     lap.faulty = True
+    step = lap.last_step
+    since = f', from "{step_words(step, hook.shop.terms, hook.shop.size)}" on' if step is not None else ""
     hook.complain(
-        "left-over", lap.left_span or lap.last_span or (lap.line.span if lap.line else None),
-        f"{round_word(lap)}: {said} of {below} {'is' if total == 1 else 'are'} never worked into, from here on",
+        "left-over", step.span if step is not None else lap.line.span if lap.line is not None else None,
+        f"{round_word(lap)}: {said} of {below} {'is' if total == 1 else 'are'} never worked into{since}",
         "work into them, skip them in so many words, or say: leave remaining sts unworked", follows=True,
     )
 

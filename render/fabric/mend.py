@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from motifold.render.fabric.bench import Terms
-from motifold.render.fabric.wording import stitch_word, target_word
+from motifold.render.fabric.wording import place_words, spec_words, stitch_word
 from motifold.render.pattern.instructions import Amount, Chain, Group, Join, Place, Repeat, Skip, Step, StitchSpec, Target, Work
 
 
@@ -27,7 +27,7 @@ def mends(steps: tuple[Step, ...], size: int, terms: Terms) -> Iterator[Mend]:
         yield from (Mend(new, words) for new, words in _within(steps, by, size, terms))
     for index, step in enumerate(steps):
         if isinstance(step, Skip):
-            yield Mend((*steps[:index], *steps[index + 1 :]), f"without sk {_place_words(step.place, terms, size)}")
+            yield Mend((*steps[:index], *steps[index + 1 :]), f"without sk {place_words(step.place, terms, size)}")
 
 
 def _within(steps: tuple[Step, ...], by: int, size: int, terms: Terms) -> Iterator[tuple[tuple[Step, ...], str]]:
@@ -47,7 +47,7 @@ def _of_step(step: Step, by: int, size: int, terms: Terms) -> Iterator[tuple[Ste
         more = _more(step.place.count, by, size)
         if more is not None and step.place.which in ("next", "last"):
             place = replace(step.place, count=more, each=more.at(size) > 1)
-            yield replace(step, place=place), f"sk {_place_words(place, terms, size)} instead of {_place_words(step.place, terms, size)}"
+            yield replace(step, place=place), f"sk {place_words(place, terms, size)} instead of {place_words(step.place, terms, size)}"
     elif isinstance(step, Group):
         for inner, words in _within(step.steps, by, size, terms):
             yield replace(step, steps=inner), words
@@ -61,18 +61,18 @@ def _of_step(step: Step, by: int, size: int, terms: Terms) -> Iterator[tuple[Ste
 
 def _of_work(step: Work, by: int, size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
     place = step.place
-    word = _stitch_words(step.stitch, terms)
+    word = spec_words(step.stitch, terms)
     if (place is not None and place.each and place.which in ("next", "last")) or (place is not None and place.which == "next" and place.count.at(size) == 1 \
             and step.count.at(size) == 1 and place.target.kind in ("st", "stitch", "ch")):
         more = _more(place.count, by, size)
         if more is not None:
             new = replace(place, count=more, each=more.at(size) > 1)
-            yield replace(step, place=new), f"{word} in {_place_words(new, terms, size)} instead of {_place_words(place, terms, size)}"
+            yield replace(step, place=new), f"{word} in {place_words(new, terms, size)} instead of {place_words(place, terms, size)}"
     if step.stitch.name == "sl st":
         return
     more = _more(step.count, by, size)
     if more is not None:
-        where = f" in {_place_words(place, terms, size)}" if place is not None else ""
+        where = f" in {place_words(place, terms, size)}" if place is not None else ""
         yield replace(step, count=more), f"{more.at(size)} {word}{where} instead of {step.count.at(size)}"
 
 
@@ -109,27 +109,6 @@ def _flat(steps: Sequence[Step]) -> Iterator[Step]:
             yield from _flat(step.steps)
         else:
             yield step
-
-
-def _stitch_words(spec: StitchSpec, terms: Terms) -> str:
-    if spec.increase > 1:
-        return "inc"
-    name = f"{spec.name}{spec.together}tog" if spec.together > 1 else spec.name
-    return stitch_word(name, terms)
-
-
-_WHICH = {
-    "next": "next ", "same": "same ", "last": "last ", "first": "first ", "each": "each ", "beg": "beg ", "current": "", "center": "center ",
-    "top": "top of ", "any": "any ",
-}  # fmt: skip
-
-
-def _place_words(place: Place, terms: Terms, size: int) -> str:
-    count = place.count.at(size)
-    if place.target.kind == "ring":
-        return "ring"
-    number = f"{count} " if count > 1 else ""
-    return f"{_WHICH.get(place.which, '')}{number}{target_word(place.target, terms, count)}"
 
 
 def _times(count: int) -> str:

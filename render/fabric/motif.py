@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from motifold.render.fabric.bench import MOST_STITCHES, STRUCTURAL, Hook, Lap, TooMuch, Workshop
+from motifold.render.fabric.counts import wrong_claim
 from motifold.render.fabric.edge import Cursor
 from motifold.render.fabric.finish import finished
 from motifold.render.fabric.laps import beginning_index, close_lap, open_lap
@@ -75,7 +76,7 @@ def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> 
     jobs = split_beginning(jobs) if not hook.laps else jobs
     carried: tuple[Step, ...] = ()
     try:
-        for index, job in enumerate(jobs):
+        for index in range(len(jobs)):
             carried = work_line(hook, jobs[index : index + 3], carried, mending)
     except TooMuch as stop:
         hook.problems.append(Problem(
@@ -121,8 +122,8 @@ def _mended(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mark: Jo
     mistake = next((problem for problem in told if problem.code in STRUCTURAL), None)
     if mistake is None or len(hook.stitches) > MOST_TO_MEND:
         return left
-    if mistake.code == "count" and _next_comes_out(hook, jobs, left):
-        return left  # the work goes on well: it is the count that is wrong
+    if mistake.code == "count" and _count_is_wrong(hook, hook.laps[-1], job) and _next_comes_out(hook, jobs, left):
+        return left
     found: list[Mend] = []
     budget = WORK_TO_MEND
     for mend in mends(job.steps, hook.shop.size, hook.shop.terms):
@@ -142,6 +143,19 @@ def _mended(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mark: Jo
     hint = "it comes out with " + ", or with ".join(mend.words for mend in found)
     hook.problems = [*mark.problems, *(replace(problem, hint=hint) if problem is mistake else problem for problem in told)]
     return left
+
+
+def _count_is_wrong(hook: Hook, lap: Lap, job: Job) -> bool:
+    """Whether it is the stated number that breaks the regular growth of the piece, not the number that was made."""
+    wrong = wrong_claim(hook, lap, job.line.counts)
+    if wrong is None:
+        return False
+    claim, made = wrong
+    stated = claim.amount.at(hook.shop.size)
+    regular = hook.polygon or next((one.met for one in hook.laps if one.kind == "round" and one.met), 1)
+    if lap.linear or regular < 2:
+        return False
+    return made % regular == 0 and stated % regular != 0
 
 
 def _tried(hook: Hook, job: Job, carried: tuple[Step, ...], jobs: Sequence[Job]) -> tuple[Step, ...] | None:

@@ -116,12 +116,13 @@ def missing(hook: Hook, cursor: Cursor, span: Span, target: Target) -> None:
     under = hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap
     name = round_word(under)
     hook.complain(
-        "place", span, f"{name[0].upper()}{name[1:]} has no {target_word(target, terms)} to work into", _what_there_is(hook, cursor, target),
+        "place", span, f"{name[0].upper()}{name[1:]} has no {target_word(target, terms)} to work into", what_there_is(hook, cursor, target),
         key=key_of(span),
     )
 
 
-def _what_there_is(hook: Hook, cursor: Cursor, target: Target) -> str | None:
+def what_there_is(hook: Hook, cursor: Cursor, target: Target) -> str | None:
+    """What an edge has instead of what it has not, for a hint."""
     terms = hook.shop.terms
     if target.kind == "sp":
         lengths = sorted({atom.chains for atom in cursor.atoms if atom.space})
@@ -304,7 +305,7 @@ def _idle(hook: Hook, cursor: Cursor, place: Place, span: Span) -> None:
     key = key_of(place.span)
     name = round_word(hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap)
     message = f"{name[0].upper()}{name[1:]} has no {target_word(place.target, hook.shop.terms)} to work into"
-    hook.idle.setdefault(key, (place.span, message, _what_there_is(hook, cursor, place.target)))
+    hook.idle.setdefault(key, (place.span, message, what_there_is(hook, cursor, place.target)))
 
 
 def _counted(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[Base]:
@@ -314,7 +315,7 @@ def _counted(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[B
         if first is None:
             first = last_match(cursor, matcher(place.target), cursor.following, min(cursor.limit, cursor.end))
         if first is not None:
-            leave_behind(hook, cursor, first, place.span)
+            leave_behind(hook, cursor, first)
     for _ in range(count):
         hook.budget(span)
         if place.target.kind == "ch":
@@ -336,14 +337,10 @@ def next_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     return enter(hook, cursor, index, place)
 
 
-def leave_behind(hook: Hook, cursor: Cursor, index: int, span: Span) -> None:
+def leave_behind(hook: Hook, cursor: Cursor, index: int) -> None:
     """The hook jumps ahead to an index: what it leaves behind unworked, of the kinds that the round claims, is noted."""
     lap = hook.lap
     if lap.cursor is not cursor or lap.leave or not lap.claims:
         return
     claimed = any_of(lap.claims)
-    passed = [i for i in range(cursor.following, index) if claimed(cursor.atom(i))]
-    if passed:
-        lap.left.extend(passed)
-        if lap.left_span is None:
-            lap.left_span = span
+    lap.left.extend(i for i in range(cursor.following, index) if claimed(cursor.atom(i)))

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
 from motifold.render.fabric.claims import driving_place, worked_targets
 from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
-from motifold.render.fabric.places import key_of, resolve_extent
+from motifold.render.fabric.places import key_of, resolve_extent, what_there_is
 from motifold.render.fabric.resolve import cursor_for
 from motifold.render.fabric.trial import mark_pass, take_back_pass
 from motifold.render.fabric.wording import round_word, target_word
@@ -116,7 +116,7 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     elif first_match(cursor, match, 0, cursor.size - 1) is None:
         name = round_word(hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap)
         words = " or ".join(target_word(target, hook.shop.terms) for target in targets)
-        hook.idle.setdefault(key_of(step.span), (step.span, f"{name[0].upper()}{name[1:]} has no {words}, so this repeat finds nothing to do", None))
+        hook.idle.setdefault(key_of(step.span), (step.span, f"{name[0].upper()}{name[1:]} has no {words}, so this repeat finds nothing to do", what_there_is(hook, cursor, targets[0])))
 
 
 def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, cursor: Cursor, match: Match, pair: bool) -> bool:
@@ -128,11 +128,11 @@ def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, cursor: Cursor, match
             continue
         if step.omit and index == len(step.steps) - step.omit and not _remains(cursor, match, pair):
             return True
-        here, groups = hook.here, len(hook.open_groups)
+        here, groups, within = hook.here, len(hook.open_groups), hook.within
         try:
             run_step(hook, inner)
         except Beyond:
-            hook.here = here
+            hook.here, hook.within = here, within
             del hook.open_groups[groups:]
             return False
     return True

@@ -132,7 +132,7 @@ def last(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     index = last_match(cursor, matcher(place.target), cursor.following, min(cursor.limit, cursor.end))
     if index is None:
         return beyond(hook, cursor, place, span, place.target)
-    leave_behind(hook, cursor, index, place.span)
+    leave_behind(hook, cursor, index)
     return enter(hook, cursor, index, place)
 
 
@@ -148,7 +148,7 @@ def beginning_place(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Bas
         return same(hook, cursor, place)
     index = cursor.start + cursor.size if cursor.cyclic else cursor.start
     if index > cursor.pos:
-        leave_behind(hook, cursor, index, place.span)
+        leave_behind(hook, cursor, index)
         take(hook, cursor, index)
     return base_of(hook, cursor, index, place)
 
@@ -175,12 +175,12 @@ def beginning_chain(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Bas
     if index is not None:
         if place.which in ("nth", "center") and place.ordinal:
             return _chain_of_beginning(hook, cursor, index, place)
-        leave_behind(hook, cursor, index, place.span)
+        leave_behind(hook, cursor, index)
         take(hook, cursor, index)
         return base_of(hook, cursor, index, place)
     below = hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else None
     if below is not None and below.beginning is not None:
-        leave_behind(hook, cursor, cursor.end + 1, place.span)
+        leave_behind(hook, cursor, cursor.end + 1)
         cursor.pos = max(cursor.pos, cursor.end)
         return Base("stitch", hook.runs[below.beginning].stitches[-1], "loops")
     missing_chain(hook, named)
@@ -194,11 +194,11 @@ def _chain_of_beginning(hook: Hook, cursor: Cursor, index: int, place: Place) ->
     wanted = place.ordinal or 1
     space = index - 1 if cursor.flipped else index + 1
     if wanted > height and cursor.atom(space).space and cursor.flipped:
-        leave_behind(hook, cursor, space, place.span)
+        leave_behind(hook, cursor, space)
         take(hook, cursor, space)
         cursor.sub = cursor.atom(space).chains - (wanted - height)
         return chain_base(hook, cursor, space, cursor.sub)
-    leave_behind(hook, cursor, index, place.span)
+    leave_behind(hook, cursor, index)
     take(hook, cursor, index)
     return base_of(hook, cursor, index, place)
 

@@ -174,9 +174,10 @@ def defined(hook: Hook, definition: Definition, base: Base, node: Node, run: Run
         add_stitch(hook, definition.key, legs or (Leg("dc", base),), node, gather=definition.gather)
         return
     with grouped(hook, definition.key, base, node):
-        outer, hook.here = hook.here, base
+        outer, outside = hook.here, hook.within
+        hook.here, hook.within = base, outside or node
         run(hook, definition.steps)
-        hook.here = outer
+        hook.here, hook.within = outer, outside
 
 
 def flat_stems(steps: Sequence[Step], size: int) -> list[str]:

@@ -105,7 +105,7 @@ def take_back_job(hook: Hook, mark: JobMark) -> None:
     hook.throughout, hook.yarn, hook.tainted, hook.steps_done = dict(mark.throughout), mark.yarn, mark.tainted, mark.steps_done
     hook.lap, hook.pending, hook.last, hook.here, hook.origin = mark.lap, [], None, None, None
     hook.open_groups.clear()
-    hook.passes, hook.depth = (), 0
+    hook.passes, hook.depth, hook.within = (), 0, None
     if hook.laps:
         before = hook.laps[-1]
         *values, stitches, made = mark.before

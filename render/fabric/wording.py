@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from motifold.render.fabric.bench import Lap, Terms
-from motifold.render.pattern.instructions import Target
+from motifold.render.pattern.instructions import Group, Place, StitchSpec, Target, Work
 from motifold.symbols.stitches import kind as kind_of
 from motifold.symbols.terms import abbreviation
 
@@ -70,3 +70,36 @@ def height_in_chains(kind: str) -> int:
     if found.yarn_overs == 0:
         return 1
     return 2 if found.half else found.yarn_overs + 2
+
+
+def spec_words(spec: StitchSpec, terms: Terms) -> str:
+    """What a stitch is called in the text: "inc", "dc3tog"."""
+    if spec.increase > 1:
+        return "inc"
+    name = f"{spec.name}{spec.together}tog" if spec.together > 1 else spec.name
+    return stitch_word(name, terms)
+
+
+_WHICH = {
+    "next": "next ", "same": "same ", "last": "last ", "first": "first ", "each": "each ", "beg": "beg ", "current": "", "center": "center ",
+    "top": "top of ", "any": "any ",
+}  # fmt: skip
+
+
+def place_words(place: Place, terms: Terms, size: int) -> str:
+    """A place without its preposition: "next 3 sts", "beg sp"."""
+    count = place.count.at(size)
+    if place.target.kind == "ring":
+        return "ring"
+    number = f"{count} " if count > 1 else ""
+    return f"{_WHICH.get(place.which, '')}{number}{target_word(place.target, terms, count)}"
+
+
+def step_words(step: Work | Group, terms: Terms, size: int) -> str:
+    """A step about as its line says it: "3 dc in beg sp"."""
+    if isinstance(step, Group):
+        return f"( ... ) in {place_words(step.place, terms, size)}"
+    count = step.count.at(size)
+    word = spec_words(step.stitch, terms)
+    many = f"{count} {stitch_word(word, terms, count) if word == step.stitch.name else word}" if count > 1 else word
+    return many if step.place is None else f"{many} in {place_words(step.place, terms, size)}"

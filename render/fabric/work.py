@@ -129,7 +129,8 @@ def work(hook: Hook, step: Work) -> None:
     """Stitches into their place or places."""
     spec = step.stitch
     hook.budget(step.span)
-    hook.lap.last_span = step.span
+    if hook.within is None:
+        hook.lap.last_step = step
     if spec.name == "sl st" and _travels_or_closes(hook, step):
         return
     if spec.standing and step.place is not None and hook.beginning:
@@ -396,14 +397,16 @@ def _spread(hook: Hook, step: Work, count: int) -> None:
     """A defined stitch that covers several stitches: its own places are worked as they stand."""
     definition = hook.shop.definitions[step.stitch.name]
     extent = step.place.extent if step.place is not None and step.place.which == "each" else None
-    node = step
+    node, node_outside = step, hook.within
     if step.place is not None and (step.place.each or step.place.which == "each") and extent is None:
         count *= max(step.place.count.at(hook.shop.size), 1)
     for _ in range(count):
         hook.budget(step.span)
         outer, hook.here = hook.here, None
         with grouped(hook, definition.key, None, node) as group:
+            hook.within = hook.within or node
             run_steps(hook, definition.steps)
+            hook.within = node_outside
             if group is not None and group.stitches:
                 legs = hook.stitches[group.stitches[0]].legs
                 group.base = legs[0].base if legs else None
@@ -423,7 +426,8 @@ def group(hook: Hook, step: Group) -> None:
     """Several steps into one place, or into each of several."""
     place = step.place
     hook.budget(step.span)
-    hook.lap.last_span = step.span
+    if hook.within is None:
+        hook.lap.last_step = step
     if hook.here is not None and place.which in ("same", "current"):
         _group_into(hook, step, hook.here)
     elif place.each or place.which == "each":
