@@ -75,6 +75,8 @@ def _ends_statement(r: Reader, at: int) -> bool:
 
 def at_times(r: Reader) -> bool:
     """Whether a count of times comes next: "3 times", "x 3", "twice", "a total of 6 times", "3 (4, 5) times"."""
+    if not _may_be_times(r):
+        return False
     at = r.pos
     found = r.attempt(lambda: _times(r, commit=False)) is not None
     r.pos = at
@@ -83,7 +85,14 @@ def at_times(r: Reader) -> bool:
 
 def read_times(r: Reader) -> tuple[Amount, bool] | None:
     """How often, and whether it says "more" (then the first pass is not among them); None and nothing taken if it says neither."""
+    if not _may_be_times(r):
+        return None
     return r.attempt(lambda: _times(r, commit=True))
+
+
+def _may_be_times(r: Reader) -> bool:
+    lexeme = r.peek()
+    return lexeme.kind == "num" or (lexeme.kind == "word" and (lexeme.raw in _TIMES_WORDS or lexeme.value in ("x", "total", "all", "for")))
 
 
 def _times(r: Reader, commit: bool) -> tuple[Amount, bool] | None:
@@ -117,17 +126,19 @@ def _amount_quietly(r: Reader) -> Amount:
     return ONE
 
 
+_BEGINS_AN_EXTENT = ("around", "rnd", "across", "along", "all", "to", "until")
 PlaceReader = Callable[[Reader], Place]
 
 
 def read_extent(r: Reader, read_noun: PlaceReader, read_target: Callable[[Reader], Target]) -> Extent | None:
     """How far: "around", "across", "to end of rnd", "to last 2 sts", "to next ch-2 sp"; None and nothing taken if nothing is said."""
     found: Extent | None = None
-    while True:
+    while r.at(*_BEGINS_AN_EXTENT):
         more = r.attempt(lambda: _extent(r, read_noun, read_target))
         if more is None:
             return found
         found = more
+    return found
 
 
 def _extent(r: Reader, read_noun: PlaceReader, read_target: Callable[[Reader], Target]) -> Extent | None:

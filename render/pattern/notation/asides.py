@@ -34,8 +34,10 @@ def counts_in_bracket(r: Reader) -> bool:
     """Takes the bracket that comes next as counts, if by its place and by its words it is."""
     closer = r.closers[r.pos]
     following = r.items[closer + 1 :][:3]
-    rest = r.items[closer + 1 : r.end]
-    last = all(lexeme.kind in ("sep", "brace") for lexeme in rest)
+    after = closer + 1
+    while after < r.end and r.items[after].kind in ("sep", "brace"):
+        after += 1
+    last = after >= r.end
     if not last and not _may_follow_counts(following):
         return False
     claims = try_bracket(r, last)

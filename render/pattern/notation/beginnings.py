@@ -18,7 +18,14 @@ def read_counts_as(r: Reader, chains: int) -> CountsAs | None:
 
     ``chains``: how many the chain has, for "counts as a st". 0: a stitch.
     """
-    return r.attempt(lambda: _bracketed(r, chains)) or r.attempt(lambda: _plain(r, chains))
+    ahead = 1 if r.at_kind("sep", "dash") else 0
+    following = r.peek(ahead)
+    if following.kind == "word":
+        stated = following.value in ("counts as", "counts", "not") or following.raw == "which"
+        return r.attempt(lambda: _plain(r, chains)) if stated else None
+    if following.kind != "open":
+        return None
+    return r.attempt(lambda: _bracketed(r, chains))
 
 
 def at_counts_as(r: Reader) -> bool:

@@ -43,6 +43,8 @@ def finished_steps(steps: Sequence[Step], label: Label, new_id: Callable[[], int
             worked = worked or step.attach
         elif isinstance(step, Work) and step.stitch.standing and not worked and not _attached(done):
             done.extend((Join(new_id(), step.span, "standing", attach=True), step))
+        elif isinstance(step, Group) and _begins_with_chain(step, done):
+            done.extend((step.steps[0], replace(step, steps=step.steps[1:])))
         else:
             done.append(step)
         if isinstance(step, FastenOff):
@@ -50,6 +52,14 @@ def finished_steps(steps: Sequence[Step], label: Label, new_id: Callable[[], int
         elif isinstance(step, _WORKING):
             worked = True
     return tuple(done)
+
+
+def _begins_with_chain(group: Group, done: list[Step]) -> bool:
+    """Whether "(ch 3, 2 dc, ch 2, 3 dc) in same sp" begins the round: the same as "ch 3, (2 dc, ch 2, 3 dc) in same sp"."""
+    if len(group.steps) < 2 or not isinstance(group.steps[0], Chain) or group.place.each or group.place.which not in ("same", "current"):
+        return False
+    walked = [step for step in done if isinstance(step, _WORKING)]
+    return all(isinstance(step, Work) and step.stitch.name == "sl st" for step in walked) and bool(walked or _attached(done))
 
 
 def _attached(done: list[Step]) -> bool:

@@ -60,10 +60,10 @@ END = Lexeme("end", "", "", 0, 0)
 
 _LONGEST_STITCH = 6
 _STARTS_A_LONG_NAME = frozenset({
-    "single", "double", "half", "treble", "triple", "quadruple", "quintuple", "sextuple", "quad", "slip", "sl", "ss", "front",
+    "single", "double", "half", "treble", "triple", "quadruple", "quintuple", "sextuple", "quad", "slip", "sl", "front",
     "back", "fp", "bp", "extended", "ext", "ex", "linked", "lk", "foundation", "found", "fnd", "invisible", "inv", "crossed",
-    "cross", "popcorn", "pop", "puff", "bobble", "cluster", "shell", "v", "reverse", "rev", "crab", "raised", "relief", "long",
-    "dbl", "tr", "d", "h", "picot", "pc", "chain", "ch", "chainless"
+    "cross", "v", "popcorn", "pop", "puff", "bobble", "cluster", "shell", "reverse", "rev", "crab", "raised", "relief", "long",
+    "dbl", "chainless"
 })  # fmt: skip
 _GOES_ON_WITH = frozenset({"fp", "bp", "dec", "decrease", "foundation", "picot", "crochet", "st", "stitch", "raised"})
 _TAKES_A_YARN = frozenset(
@@ -101,6 +101,8 @@ class _Vocabulary:
         for rows in self.own.values():
             rows.sort(key=lambda row: (-len(row[0]), row))
         self._stitches: dict[str, tuple[str, bool] | None] = {}
+        self._plain: dict[str, tuple[LexemeKind, str, bool]] = {}
+        self._closer = {*self.own, *_STARTS_A_LONG_NAME, "w"}
 
     def _add(self, spelling: str, kind: LexemeKind, key: str) -> None:
         words = tuple(token.text for token in tokenize(spelling) if token.kind in ("word", "num", "ord"))
@@ -110,6 +112,24 @@ class _Vocabulary:
                 for ending in ("s", "es"):
                     plural = (*words[:-1], words[-1] + ending)
                     self.own.setdefault(plural[0], []).append((plural, kind, key))
+
+    def plain(self, word: str, follows: str) -> tuple[LexemeKind, str, bool] | None:
+        """What a word means that begins no longer phrase here: most words, most of the time. None: look closer."""
+        if word in self._closer or follows in _GOES_ON_WITH or follows in _SECOND_WORDS.get(word, ()):
+            return None
+        found = self._plain.get(word)
+        if found is None:
+            phrase = next((row for row in _PHRASES.get(word, ()) if len(row[0]) == 1), None)
+            stitch = self.stitch(word) if phrase is None else None
+            if phrase is not None:
+                found = phrase[1], phrase[2], False
+            elif stitch is not None:
+                found = "stitch", stitch[0], stitch[1]
+            else:
+                self._closer.add(word)
+                return None
+            self._plain[word] = found
+        return found
 
     def stitch(self, words: str) -> tuple[str, bool] | None:
         """The canonical stitch and whether only the other terms know it."""
@@ -121,13 +141,25 @@ class _Vocabulary:
 
 
 def _lexemes(tokens: list[Token], text: str, vocabulary: _Vocabulary) -> Iterator[Lexeme]:
-    index = 0
-    while index < len(tokens):
+    index, last = 0, len(tokens) - 1
+    while index <= last:
         token = tokens[index]
-        if token.kind in ("word", "num", "ord"):
-            lexeme, used = _word(tokens, index, text, vocabulary)
-        else:
-            lexeme, used = Lexeme(token.kind, token.text, token.text, token.start, token.end, 0, token.first, token.tight), 1
+        kind, word, start, end, number, first, tight = token
+        if kind != "word":
+            if kind == "ord" or (kind == "num" and word in vocabulary.own):
+                lexeme, used = _word(tokens, index, text, vocabulary)
+                yield lexeme
+                index += used
+                continue
+            yield Lexeme(kind, word, word, start, end, number, first, tight)
+            index += 1
+            continue
+        plain = vocabulary.plain(word, tokens[index + 1].text if index < last else "")
+        if plain is not None:
+            yield Lexeme(plain[0], plain[1], word, start, end, 0, first, tight, plain[2])
+            index += 1
+            continue
+        lexeme, used = _word(tokens, index, text, vocabulary)
         yield lexeme
         index += used
 
@@ -198,6 +230,7 @@ def _phrase_table() -> dict[str, tuple[tuple[tuple[str, ...], LexemeKind, str], 
 
 
 _PHRASES = _phrase_table()
+_SECOND_WORDS = {first: frozenset(row[0][1] for row in rows if len(row[0]) > 1) for first, rows in _PHRASES.items()}
 
 
 def _phrase(tokens: list[Token], index: int) -> tuple[int, LexemeKind, str, bool] | None:
@@ -248,11 +281,30 @@ def foreign_word(lexemes: list[Lexeme], terms: Terms) -> Lexeme | None:
     return next((lexeme for lexeme in lexemes if lexeme.foreign), None) or next((lexeme for lexeme in lexemes if lexeme.raw in mild), None)
 
 
-def clusters_worked(lexemes: list[Lexeme]) -> bool:
-    """Whether "cluster" is a stitch that this text works; if it is only ever a place, it means a group of stitches."""
+MAY_BE_GROUPS = frozenset({"cl", "shell", "V-st"})
+"""What people also call a group of plain stitches in one place: the 3-dc clusters of a square, a shell of 7 dc."""
+
+
+def worked_names(lexemes: list[Lexeme]) -> frozenset[str]:
+    """Which of these stitches the text works by name; one that is only ever a place or a count means a group of stitches."""
+    found: set[str] = set()
     for index, lexeme in enumerate(lexemes):
-        if lexeme.kind == "stitch" and lexeme.value in ("cl", "beg cl"):
-            before = next((other for other in reversed(lexemes[max(0, index - 3) : index]) if other.kind not in ("num", "stitch")), None)
-            if before is None or (before.value not in _BEFORE_A_PLACE and before.kind not in ("ord",)):
-                return True
-    return False
+        name = lexeme.value.removeprefix("beg ")
+        if lexeme.kind == "stitch" and name in MAY_BE_GROUPS and name not in found:
+            before = next((other for other in reversed(lexemes[max(0, index - 4) : index]) if other.kind not in ("num", "stitch")), None)
+            if before is None or (before.value not in _BEFORE_A_PLACE and before.kind != "ord" and not _counted(lexemes, index)):
+                found.add(name)
+    return frozenset(found)
+
+
+def _counted(lexemes: list[Lexeme], index: int) -> bool:
+    """Whether a name stands in a list of counts: "(8 shells)", "(24 dc, 8 clusters)"."""
+    after = lexemes[index + 1] if index + 1 < len(lexemes) else END
+    if lexemes[index - 1].kind != "num" or after.kind not in ("close", "sep", "end"):
+        return False
+    at = index - 1
+    while at >= 0 and lexemes[at].kind not in ("open", "colon", "dash", "equals") and not lexemes[at].first:
+        if lexemes[at].kind == "word" and lexemes[at].value in ("in", "ch", "skip") and lexemes[at + 1].kind != "num":
+            return False
+        at -= 1
+    return at >= 0 and lexemes[at].kind in ("open", "dash", "equals") and lexemes[at + 1].kind == "num"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from motifold.render.pattern.instructions import Target
+from motifold.render.pattern.notation.lexicon import MAY_BE_GROUPS
 from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.stitches import GATHERED
 from motifold.render.pattern.notation.suggestions import suggestion
@@ -97,7 +98,7 @@ def _stitch(r: Reader, corner: bool) -> Target:
     name = lexeme.value
     if r.at("group") or (r.at_kind("stitch") and r.peek().value in GATHERED and name not in GATHERED and not r.peek().first):
         following = r.take()
-        if following.value != "group" and (following.value != "cl" or r.clusters_worked):
+        if following.value != "group" and not _means_group(r, following.value):
             return Target("stitch", name=following.value, corner=corner)
         return Target("group", corner=corner)
     if r.at_kind("num") and r.peek(1).value == "tog":
@@ -108,6 +109,12 @@ def _stitch(r: Reader, corner: bool) -> Target:
     corner = r.accept("corner") is not None or corner
     if r.at("sp", "lp"):  # "corner sp" is a space, and so is "V-st sp": the one in it, read by the place
         return Target("stitch", name=name, corner=corner)
-    if name in ("cl", "beg cl") and not r.clusters_worked and name not in r.context.defined:
+    if _means_group(r, name):
         return Target("group", corner=corner)
     return Target("stitch", name=name, corner=corner)
+
+
+def _means_group(r: Reader, name: str) -> bool:
+    """Whether "cluster" or "shell" is said of plain stitches in one place, since nobody works one by that name."""
+    name = name.removeprefix("beg ")
+    return name in MAY_BE_GROUPS and name not in r.worked and name not in r.context.defined and not r.in_definition

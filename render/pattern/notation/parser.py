@@ -8,7 +8,7 @@ from motifold.render.pattern.instructions import Instructions, Label, Line, Repe
 from motifold.render.pattern.notation.brackets import match_brackets
 from motifold.render.pattern.notation.context import NotationContext
 from motifold.render.pattern.notation.finishing import finished_steps, makes_ring
-from motifold.render.pattern.notation.lexicon import Lexeme, clusters_worked, foreign_word, read_words
+from motifold.render.pattern.notation.lexicon import Lexeme, foreign_word, read_words, worked_names
 from motifold.render.pattern.notation.lines import LabelledLine, split_lines
 from motifold.render.pattern.notation.problems import error, warning
 from motifold.render.pattern.notation.reader import Located, Memory, Reader
@@ -21,10 +21,10 @@ def parse_instructions(text: Located, context: NotationContext) -> tuple[Instruc
     items = read_words(text.text, context)
     memory = Memory(context.first_id)
     check_terms(items, text, context, memory)
-    clusters = clusters_worked(items)
+    worked = worked_names(items)
     lines: list[Line] = []
     for labelled in split_lines(items):
-        lines.extend(_read_line(items, labelled, text, context, memory, clusters))
+        lines.extend(_read_line(items, labelled, text, context, memory, worked))
     return Instructions(tuple(lines)), in_order(memory.problems)
 
 
@@ -51,14 +51,14 @@ def check_terms(items: list[Lexeme], text: Located, context: NotationContext, me
 
 
 def _read_line(
-    items: list[Lexeme], labelled: LabelledLine, text: Located, context: NotationContext, memory: Memory, clusters: bool
+    items: list[Lexeme], labelled: LabelledLine, text: Located, context: NotationContext, memory: Memory, worked: frozenset[str]
 ) -> list[Line]:
     """The line with this label; two or more where "Rep Rnd 2 until ..." goes on after the work of a round."""
     number = memory.next_id
     memory.next_id += 1
     first, stop = labelled.body
     body, closers, lone = match_brackets(items[first:stop], text)
-    r = Reader(body, text, context, memory, closers, clusters_worked=clusters, end=len(body), broken=bool(lone))
+    r = Reader(body, text, context, memory, closers, worked=worked, end=len(body), broken=bool(lone))
     memory.ring_fresh = False
     memory.problems.extend(lone)
     span = text.span(items[labelled.start].start, items[stop - 1].end)

@@ -21,6 +21,7 @@ _MANNERS: dict[str, Manner] = {
     "in front of": "in front",
 }
 _BEGINS_A_NOUN = frozenset({"next", "same", "last", "each", "any", "beg", "corresponding", "post", "both", "st", "corner", "center"})
+_DEEPEST_PLACE = 6
 _PLURAL_IS_EACH = frozenset({"row end", "unused loop", "foundation"})
 
 
@@ -98,12 +99,22 @@ def read_place(r: Reader, walks: bool = False) -> Found:
 
 def read_np(r: Reader) -> Place:
     """A place without its preposition, as after "to": the next one where nothing else is said."""
-    return _noun_place(r, Parts(r.pos), bound=True, space="next").place
+    return _nested(r, "next")
 
 
 def _read_of(r: Reader) -> Place:
     """What follows "of": the space just come to, where nothing else is said."""
-    return _noun_place(r, Parts(r.pos), bound=True, space="current").place
+    return _nested(r, "current")
+
+
+def _nested(r: Reader, space: Which) -> Place:
+    if r.places_open >= _DEEPEST_PLACE:
+        raise r.reject("depth", f"places lie more than {_DEEPEST_PLACE} deep in each other here")
+    r.places_open += 1
+    try:
+        return _noun_place(r, Parts(r.pos), bound=True, space=space).place
+    finally:
+        r.places_open -= 1
 
 
 def _all_the_way(r: Reader, start: int) -> Place | None:

@@ -57,14 +57,16 @@ class Memory:
 
 @dataclass(slots=True)
 class Reader:
-    """``end`` bounds what may be read now (the inside of a bracket, of a star repeat); ``closers`` maps each opening bracket."""
+    """``end`` bounds what may be read now (the inside of a bracket, of a star repeat); ``closers`` maps each opening bracket.
+
+    ``worked``: the special stitches that the text works by name."""
 
     items: list[Lexeme]
     text: Located
     context: NotationContext
     memory: Memory
     closers: dict[int, int]
-    clusters_worked: bool = False
+    worked: frozenset[str] = frozenset()
     pos: int = 0
     end: int = 0
     depth: int = 0
@@ -72,6 +74,7 @@ class Reader:
     broken: bool = False
     in_definition: bool = False
     starred: bool = False
+    places_open: int = 0
     facing: SideFacing | None = None
     claims: list[CountClaim] = field(default_factory=list)
 

@@ -198,7 +198,8 @@ def _unknown(r: Reader) -> list[Step]:
 def _work_word(r: Reader, before: list[Step]) -> list[Step]:
     """Such as "work 3 dc", "make a magic ring", "work (dc, ch 1, dc) in next st"."""
     at = r.pos
-    r.take()
+    while r.at("work", "working"):
+        r.take()
     if r.accept("ring"):
         r.memory.ring_made = r.memory.ring_fresh = True
         return [MagicRing(r.new_id(), r.span(at))]

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from motifold.render.pattern.notation.context import NotationContext
 from motifold.render.pattern.notation.lexicon import Lexeme
 from motifold.render.pattern.notation.phrases import PHRASES
 from motifold.render.pattern.notation.problems import nearest
-from motifold.symbols.terms import abbreviation, full_name
+from motifold.symbols.terms import Terms, abbreviation, full_name
 
 _STITCHES = (
     "sl st", "sc", "hdc", "dc", "tr", "dtr", "trtr", "picot", "cl", "bobble", "pc", "puff", "shell", "V-st",
@@ -22,13 +24,26 @@ def is_known(lexeme: Lexeme) -> bool:
 
 def suggestion(lexeme: Lexeme, context: NotationContext) -> str | None:
     """A hint that names the nearest word, or None where none comes near."""
-    if not lexeme.raw[:1].isalpha():
+    if not lexeme.raw[:1].isalpha() or len(lexeme.raw) > _LONGEST:
         return None
+    return _suggestion(lexeme.raw, context.terms, tuple(sorted({*context.defined, *context.defined.values()})))
+
+
+_LONGEST = 30
+
+
+@lru_cache(maxsize=256)
+def _suggestion(word: str, terms: Terms, own: tuple[str, ...]) -> str | None:
+    known = {*_known(terms), *own} - {word}
+    guess = nearest(word, known) if word not in PHRASES else None
+    return f"did you mean \"{guess}\"?" if guess else None
+
+
+@lru_cache(maxsize=2)
+def _known(terms: Terms) -> frozenset[str]:
+    """What can be read in these terms: the trade's phrases and the commoner stitches, short and in full."""
     known = {spelling for spelling in PHRASES if len(spelling) > 1}
-    known.update(context.defined, context.defined.values())
     for name in _STITCHES:
-        known.add(abbreviation(name, context.terms))
-        known.update((full_name(name, context.terms), full_name(name, context.terms, plural=True)))
-    known.discard(lexeme.raw)
-    guess = nearest(lexeme.raw, known) if lexeme.raw not in PHRASES else None
-    return f'did you mean "{guess}"?' if guess else None
+        known.add(abbreviation(name, terms))
+        known.update((full_name(name, terms), full_name(name, terms, plural=True)))
+    return frozenset(known)

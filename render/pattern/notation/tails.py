@@ -19,7 +19,7 @@ def read_tails(r: Reader, parts: Parts, read_np: NounPlace, read_of: NounPlace, 
     """Takes everything that follows. ``bound``: the place is itself part of another, which keeps what says how far."""
     if parts.target.kind == "ch" and r.accept_sequence("from", "hook"):
         parts.from_hook = True
-    while (
+    while r.at_kind("word", "num", "ord", "odd", "stitch") and (
         _or_another(r)
         or _round_named(r, parts)
         or _rounds_below(r, parts)

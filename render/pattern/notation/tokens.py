@@ -90,28 +90,23 @@ def _is_hyphen(plain: str, start: int, end: int) -> bool:
     )
 
 
+_SIGNS: dict[str, TokenKind] = {
+    "sep": "sep", "measure": "measure", "colon": "colon", "equals": "equals", "mark": "mark", "open": "open", "close": "close",
+    "brace": "brace", "odd": "odd", "dash": "dash", "times": "word", "and": "word",
+}  # fmt: skip
+_ONE_SPELLING = {"times": "x", "and": "and", "dash": "--"}
+
+
 def _token(kind: str, match: re.Match[str], start: int, end: int, first: bool, tight: bool) -> Token:
-    raw = match.group(kind)
-    match kind:
-        case "word":
-            return Token("word", raw.lower(), start, end, 0, first, tight)
-        case "num" | "ord":
-            number = int(raw) if len(raw) < 10 else LARGEST + 1
-            return Token("num" if kind == "num" else "ord", raw, start, end, number, first, tight)
-        case "times":
-            return Token("word", "x", start, end, 0, first, tight)
-        case "and":
-            return Token("word", "and", start, end, 0, first, tight)
-        case "sep":
-            return Token("sep", "." if raw == "…" else raw, start, end, 0, first, tight)
-        case "measure":
-            return Token("measure", raw.lower(), start, end, 0, first, tight)
-        case "dash":
-            return Token("dash", "--", start, end, 0, first, tight)
-        case "colon" | "equals" | "mark" | "open" | "close" | "brace":
-            return Token(kind, raw, start, end, 0, first, tight)
-        case _:
-            return Token("odd", raw, start, end, 0, first, tight)
+    raw = match[kind]
+    if kind == "word":
+        return Token("word", raw.lower(), start, end, 0, first, tight)
+    if kind == "num" or kind == "ord":
+        return Token("num" if kind == "num" else "ord", raw, start, end, int(raw) if len(raw) < 10 else LARGEST + 1, first, tight)
+    if kind == "sep" and raw == "…":
+        raw = "."
+    text = _ONE_SPELLING.get(kind) or (raw.lower() if kind == "measure" else raw)
+    return Token(_SIGNS[kind], text, start, end, 0, first, tight)
 
 
 def _without_stops_of_abbreviations(tokens: list[Token]) -> list[Token]:
