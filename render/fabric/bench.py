@@ -132,6 +132,7 @@ class Lap:
     names_tch: bool = False              # the line works into the turning chain in so many words
     last_base: Base | None = None        # what the hook went into last
     last_step: Work | Group | None = None   # the instruction worked last
+    passed: int = 0                      # places of a kind that the line works into, walked over on the way to a space
     bend: int = 0                        # +1 grows too much to lie flat, -1 too little
     skipped: list[Base] = field(default_factory=list)         # what was skipped last, for those who come back to it
     excess: int = 0                      # places wanted beyond the end

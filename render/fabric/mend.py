@@ -30,15 +30,17 @@ def mends(steps: tuple[Step, ...], size: int, terms: Terms) -> Iterator[Mend]:
             yield Mend((*steps[:index], *steps[index + 1 :]), f"without sk {place_words(step.place, terms, size)}")
 
 
-def _within(steps: tuple[Step, ...], by: int, size: int, terms: Terms) -> Iterator[tuple[tuple[Step, ...], str]]:
+def _within(
+    steps: tuple[Step, ...], by: int, size: int, terms: Terms, around: Place | None = None,
+) -> Iterator[tuple[tuple[Step, ...], str]]:
     for index, step in enumerate(steps):
-        for new, words in _of_step(step, by, size, terms):
+        for new, words in _of_step(step, by, size, terms, around):
             yield (*steps[:index], new, *steps[index + 1 :]), words
 
 
-def _of_step(step: Step, by: int, size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
+def _of_step(step: Step, by: int, size: int, terms: Terms, around: Place | None) -> Iterator[tuple[Step, str]]:
     if isinstance(step, Work):
-        yield from _of_work(step, by, size, terms)
+        yield from _of_work(step, by, size, terms, around)
     elif isinstance(step, Chain):
         more = _more(step.count, by, size)
         if more is not None:
@@ -49,21 +51,20 @@ def _of_step(step: Step, by: int, size: int, terms: Terms) -> Iterator[tuple[Ste
             place = replace(step.place, count=more, each=more.at(size) > 1)
             yield replace(step, place=place), f"sk {place_words(place, terms, size)} instead of {place_words(step.place, terms, size)}"
     elif isinstance(step, Group):
-        for inner, words in _within(step.steps, by, size, terms):
+        for inner, words in _within(step.steps, by, size, terms, step.place):
             yield replace(step, steps=inner), words
     elif isinstance(step, Repeat):
         more = _more(step.times, by, size) if step.times is not None else None
         if more is not None and step.times is not None:
             yield replace(step, times=more), f"the repeat worked {_times(more.at(size))} instead of {_times(step.times.at(size))}"
-        for inner, words in _within(step.steps, by, size, terms):
+        for inner, words in _within(step.steps, by, size, terms, around):
             yield replace(step, steps=inner), words
 
 
-def _of_work(step: Work, by: int, size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
+def _of_work(step: Work, by: int, size: int, terms: Terms, around: Place | None) -> Iterator[tuple[Step, str]]:
     place = step.place
     word = spec_words(step.stitch, terms)
-    if (place is not None and place.each and place.which in ("next", "last")) or (place is not None and place.which == "next" and place.count.at(size) == 1 \
-            and step.count.at(size) == 1 and place.target.kind in ("st", "stitch", "ch")):
+    if place is not None and _counts_places(step, place, size):
         more = _more(place.count, by, size)
         if more is not None:
             new = replace(place, count=more, each=more.at(size) > 1)
@@ -72,8 +73,17 @@ def _of_work(step: Work, by: int, size: int, terms: Terms) -> Iterator[tuple[Ste
         return
     more = _more(step.count, by, size)
     if more is not None:
-        where = f" in {place_words(place, terms, size)}" if place is not None else ""
+        outer = place if place is not None else around
+        where = f" in {place_words(outer, terms, size)}" if outer is not None else ""
         yield replace(step, count=more), f"{more.at(size)} {word}{where} instead of {step.count.at(size)}"
+
+
+def _counts_places(step: Work, place: Place, size: int) -> bool:
+    """Whether the number in the place says how many stitches are worked: "dc in next 3 sts", "dc in next st"."""
+    if place.each:
+        return place.which in ("next", "last")
+    one = place.count.at(size) == 1 and step.count.at(size) == 1
+    return one and place.which == "next" and place.target.kind in ("st", "stitch", "ch")
 
 
 def _more(amount: Amount, by: int, size: int) -> Amount | None:

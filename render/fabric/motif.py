@@ -124,23 +124,26 @@ def _mended(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mark: Jo
         return left
     if mistake.code == "count" and _count_is_wrong(hook, hook.laps[-1], job) and _next_comes_out(hook, jobs, left):
         return left
-    found: list[Mend] = []
+    found: list[tuple[int, int, Mend]] = []
     budget = WORK_TO_MEND
     for mend in mends(job.steps, hook.shop.size, hook.shop.terms):
         take_back_job(hook, mark)
         after = _tried(hook, replace(job, steps=mend.steps), carried, jobs)
         budget -= len(hook.stitches) - mark.stitches + 10
         if after is not None and came_out(hook, mark) and _next_comes_out(hook, jobs, after):
-            found.append(mend)
-            if len(found) == 2:
+            found.append((sum(lap.passed for lap in hook.laps[mark.laps :]), len(found), mend))
+            if len(found) == 6:
                 break
         if budget < 0:
             break
     take_back_job(hook, mark)
     if not found:
         return _work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
-    left = _work_job(hook, replace(job, steps=found[0].steps), carried, jobs[1] if len(jobs) > 1 else None)
-    hint = "it comes out with " + ", or with ".join(mend.words for mend in found)
+    # what passes over stitches that the line works elsewhere is the less likely
+    found.sort(key=lambda one: one[:2])
+    likely = [mend for passed, _, mend in found if passed == found[0][0]]
+    left = _work_job(hook, replace(job, steps=likely[0].steps), carried, jobs[1] if len(jobs) > 1 else None)
+    hint = "it comes out with " + ", or with ".join(list(dict.fromkeys(mend.words for mend in likely))[:2])
     hook.problems = [*mark.problems, *(replace(problem, hint=hint) if problem is mistake else problem for problem in told)]
     return left
 

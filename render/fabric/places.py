@@ -204,10 +204,14 @@ def enter(hook: Hook, cursor: Cursor, index: int, place: Place) -> Base:
 
 
 def warn_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place) -> None:
-    """Warns once if ``next dc`` walked over other stitches, or a space over spaces that the line works into elsewhere."""
+    """Warns once if ``next dc`` walked over other stitches. What a space walks over is only counted, to tell likely mends."""
     if index <= first or hook.walking:
         return
     target = place.target
+    if target.kind == "sp" and hook.lap.claims:
+        claimed = any_of(hook.lap.claims)
+        hook.lap.passed += sum(1 for i in range(first, index) if claimed(cursor.atom(i)))
+        return
     now = None if cursor.fresh else cursor.atom(cursor.pos)
     passed = [atom for atom in (cursor.atom(i) for i in range(first, index)) if now is None or not _one_group(now, atom)]
     terms = hook.shop.terms
