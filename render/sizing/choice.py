@@ -50,7 +50,7 @@ def _sized(pattern: Pattern, main: MotifSource | None, body: BodyFit | None, pro
     if body is None or main is None:
         return None
     if body.chosen is None:
-        problems.append(_none_within(pattern, body))
+        problems.append(_none_within(pattern, main, body))
     if varies(main) and not grows(main):
         return None
     if body.chosen is not None:
@@ -93,12 +93,14 @@ def _bounded(pattern: Pattern, motif: MotifSource, rounds: int, is_main: bool, p
     return min(max(rounds, 1), most)
 
 
-def _none_within(pattern: Pattern, body: BodyFit) -> Problem:
+def _none_within(pattern: Pattern, main: MotifSource, body: BodyFit) -> Problem:
     fit = _nearest(pattern, body)
-    message = (
-        f"{body.name}: nothing comes within the ease that is allowed for {cm_text(body.body_cm)}; the nearest, "
-        f"{fit.rounds} rounds, is {cm_text(fit.girth_cm)} ({percent_text(fit.ease_pct)})"
-    )
+    if varies(main) and not grows(main):
+        counted = "its stitches make"
+    else:
+        counted = f"the nearest, {fit.rounds} {main.worked if fit.rounds != 1 else main.worked.removesuffix('s')}, makes"
+    finished = f"{cm_text(fit.girth_cm)} ({percent_text(fit.ease_pct)})"
+    message = f"{body.name}: nothing comes within the ease that is allowed for {cm_text(body.body_cm)}; {counted} {finished}"
     hint = body.closer[0].reason if body.closer else None
     return Problem("size-fit", "warning", pattern.place("size", "bodies", body.name), message, hint)
 

@@ -15,6 +15,8 @@ from motifold.render.sizing.width import motif_line
 MOST_ROUNDS = 400
 """No motif is worked further than this: it bounds what a slip in a measurement can cost."""
 _TINY = 1e-9
+_GIRTHS = ("girth", "circumference", "round", "head", "hand", "wrist", "ankle", "waist", "chest", "bust")
+"""Words of a measure that goes round something; a circle's edge is what goes round it (a crown is as wide as the head over pi)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +91,7 @@ def motifs_across(pattern: Pattern, motif: MotifSource) -> float:
     plan = pattern.size
     if plan is not None and plan.across is not None and plan.across > 0:
         return float(plan.across)
-    goes_round = plan is not None and any(word in plan.measure.lower() for word in ("girth", "circumference", "round", "around"))
+    goes_round = plan is not None and any(word in plan.measure.lower() for word in _GIRTHS)
     return pi if goes_round and motif.shape == "circle" and pattern.assembly is None else 1.0
 
 

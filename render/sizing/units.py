@@ -48,10 +48,10 @@ def fraction_text(value: Fraction) -> str:
     return f"{whole}{gap}{glyph}" if whole or not rest else glyph
 
 
-def inches_text(cm: float) -> str:
-    """Centimetres as the trade prints inches: to the nearest eighth, with a real fraction, "5⅛ in"."""
-    eighths = Fraction(round(convert(cm, "cm", "in") * 8), 8)
-    return f"{'−' if eighths < 0 else ''}{fraction_text(abs(eighths))}{NBSP}in"
+def inches_text(cm: float, parts: int = 8) -> str:
+    """Centimetres as the trade prints inches: to the nearest eighth (or quarter, with 4 ``parts``), with a real fraction, "5⅛ in"."""
+    inches = Fraction(round(convert(cm, "cm", "in") * parts), parts)
+    return f"{'−' if inches < 0 else ''}{fraction_text(abs(inches))}{NBSP}in"
 
 
 def number_text(value: float) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import pi
+
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.model import Gauge, MotifSource, Pattern
 from motifold.render.sizing.gauge import WidthLine, row_height_cm, stitch_width, width_line
@@ -63,7 +65,27 @@ def motif_width_cm(pattern: Pattern, fabric: Fabric) -> float | None:
         return across * max(r.met for r in rows) if across is not None and rows else None
     line = motif_line(pattern, motif)
     rounds = max((r.number or 0 for r in fabric.rounds), default=0)
-    return None if line is None or rounds < 1 else max(line.at(rounds), 0.0)
+    if line is None or rounds < 1:
+        return None
+    flat = max(line.at(rounds), 0.0)
+    return _laid_flat(gauge, motif, fabric, flat) if motif.sides == 0 else flat
+
+
+_CUPPED = 0.7
+"""Below this share of a flat circle's edge the stitches pull the work into a bowl, a tube or a ball (flat ones vary by a sixth)."""
+
+
+def _laid_flat(gauge: Gauge, motif: MotifSource, fabric: Fabric, flat_cm: float) -> float:
+    """Width of round work laid flat: of a disc its diameter; of a bowl or a tube, whose edge is too short for that, half its girth.
+
+    Lace is taken as lying flat: its chains give.
+    """
+    across = stitch_width(gauge) or _width_from_height(gauge, motif)
+    rounds = [r for r in fabric.rounds if r.kind == "round" and r.met]
+    laced = not rounds or any(item.kind == "space" for item in rounds[-1].edge)
+    if across is None or laced or rounds[-1].met * across >= _CUPPED * pi * flat_cm:
+        return flat_cm
+    return min(flat_cm, across * max(r.met for r in rounds) / 2)
 
 
 def _width_from_height(gauge: Gauge, motif: MotifSource) -> float | None:

@@ -31,7 +31,7 @@ def abbreviations_section(printed: Printed, sections: Iterable[Section]) -> Sect
             rows[abbreviation(name, voice.terms)] = full_name(name, voice.terms)
         except KeyError:
             continue  # the pattern's own: under special stitches
-    words = " ".join(_texts(sections))
+    words = " ".join(_texts(sections)).replace("inv dec", "")
     for key in _CRAFT:
         found = re.search(rf"(?<![A-Za-z]){key}s?(?![A-Za-z])", words, 0 if key.isupper() else re.IGNORECASE)
         long = meaning(key, voice.terms)

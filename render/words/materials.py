@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from motifold.render.pattern.model import Gauge, Yarn
+from motifold.render.pattern.quantity import PerLength
 from motifold.render.sizing.gauge import width_line
 from motifold.render.sizing.hooks import hook_text
 from motifold.render.sizing.loops import UNCALIBRATED_ERROR
 from motifold.render.sizing.model import YarnNeed
-from motifold.render.sizing.units import cm_text, convert, number_text
+from motifold.render.sizing.units import cm_text, convert, inches_text, number_text
 from motifold.render.sizing.yarn import MARGIN
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
 from motifold.render.words.printed import Printed, both_units, listed, plural, whole_up
@@ -40,10 +41,25 @@ def _yarn(printed: Printed, yarn: Yarn) -> str:
     if yarn.weight is not None and 0 <= yarn.weight < len(WEIGHT_NAMES):
         parts.append(f"weight{NBSP}{yarn.weight} ({WEIGHT_NAMES[yarn.weight]})")
     if yarn.length is not None:
-        metres, grams = float(yarn.length.length.metres), float(yarn.length.mass.grams)
-        yards = convert(metres, "m", "yd")
-        parts.append(f"{number_text(metres)}{NBSP}m ({yards:.0f}{NBSP}yd) to {number_text(grams)}{NBSP}g")
+        parts.append(_label(yarn.length))
     return ", ".join(parts)
+
+
+def _label(length: PerLength) -> str:
+    """"110 m (120 yd) to 50 g", or "170 yd (155 m) to 3.5 oz (99 g)": as the label has it first."""
+    metres, grams = float(length.length.metres), float(length.mass.grams)
+    metric = f"{number_text(metres)}{NBSP}m"
+    yards = f"{number_text(round(convert(metres, 'm', 'yd')))}{NBSP}yd"
+    if length.length.unit in ("yd", "ft", "in"):
+        yards, metric = f"{number_text(convert(metres, 'm', 'yd'))}{NBSP}yd", f"{metres:.0f}{NBSP}m"
+        return f"{yards} ({metric}) to {_mass(length, grams)}"
+    return f"{metric} ({yards}) to {_mass(length, grams)}"
+
+
+def _mass(length: PerLength, grams: float) -> str:
+    if length.mass.unit in ("oz", "lb"):
+        return f"{number_text(convert(grams, 'g', 'oz'))}{NBSP}oz ({grams:.0f}{NBSP}g)"
+    return f"{number_text(grams)}{NBSP}g"
 
 
 def _amounts(printed: Printed) -> list[Block]:
@@ -74,7 +90,7 @@ def _need(need: YarnNeed | None) -> str:
         return "–"
     parts = [f"{whole_up(need.metres)}{NBSP}m ({whole_up(convert(need.metres, 'm', 'yd'))}{NBSP}yd)"]
     if need.grams is not None:
-        parts.append(f"{whole_up(need.grams)}{NBSP}g ({number_text(convert(need.grams, 'g', 'oz'))}{NBSP}oz)")
+        parts.append(f"{whole_up(need.grams)}{NBSP}g ({number_text(max(convert(need.grams, 'g', 'oz'), 0.1))}{NBSP}oz)")
     if need.balls is not None:
         parts.append(plural(need.balls, "ball"))
     return ", ".join(parts)
@@ -113,7 +129,12 @@ def _rounds(gauge: Gauge) -> list[str]:
 def _stitches(printed: Printed, gauge: Gauge) -> list[str]:
     parts = []
     if gauge.stitches and gauge.width_cm:
-        parts.append(f"{number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')} = {both_units(gauge.width_cm)} across")
+        parts.append(f"{number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')} = {_about(gauge.width_cm)} across")
     if gauge.rows and gauge.height_cm:
-        parts.append(f"{number_text(gauge.rows)}{NBSP}rows = {both_units(gauge.height_cm)} high")
+        parts.append(f"{number_text(gauge.rows)}{NBSP}rows = {_about(gauge.height_cm)} high")
     return ["; ".join(parts) + "."] if parts else []
+
+
+def _about(cm: float) -> str:
+    """Both units; inches to the quarter, as gauges are told: 10 cm is 4 in."""
+    return f"{cm_text(cm)} ({inches_text(cm, 4)})"

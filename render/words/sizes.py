@@ -54,8 +54,8 @@ def _fit_table(printed: Printed) -> Table | None:
         return None
     bodies = {body.name: body for body in table.bodies}
     counted = "Rows" if motif.worked == "rows" else "Rounds"
-    across = printed.pattern.size.across if printed.pattern.size else None
-    finished = "Finished girth" if across else "Finished measure"
+    flat = any(word in table.measure.lower() for word in ("width", "wide", "across", "side", "diameter", "length", "height"))
+    finished = "Finished width" if flat else "Finished girth"
     header: tuple[str, ...] = ("Size", "To fit", counted, f"{titled(motif.name)}, across", finished, "Ease")
     rows = tuple(_fit_row(size, bodies.get(size.choice.name), motif.name) for size in printed.sizes)
     narrow = all(row[3] == row[4] for row in rows)
