@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot
 
 from motifold.render.assembly.model import Assembly, Panel, Seam
 from motifold.render.assembly.sides import interval
+from motifold.render.assembly.style import FOLD_OFF_MM, TAG_MM
 from motifold.render.drawing.display import Point
 from motifold.render.pattern.model import SidePiece
 
-LARGEST_PANEL_MM = 34.0
+LARGEST_PANEL_MM = 40.0
 SMALLEST_PANEL_MM = 4.3  # a figure of 9 pt fits beside each
 
 
@@ -49,7 +50,10 @@ class Rimline:
 
 @dataclass(frozen=True, slots=True)
 class Flatlay:
-    """One copy, laid out. ``outlines`` in mm; ``touching[s]``: the two sides of seam s lie against each other; ``mm_per_cm``: the scale."""
+    """One copy, laid out. ``outlines`` in mm; ``touching[s]``: the two sides of seam s lie against each other; ``mm_per_cm``: the scale.
+
+    ``fold_number[s]``: counts the seams that lie open, from 0; ``dense``: tags beside their sides would run into each other.
+    """
 
     assembly: Assembly
     panels: tuple[Panel, ...]
@@ -58,6 +62,8 @@ class Flatlay:
     touching: tuple[bool, ...]
     mm_per_cm: float
     number: dict[str, int]
+    fold_number: dict[int, int]
+    dense: bool = False
 
     @property
     def side_mm(self) -> float:
@@ -148,10 +154,31 @@ def lay(assembly: Assembly, width_mm: float, height_mm: float) -> Flatlay:
     outlines = tuple(tuple(((x - left) * scale, (y - low) * scale) for x, y in panel.outline_cm) for panel in panels)
     seams = tuple(range(len(assembly.seams) // assembly.copies))
     number = {panel.name: i for i, panel in enumerate(panels)}
-    flat = Flatlay(assembly, panels, outlines, seams, (), scale, number)
+    flat = Flatlay(assembly, panels, outlines, seams, (), scale, number, {})
     slack = 0.05 + assembly.adds_cm * scale * 1.01
     touching = tuple(_touches(flat, assembly.seams[i], slack) for i in seams)
-    return Flatlay(assembly, panels, outlines, seams, touching, scale, number)
+    apart = {seam: i for i, seam in enumerate(seam for seam in seams if not touching[seam])}
+    flat = Flatlay(assembly, panels, outlines, seams, touching, scale, number, apart)
+    return replace(flat, dense=_crowded(flat))
+
+
+def _crowded(flat: Flatlay) -> bool:
+    """Whether tags in the middle of every open seam's sides, or tags and panels, would run into each other."""
+    centres = []
+    for seam in flat.fold_number:
+        for line in flat.fold_lines(seam):
+            centres.append(line.beside(min(FOLD_OFF_MM, line.length * 0.22), 0.49, 0.51).points[0])
+    if len(centres) > 150:
+        return True
+    near = 2 * TAG_MM + 0.5
+    if any(hypot(a[0] - b[0], a[1] - b[1]) < near for i, a in enumerate(centres) for b in centres[:i]):
+        return True
+    return any(_inside(centre, outline) for centre in centres for outline in flat.outlines)
+
+
+def _inside(point: Point, outline: Sequence[Point]) -> bool:
+    """Whether a point lies in a convex outline (counter-clockwise)."""
+    return all((b[0] - a[0]) * (point[1] - a[1]) - (b[1] - a[1]) * (point[0] - a[0]) > 0 for a, b in _pairs(outline))
 
 
 def _touches(flat: Flatlay, seam: Seam, slack: float) -> bool:

@@ -56,7 +56,7 @@ def dimension(sheet: Sheet, a: Point, b: Point, line_a: Point, line_b: Point, te
     sheet.begin("dimension", text)
     for start, end in ((a, line_a), (b, line_b)):
         out = unit(start, end)
-        sheet.line([moved(start, out, CLEAR_MM), moved(end, out, BEYOND_MM)], INK, THIN_MM)
+        sheet.line([_clear_of_words(sheet, moved(start, out, CLEAR_MM), end), moved(end, out, BEYOND_MM)], INK, THIN_MM)
     box = words_box((0.0, 0.0), text, LETTER_PT)
     wide, length = box[2] - box[0], hypot(line_b[0] - line_a[0], line_b[1] - line_a[1])
     middle, end = toward(line_a, line_b, 0.5), line_b
@@ -68,6 +68,18 @@ def dimension(sheet: Sheet, a: Point, b: Point, line_a: Point, line_b: Point, te
     sheet.arrow(line_b, along, INK, ARROW_MM, slim=True)
     sheet.words(moved(middle, up, LIFT_MM), text, angle=reading_angle(along))
     sheet.end()
+
+
+def _clear_of_words(sheet: Sheet, start: Point, end: Point) -> Point:
+    """Where a projection line can start so that it runs through no word or tag."""
+    out, length = unit(start, end), hypot(end[0] - start[0], end[1] - start[1])
+    at = length
+    while at > 0:
+        x, y = moved(start, out, at - 0.5)
+        if sheet.worded((x - 0.3, y - 0.3, x + 0.3, y + 0.3)):
+            return moved(start, out, min(at + 0.3, length))
+        at -= 0.5
+    return start
 
 
 def level(sheet: Sheet, left: Point, right: Point, y: float, cm: float) -> None:

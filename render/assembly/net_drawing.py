@@ -5,7 +5,8 @@ from __future__ import annotations
 from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.measures import OFF_MM, level, measure_around
 from motifold.render.assembly.model import Assembly
-from motifold.render.assembly.net_paint import paint_names, paint_panels, paint_pass
+from motifold.render.assembly.net_paint import paint_numbers, paint_pass
+from motifold.render.assembly.panel_paint import paint_names, paint_panels
 from motifold.render.assembly.sheet import Sheet
 from motifold.render.assembly.style import (
     A5_TEXT_HEIGHT_MM,
@@ -29,15 +30,25 @@ DIM_MM = 9.0  # room that a dimension takes
 def draw_net(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: float = A5_TEXT_HEIGHT_MM) -> Drawing:
     """The net of one copy, at most ``width_mm`` by ``height_mm`` (more only where panels would come out smaller than their figures)."""
     sheet = Sheet()
-    flat = lay(assembly, width_mm - 2 * FOLD_OFF_MM - 2 * DIM_MM, height_mm - 2 * FOLD_OFF_MM - 3 * DIM_MM)
+    flat = lay(assembly, *net_room(width_mm, height_mm))
     paint_panels(sheet, flat)
-    for one in assembly.passes[: len(assembly.passes) // assembly.copies]:
-        paint_pass(sheet, flat, one, "plain")
-    paint_names(sheet, flat)
+    if not flat.dense:
+        paint_names(sheet, flat)
+    _keep_free(sheet, flat)
+    passes = assembly.passes[: len(assembly.passes) // assembly.copies]
+    starts = [start for one in passes for start in paint_pass(sheet, flat, one, "plain")]
+    if flat.dense:
+        paint_names(sheet, flat)
+    paint_numbers(sheet, flat, starts)
     if assembly.scaled:
         _dimensions(sheet, flat)
     paint_key(sheet, flat, width_mm)
     return sheet.drawing(*_meaning(assembly, flat))
+
+
+def net_room(width_mm: float, height_mm: float) -> tuple[float, float]:
+    """What the panels themselves may take of a drawing: the rest is for folds, dimensions and key."""
+    return width_mm - 4 * FOLD_OFF_MM - DIM_MM, height_mm - 4 * FOLD_OFF_MM - 2 * DIM_MM - 12.0
 
 
 def _meaning(assembly: Assembly, flat: Flatlay) -> tuple[str, str]:
@@ -48,18 +59,32 @@ def _meaning(assembly: Assembly, flat: Flatlay) -> tuple[str, str]:
     return "Net, right side up", f"{len(flat.panels)} panels and {len(flat.seams)} seams. " + "; ".join(said) + more + "." + times
 
 
+def _square(flat: Flatlay) -> tuple[Point, Point] | None:
+    """The upper corners of the net's first square, if there are several panels to measure one of."""
+    outlines = zip(flat.panels, flat.outlines, strict=True)
+    square = next((outline for panel, outline in outlines if panel.cell is not None and "top" in panel.sides), None)
+    if square is None or len(flat.panels) < 2:
+        return None
+    top = max(y for _, y in square)
+    return (min(x for x, _ in square), top), (max(x for x, _ in square), top)
+
+
+def _keep_free(sheet: Sheet, flat: Flatlay) -> None:
+    """Numbers keep out of the way of the projection lines that will stand on the first square."""
+    for x, y in _square(flat) or ():
+        sheet.block_line((x, y), (x, y + 15.0))
+
+
 def _dimensions(sheet: Sheet, flat: Flatlay) -> None:
     """The whole net, and one square of it where there are several."""
     points = [p for outline in flat.outlines for p in outline]
     wide, _ = measure_around(sheet, points, flat.mm_per_cm)
-    square = next((o for p, o in zip(flat.panels, flat.outlines, strict=True) if p.cell is not None and "top" in p.sides), None)
-    if square is None:
-        return
-    left, right = min(square), max(square)
-    across = (right[0] - left[0]) / flat.mm_per_cm
-    if across < wide - 0.05:
-        top = max(y for _, y in square)
-        level(sheet, (left[0], top), (right[0], top), (sheet.extent or (0, 0, 0, top))[3] + OFF_MM, across)
+    square = _square(flat)
+    if square is not None:
+        left, right = square
+        across = (right[0] - left[0]) / flat.mm_per_cm
+        if across < wide - 0.05:
+            level(sheet, left, right, (sheet.extent or (0, 0, 0, left[1]))[3] + OFF_MM, across)
 
 
 def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float) -> None:

@@ -139,6 +139,12 @@ class Sheet:
                 return False
         return True
 
+    def worded(self, box: Box) -> bool:
+        """Whether a word or a tag lies in the box."""
+        return any(
+            o[0] < box[2] and box[0] < o[2] and o[1] < box[3] and box[1] < o[3] for cell in _cells(box) for o in self._boxes.get(cell, ())
+        )
+
     def _reach(self, points: Iterable[Point], more: float) -> None:
         box = self.extent
         for x, y in points:

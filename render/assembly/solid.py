@@ -25,29 +25,34 @@ if TYPE_CHECKING:
 MOST_PANELS = 120
 ROUNDS = 3000
 WORST = 0.01  # of a side
+THIN = 0.05  # least extent over the largest
 
 
 @dataclass(frozen=True, slots=True)
 class Solid:
-    """Corners of one copy in cm, z up; ``faces``: for each panel its ring of corners, counter-clockwise seen from its right side.
+    """Corners of one copy in cm, z up; ``faces``: for each panel its ring of corners, counter-clockwise seen from its right side;
+    ``rim``: the edges that stay open, in the direction of their face.
 
-    An opening, if there is one, looks up.
+    An opening, if there is one, looks up; ``upside_down``: it looks down. ``flat``: two layers without room between, seen along y.
     """
 
     points: tuple[tuple[float, float, float], ...]
     faces: tuple[tuple[int, ...], ...]
+    rim: tuple[tuple[int, int], ...] = ()
+    flat: bool = False
+    upside_down: bool = False
 
 
-def stand_up(assembly: Assembly) -> Solid | None:
+def stand_up(assembly: Assembly, upside_down: bool = False) -> Solid | None:
     """The solid that one copy of the panels makes, or None: too many panels, circles, one side only, or panels that would have to bend."""
     import numpy as np
 
     panels = [panel for panel in assembly.panels if panel.copy == 1]
-    if len(panels) > MOST_PANELS or len(panels) < 3 or not assembly.orientable or any(len(panel.sides) < 3 for panel in panels):
+    if len(panels) > MOST_PANELS or len(panels) < 2 or not assembly.orientable or any(len(panel.sides) < 3 for panel in panels):
         return None
     if any(seam.twist for seam in assembly.seams) or assembly.pieces != assembly.copies:
         return None
-    rings, shapes = _rings(assembly, panels)
+    rings, shapes = _rings(_places(assembly, panels), panels)
     if any(len(set(ring)) != len(ring) for ring in rings):
         return None
     count = max(max(ring) for ring in rings) + 1
@@ -55,28 +60,66 @@ def stand_up(assembly: Assembly) -> Solid | None:
     flat = [np.array(shape) - np.mean(np.array(shape), axis=0) for shape in shapes]
     points = _keep_shape(points, rings, flat)
     side = min(float(np.linalg.norm(shape[1] - shape[0])) for shape in flat)
-    if _error(points, rings, flat) > WORST * side or _thickness(points) < 0.05:
+    if _error(points, rings, flat) > WORST * side:
         return None
-    return Solid(tuple(tuple(round(float(v), 6) for v in p) for p in _upright(points, rings, assembly, panels)), tuple(rings))  # type: ignore[misc]
+    thin = _thickness(points) < THIN
+    standing = _laid(points, assembly) if thin else _upright(points, rings, assembly, panels)
+    if upside_down and not thin:
+        standing = standing * np.array([1.0, -1.0, -1.0]) + np.array([0.0, 0.0, standing[:, 2].max()])
+    rounded = tuple((round(float(x), 6), round(float(y), 6), round(float(z), 6)) for x, y, z in standing)
+    return Solid(rounded, tuple(rings), _rim(assembly, panels), thin, upside_down)
 
 
-def _rings(assembly: Assembly, panels: list[Panel]) -> tuple[list[tuple[int, ...]], list[list[tuple[float, float]]]]:
-    """For each panel the corners round it (those within its sides too) and where they lie when it is flat."""
-    found: dict[str, list[tuple[float, int]]] = {panel.name: [] for panel in panels}
+def _laid(points: Any, assembly: Assembly) -> Any:
+    """What has no thickness, turned so that it is seen from the front (x and z), its opening up."""
+    import numpy as np
+
+    points = points - points.mean(axis=0)
+    _, _, axes = np.linalg.svd(points, full_matrices=False)
+    rim = [i for i, corner in enumerate(assembly.corners[: len(points)]) if corner.on_opening]
+    up = points[rim].mean(axis=0) if rim else axes[1]
+    up = up - axes[2] * float(up @ axes[2])
+    length = float(np.linalg.norm(up))
+    up = up / length if length > 1e-6 else axes[1]
+    frame = np.stack([np.cross(up, axes[2]), axes[2], up])
+    return points @ frame.T
+
+
+def _places(assembly: Assembly, panels: list[Panel]) -> dict[str, dict[float, int]]:
+    """For each panel, the corners of the surface by where they lie along its rim: 2.5 is the middle of side 2."""
+    found: dict[str, dict[float, int]] = {panel.name: {} for panel in panels}
     sides = {panel.name: panel.sides for panel in panels}
     for number, corner in enumerate(assembly.corners):
         for name, index in corner.at:
             if name in found:
-                found[name].append((float(index), number))
+                found[name][float(index)] = number
         for piece in corner.along:
             if piece.panel in found:
-                found[piece.panel].append((sides[piece.panel].index(piece.side) + float(interval(piece)[1]), number))
+                found[piece.panel][sides[piece.panel].index(piece.side) + float(interval(piece)[1])] = number
+    return found
+
+
+def _rim(assembly: Assembly, panels: list[Panel]) -> tuple[tuple[int, int], ...]:
+    places = _places(assembly, panels)
+    sides = {panel.name: panel.sides for panel in panels}
+    rim = []
+    for opening in assembly.openings:
+        for piece in opening.sides:
+            if piece.panel in places:
+                low, high = (sides[piece.panel].index(piece.side) + float(share) for share in interval(piece))
+                here = places[piece.panel]
+                rim.append((here[low % len(sides[piece.panel])], here[high % len(sides[piece.panel])]))
+    return tuple(rim)
+
+
+def _rings(places: dict[str, dict[float, int]], panels: list[Panel]) -> tuple[list[tuple[int, ...]], list[list[tuple[float, float]]]]:
+    """For each panel the corners round it (those within its sides too) and where they lie when it is flat."""
     rings, shapes = [], []
     for panel in panels:
-        ring = sorted(found[panel.name])
-        rings.append(tuple(number for _, number in ring))
+        here = sorted(places[panel.name].items())
+        rings.append(tuple(number for _, number in here))
         shape = []
-        for at, _ in ring:
+        for at, _ in here:
             side, share = int(at), at - int(at)
             a, b = panel.outline_cm[side], panel.outline_cm[(side + 1) % len(panel.sides)]
             shape.append((a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share))

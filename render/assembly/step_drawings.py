@@ -7,7 +7,8 @@ from math import hypot
 
 from motifold.render.assembly.flatlay import Flatlay, Rimline, lay
 from motifold.render.assembly.model import Assembly, PassStep, SeamPass
-from motifold.render.assembly.net_paint import paint_names, paint_panels, paint_pass
+from motifold.render.assembly.net_paint import paint_numbers, paint_pass
+from motifold.render.assembly.panel_paint import paint_names, paint_panels
 from motifold.render.assembly.sheet import Sheet, moved, unit
 from motifold.render.assembly.steps import AssemblyStep, assembly_steps
 from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, FOLD, FOLD_OFF_MM, INK, TAG_MM, THICK_MM
@@ -37,19 +38,19 @@ def _draw(flat: Flatlay, steps: list[AssemblyStep], at: int) -> Drawing:
     sheet = Sheet()
     step = steps[at]
     paint_panels(sheet, flat, now=step.panels)
+    paint_names(sheet, flat, now=step.panels)
     done = [s for before in steps[:at] for s in before.steps]
     if done:
         paint_pass(sheet, flat, SeamPass(0, tuple(done), 0, False), "done")
     if step.steps and step.kind != "motif":
         one = flat.assembly.passes[(step.pass_number or 1) - 1]
         first = one.steps.index(step.steps[0])
-        paint_pass(sheet, flat, one, "now", range(first, first + len(step.steps)))
+        paint_numbers(sheet, flat, paint_pass(sheet, flat, one, "now", range(first, first + len(step.steps))))
         for sewn in step.steps:
             if not flat.touching[sewn.seam]:
                 _meeting(sheet, flat, sewn)
     if step.kind == "motif":
         paint_pass(sheet, flat, SeamPass(step.number, step.steps, 0, False), "now")
-    paint_names(sheet, flat, now=step.panels)
     if step.kind == "gap":
         _gap(sheet, flat, step)
     said = f"{', '.join(step.seams)}; {step.stitches} stitches" if step.seams else ", ".join(step.start or step.panels)

@@ -32,6 +32,7 @@ BAR_MM = 2.4  # length of an end
 ARROW_MM = 2.2
 TAG_MM = 2.35  # radius of a number or letter
 DASH_MM = (1.9, 1.1)
+FOLD_DASH_MM = (2.4, 0.9, 0.5, 0.9)  # a fold in what is finished
 FOLD_OFF_MM = 2.6  # how far a fold's line lies outside its side
 A5_TEXT_WIDTH_MM = 124.0
 A5_TEXT_HEIGHT_MM = 170.0

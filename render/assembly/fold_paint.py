@@ -1,0 +1,92 @@
+"""Seams that lie open on the sheet: both sides of each, the same letter, arrows that will run together."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from motifold.render.assembly.flatlay import Flatlay, Rimline, stretch
+from motifold.render.assembly.model import SeamPass
+from motifold.render.assembly.sheet import Sheet, moved, toward, unit, words_box
+from motifold.render.assembly.style import BOLD_MM, CAP_EM, DASH_MM, DONE, FOLD, FOLD_OFF_MM, LETTER_PT, MM_PER_PT, TAG_MM, THICK_MM
+
+State = Literal["plain", "done", "now"]
+
+
+def letters(number: int) -> str:
+    """Number 0 is A, 25 Z, 26 AA.
+
+    >>> letters(0), letters(25), letters(26), letters(52)
+    ('A', 'Z', 'AA', 'BA')
+    """
+    word = ""
+    number += 1
+    while number:
+        number, letter = divmod(number - 1, 26)
+        word = chr(65 + letter) + word
+    return word
+
+
+def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State) -> None:
+    """One open seam: a dashed line beside each of its sides; on a crowded sheet on them, with its letter inside the panel."""
+    step = one.steps[at]
+    letter = letters(flat.fold_number[step.seam])
+    width = BOLD_MM if state == "now" else THICK_MM
+    for rim in flat.fold_lines(step.seam):
+        way = rim if step.forward else rim.turned()
+        off = 0.0 if flat.dense else min(FOLD_OFF_MM, way.length * 0.22)
+        # Stopped short of the corners, where another line may come round.
+        short = min(off + 1.7, way.length * 0.2) / (way.length or 1.0)
+        beside = way.beside(off, short, 1 - short)
+        if state == "done":
+            sheet.line(beside.points, DONE, THICK_MM, DASH_MM)
+        elif flat.dense:
+            _letter_inside(sheet, beside, letter, width, crowded=state == "plain")
+        else:
+            _lettered(sheet, beside, one, at, letter, width)
+
+
+def _letter_inside(sheet: Sheet, line: Rimline, letter: str, width: float, crowded: bool) -> None:
+    sheet.line(line.points, FOLD, width, DASH_MM)
+    if not crowded:
+        end = stretch(line.points, 0.9, 1.0)
+        sheet.arrow(end[-1], unit(end[0], end[-1]), FOLD, min(2.2, line.length * 0.25))
+    half = CAP_EM / 2 * LETTER_PT * MM_PER_PT
+    places = []
+    for deep in (2.3, 2.0, 2.8, 3.4):
+        for share in (0.5, 0.4, 0.6, 0.3, 0.7):
+            spot = line.beside(-deep, share - 0.01, share + 0.01).points[0]
+            places.append((spot[0], spot[1] - half))
+    free = [p for p in places if sheet.free(words_box(p, letter, LETTER_PT, "sans-bold"), 0.1)]
+    sheet.words(free[0] if free else places[0], letter, LETTER_PT, "sans-bold", FOLD)
+
+
+def _lettered(sheet: Sheet, line: Rimline, one: SeamPass, at: int, letter: str, width: float) -> None:
+    """A dashed line with the pass's number and the letter in its middle; on a short side the number stands outside the letter."""
+    length = line.length
+    numbered = length > 4 * TAG_MM + 7
+    gap = min(((4 if numbered else 2) * TAG_MM / 2 + 0.9) / length, 0.45)
+    for low, high in ((0.0, 0.5 - gap), (0.5 + gap, 1.0)):
+        sheet.line(stretch(line.points, low, high), FOLD, width, DASH_MM)
+    middle = line.beside(0.0, 0.49, 0.51)
+    along, centre = unit(middle.points[0], middle.points[-1]), toward(middle.points[0], middle.points[-1], 0.5)
+    apart = TAG_MM + 0.25
+    if numbered:
+        sheet.tag(moved(centre, along, -apart), str(one.number), FOLD, filled=True)
+        sheet.tag(moved(centre, along, apart), letter, FOLD, filled=False)
+    else:
+        sheet.tag(centre, letter, FOLD, filled=False)
+        outside = moved(centre, middle.outward(0), 2 * apart + 0.1)
+        for spot in (outside, moved(outside, along, 3.0), moved(outside, along, -3.0)):
+            if sheet.free((spot[0] - TAG_MM, spot[1] - TAG_MM, spot[0] + TAG_MM, spot[1] + TAG_MM), 0.1):
+                sheet.tag(spot, str(one.number), FOLD, filled=True)
+                break
+    size = min(2.2, length * 0.2)
+    end = stretch(line.points, 0.97, 1.0)
+    along = unit(end[0], end[-1])
+    if at == len(one.steps) - 1:
+        sheet.bar(line.points[-1], along, FOLD, width)
+        sheet.arrow(moved(line.points[-1], along, -min(1.4, length * 0.08)), along, FOLD, size)
+    else:
+        sheet.arrow(moved(line.points[-1], along, 0.6), along, FOLD, size)
+    if at == 0:
+        sheet.dot(line.points[0], FOLD)

@@ -1,0 +1,73 @@
+"""Panels painted on a sheet: grounds, edges and names."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from math import hypot
+
+from motifold.render.assembly.flatlay import Flatlay, stretch
+from motifold.render.assembly.sheet import Sheet, moved, unit, words_box
+from motifold.render.assembly.style import (
+    CAP_EM,
+    DONE,
+    HAIR,
+    INK,
+    LETTER_PT,
+    MM_PER_PT,
+    NAME_PT,
+    PALE,
+    PANEL,
+    QUIET,
+    THICK_MM,
+    THIN_MM,
+)
+from motifold.render.drawing.display import Point
+from motifold.render.drawing.fonts import text_width_mm
+
+
+def paint_panels(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None) -> None:
+    """Fills, then edges: open sides thick, sides with a seam thin. ``now``: the panels that this step is about; others are paler."""
+    for panel, outline in zip(flat.panels, flat.outlines, strict=True):
+        sheet.begin("panel", panel.name, (("panel", panel.name), ("motif", panel.motif)))
+        sheet.fill(outline, PANEL if now is None or panel.name in now else PALE)
+        sheet.end()
+    for index in flat.seams:
+        seam = flat.assembly.seams[index]
+        for piece in (seam.a, seam.b):
+            if piece is not None:
+                sheet.line(flat.piece(piece), HAIR, THIN_MM)
+    for opening in flat.assembly.openings[: len(flat.assembly.openings) // flat.assembly.copies]:
+        for piece in opening.sides:
+            sheet.line(flat.piece(piece), INK if now is None or piece.panel in now else DONE, THICK_MM)
+
+
+def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None) -> None:
+    """Each panel's name and RS in its middle, the numbers of its sides where they aren't top, right, bottom, left: as far as they fit."""
+    em = NAME_PT * MM_PER_PT
+    for number, (panel, outline) in enumerate(zip(flat.panels, flat.outlines, strict=True)):
+        middle = _middle(outline)
+        room = min(_distance(middle, a, b) for a, b in zip(outline, [*outline[1:], outline[0]], strict=True))
+        roomy = room > 7.0 and not flat.dense
+        wide = text_width_mm(panel.name, "sans-bold", NAME_PT)
+        size = NAME_PT if wide < 2 * room - 2 else LETTER_PT
+        wide = text_width_mm(panel.name, "sans-bold", size)
+        spot = words_box((middle[0], middle[1] - CAP_EM / 2 * em), panel.name, size, "sans-bold")
+        if wide < 2 * room - 0.8 and room > 2.2 and (not flat.dense or sheet.free(spot, 0.0)):
+            up = 0.35 * em if roomy else -CAP_EM / 2 * em
+            sheet.words((middle[0], middle[1] + up), panel.name, size, "sans-bold", INK if now is None or panel.name in now else QUIET)
+            if roomy:
+                sheet.words((middle[0], middle[1] - 0.95 * em), "RS", LETTER_PT, color=QUIET)
+        if "top" not in panel.sides and len(panel.sides) > 1 and room > 5.5 and not flat.dense:
+            for side in range(len(panel.sides)):
+                half = stretch(flat.side_of(number, side), 0.5, 1.0)[0]
+                at = moved(half, unit(half, middle), 2.6)
+                sheet.words((at[0], at[1] - CAP_EM / 2 * LETTER_PT * MM_PER_PT), panel.sides[side], LETTER_PT, color=QUIET)
+
+
+def _middle(outline: Sequence[Point]) -> Point:
+    return sum(x for x, _ in outline) / len(outline), sum(y for _, y in outline) / len(outline)
+
+
+def _distance(p: Point, a: Point, b: Point) -> float:
+    length = hypot(b[0] - a[0], b[1] - a[1]) or 1.0
+    return abs((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / length
