@@ -31,7 +31,7 @@ from motifold.cli.common import (
 def command(pattern: Path, steps: bool, dpi: int, as_json: bool, output: str | None, rounds: int | None, size_name: str | None) -> None:
     """Draw the net with its seams, and the finished thing with its measurements, for the largest size unless --size names one."""
     from motifold.cli.drawings import KINDS, write_drawings
-    from motifold.render.assembly import schematic_json
+    from motifold.render.assembly.schematics import schematic_json
     from motifold.render.schematics import draw_schematics, drawn_assembly
 
     target = choose_target(output, pattern, "-schematic", KINDS)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from motifold.render.assembly import draw_finished, draw_net, draw_steps
 from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.schematics import draw_finished, draw_net, draw_steps
 from motifold.render.charts import NamedDrawing, largest_size
 from motifold.render.worked import Worked
 
