@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import itertools
 from math import pi
 
 from motifold.render.fabric.model import Run
 from motifold.render.motif.arc import Arc, arc_of, bezier, bulged
-from motifold.render.motif.course import Course, Gap, Stem
+from motifold.render.motif.course import Course
 from motifold.render.motif.extents import (
     CHAIN_DROP,
     CLEAR,
@@ -22,6 +23,7 @@ from motifold.render.motif.ground import Ground
 from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
 from motifold.render.motif.over import Disc, obstacles, over
+from motifold.render.motif.parts import Gap, Stem
 from motifold.render.motif.place import Standing
 from motifold.render.motif.posts import pass_by
 from motifold.render.motif.room import part_length
@@ -225,7 +227,7 @@ def _lay(ground: Ground, part: int, arc: Arc, start: float, end: float) -> None:
 
 def _hairlines(ground: Ground, gap: Gap, arc: Arc, spans: list[tuple[float, float]]) -> None:
     """Hairlines wherever more than a little white would show between tips, or between a tip and the head beside it."""
-    stretches = [(0.0, spans[0][0]), *((a[1], b[0]) for a, b in zip(spans, spans[1:], strict=False)), (spans[-1][1], arc.length)]
+    stretches = [(0.0, spans[0][0]), *((a[1], b[0]) for a, b in itertools.pairwise(spans)), (spans[-1][1], arc.length)]
     for i, (start, end) in enumerate(stretches):
         if end - start > WHITE and gap.runs:
             run = gap.runs[min(i, len(gap.runs) - 1)][0]

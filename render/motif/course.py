@@ -3,47 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from motifold.render.fabric.model import Fabric, Run, Stitch
+from motifold.render.motif.corners import found_corners, marked_corners
 from motifold.render.motif.extents import body_of, head_half, root_half, stem_height
-
-
-@dataclass(frozen=True, slots=True)
-class Stem:
-    """A stitch that stands on the round below. ``half``, ``body``, ``root``: half its room at its head, on its stem (at the part
-    ``body_at`` of its length) and at its foot; ``picots``: rings on its head.
-    """
-
-    stitch: Stitch
-    height: float
-    half: float
-    body: float
-    body_at: float
-    root: float
-    picots: tuple[Run, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Gap:
-    """What hangs between one stem and the next, counter-clockwise: chains, and stitches that stand in for chains (``parts``).
-
-    ``runs``: each space with its range of parts. ``picots``: each ring with the part that it sits on. ``behind``: worked behind earlier work.
-    """
-
-    parts: tuple[int, ...] = ()
-    runs: tuple[tuple[int, int, int], ...] = ()
-    picots: tuple[tuple[Run, int], ...] = ()
-    corner: bool = False
-    behind: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Corner:
-    """A corner lies on stem ``at`` (``on_stem``), or in the gap after it."""
-
-    at: int
-    on_stem: bool
+from motifold.render.motif.parts import Corner, Gap, Stem
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +62,7 @@ def course_of(fabric: Fabric, round_index: int, picots: Mapping[int, tuple[Run, 
         pieces = [piece[::-1] for piece in pieces[-2::-1]] + [pieces[-1][::-1]]
     gaps = tuple(_gap(fabric, piece, picots) for piece in pieces)
     begins = 0 if worked.direction > 0 else len(stems) - 1
-    return Course(round_index, worked.direction, tuple(stems), gaps, _corners(fabric, stems, gaps), begins, worked.kind == "row")
+    return Course(round_index, worked.direction, tuple(stems), gaps, marked_corners(fabric, stems, gaps), begins, worked.kind == "row")
 
 
 def _counted_after(stitch: Stitch, piece: list[Stitch]) -> list[Stitch]:
@@ -134,32 +99,12 @@ def _gap(fabric: Fabric, piece: Sequence[Stitch], picots: Mapping[int, tuple[Run
     return Gap(tuple(s.id for s in piece), tuple(runs), tuple(rings), corner, any(s.behind for s in piece))
 
 
-def _corners(fabric: Fabric, stems: Sequence[Stem], gaps: Sequence[Gap]) -> tuple[Corner, ...]:
-    """Corner spaces are corners; so is the middle of a corner group without a corner space of its own."""
-    found = {index: Corner(index, False) for index, gap in enumerate(gaps) if gap.corner}
-    members: dict[int, list[int]] = {}
-    for index, stem in enumerate(stems):
-        group = stem.stitch.group
-        if group is not None and fabric.groups[group].corner:
-            members.setdefault(group, []).append(index)
-    for group, indices in members.items():
-        if any(gaps[index].corner or gaps[index - 1].corner for index in indices):
-            continue
-        ordered = cyclic_order(indices, len(stems))
-        middle = ordered[(len(ordered) - 1) // 2]
-        found.setdefault(middle, Corner(middle, len(ordered) % 2 == 1))
-    return tuple(found[index] for index in sorted(found))
-
-
-def cyclic_order(indices: Sequence[int], size: int) -> list[int]:
-    """Sorted round the circle, cut at the largest gap: what lies together stays together where the round starts in its midst.
-
-    >>> cyclic_order([0, 1, 11], 12)
-    [11, 0, 1]
-    """
-    ordered = sorted(indices)
-    if len(ordered) < 2:
-        return ordered
-    leaps = [(ordered[i] - ordered[i - 1]) % size for i in range(len(ordered))]
-    cut = max(range(len(ordered)), key=lambda i: (leaps[i], -i))
-    return ordered[cut:] + ordered[:cut]
+def with_corners(fabric: Fabric, course: Course, below: Course | None) -> Course:
+    """The course with corners found by its own structure, where the Fabric marks none. A half motif has two of its shape's corners at its cut."""
+    if course.corners or not course.size:
+        return course
+    count = fabric.polygon - 2 if course.open else len(below.corners) if below is not None and len(below.corners) > 2 else 0
+    if count < 1:
+        return course
+    under = (below.stems, below.gaps, below.corners) if below is not None and below.corners else None
+    return replace(course, corners=found_corners(course.stems, course.gaps, count, under, course.open))

@@ -6,7 +6,7 @@ from functools import lru_cache
 
 from motifold.render.fabric.model import Stitch
 from motifold.symbols import sizes
-from motifold.symbols.footprint import Footprint, Foot, footprint, gathered_half
+from motifold.symbols.footprint import Foot, Footprint, footprint, gathered_half
 
 CLEAR = sizes.CLEARANCE + 0.015
 """White kept between symbols that do not belong together, a little over what is promised."""

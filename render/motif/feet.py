@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import itertools
 from cmath import exp
 from math import pi
 
 from motifold.render.fabric.model import Base
-from motifold.render.motif.course import Course, Stem, cyclic_order
+from motifold.render.motif.course import Course
 from motifold.render.motif.extents import CLEAR, FOOT_RISE, OVAL_HALF, SPACE_RISE
 from motifold.render.motif.ground import Ground
+from motifold.render.motif.parts import Stem, cyclic_order
 
 _FAN = 0.2
 """How far apart the feet of an increase like to stand."""
@@ -84,7 +86,7 @@ def _feet_on(ground: Ground, course: Course, base: Base, stems: list[Stem]) -> l
 def _in_ring(ground: Ground, stems: list[Stem], angle: float) -> list[complex]:
     """Even round the ring; turned to their heads once these are known. Many stitches stand on a wider circle than the ring's own."""
     count = len(stems)
-    need = max((a.root + b.root + CLEAR for a, b in zip(stems, stems[1:], strict=False)), default=0.0)
+    need = max((a.root + b.root + CLEAR for a, b in itertools.pairwise(stems)), default=0.0)
     radius = max(ground.ring, 1.06 * need * count / angle)
     return [radius * exp(1j * angle * i / count) for i in range(count)]
 
@@ -92,7 +94,7 @@ def _in_ring(ground: Ground, stems: list[Stem], angle: float) -> list[complex]:
 def _offsets(stems: list[Stem], wish: float) -> list[float]:
     """Places along a line, centred: neighbours as far apart as they wish, and as their roots need."""
     places = [0.0]
-    for before, after in zip(stems, stems[1:], strict=False):
+    for before, after in itertools.pairwise(stems):
         same = before.stitch.id == after.stitch.id
         places.append(places[-1] + (0.07 if same else max(wish, before.root + after.root + CLEAR)))
     middle = (places[0] + places[-1]) / 2
@@ -116,7 +118,7 @@ def _in_space(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
     """Along the chains' own arc, over their middle."""
     arc = ground.arcs[base.id]
     bent = abs(arc.at(0.0)[1] - arc.at(arc.length)[1]) > 0.5
-    wish = min(_IN_CORNER if bent else _IN_SPACE, (arc.length + 0.25) / max(len(stems), 2))
+    wish = min(_IN_CORNER if bent else _IN_SPACE + 0.06 * max(arc.length - 2.0, 0.0), (arc.length + 0.25) / max(len(stems), 2))
     places = []
     for offset in _offsets(stems, wish):
         on, normal = arc.at(arc.length / 2 + offset)

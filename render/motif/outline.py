@@ -5,7 +5,8 @@ A circle has no corners (``corners`` 0); then arc length counts from direction `
 
 from __future__ import annotations
 
-from cmath import exp, phase as argument
+from cmath import exp
+from cmath import phase as argument
 from dataclasses import dataclass
 from math import pi, tan
 

@@ -5,14 +5,16 @@ Stems stand like spokes about the place that they are worked into, each as long 
 
 from __future__ import annotations
 
+import itertools
 from cmath import exp
 from dataclasses import dataclass
 
 from motifold.render.fabric.model import Base
-from motifold.render.motif.course import Course, Stem
+from motifold.render.motif.course import Course
 from motifold.render.motif.extents import CLEAR, FOOT_RISE, SPACE_RISE, STEM_HALF
 from motifold.render.motif.feet import shared
 from motifold.render.motif.ground import Ground
+from motifold.render.motif.parts import Stem
 from motifold.render.motif.room import chain_count, chain_least
 
 _LEAST = 4
@@ -59,7 +61,7 @@ def _on_loops(ground: Ground, course: Course) -> list[Fan]:
         if arc is None or len(stems) < _LEAST or not _plain(course, stems):
             continue
         places = [0.0]
-        for a, b in zip(stems, stems[1:], strict=False):
+        for a, b in itertools.pairwise(stems):
             places.append(places[-1] + course.stems[a].body + course.stems[b].body + CLEAR)
         wish = min(places[-1], arc.length)
         spots = [arc.at(arc.length / 2 + (place / places[-1] - 0.5) * wish) for place in places]
@@ -109,7 +111,7 @@ def _angles(ground: Ground, course: Course, stems: list[int], rise: float, room:
     radius = max(rise, 0.3) if not loop else max(0.6, 0.35 * loop)
     steps: list[float] = []
     for _ in range(40):
-        steps = [_step(ground, course, a, b, radius, room) for a, b in zip(stems, stems[1:], strict=False)]
+        steps = [_step(ground, course, a, b, radius, room) for a, b in itertools.pairwise(stems)]
         if sum(steps) <= _WIDEST:
             break
         radius *= 1.08

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from cmath import exp, phase as argument
+import itertools
+from cmath import exp
+from cmath import phase as argument
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import pi, sqrt, tan
@@ -68,6 +70,8 @@ def place(ground: Ground, course: Course, feet: list[list[complex]], room: Room,
     outline, s = _fitted(task, more)
     heads = [outline.at(x)[0] for x in s]
     normals = [outline.at(x)[1] for x in s]
+    if course.open and task.corners:
+        normals[0], normals[-1] = 1 + 0j, -1 + 0j
     feet = _turned_ring_feet(task, feet, heads)
     even = _even(task)
     heads, normals = _held(task, heads, normals, feet, even)
@@ -84,7 +88,7 @@ def _fitted(task: _Task, more: float) -> tuple[Outline, list[float]]:
         levels = [_level(task, i, Outline(task.corners, 1.0, task.phase)) for i in range(task.course.size)]
         low = min(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
         high = max(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
-        sizes = [low + (high - low) * k / 10 for k in range(11)]
+        sizes = [low + (high - low) * k / 24 for k in range(25)]
         outlines = [Outline(task.corners, max(size + more, _roomy(task)), task.phase) for size in sizes]
     else:
         outlines = [_size(task, fullness, more) for fullness in _SHORTER]
@@ -93,7 +97,7 @@ def _fitted(task: _Task, more: float) -> tuple[Outline, list[float]]:
         s = _places(task, outline)
         parts = [abs(outline.at(x)[0] - m) / stem.height for x, m, stem in zip(s, task.middles, task.course.stems, strict=True)]
         # As much too short counts like as much too long.
-        worst = max(max(parts), 1.0 / max(min(parts), 0.01)) if task.changed else max(parts)
+        worst = max(max(parts), 1.0 / max(min(parts), 0.01), _squeezed(task, parts)) if task.changed else max(parts)
         if best is None or worst < best[0] - 1e-6:
             best = (worst, outline, s)
         if worst <= LENGTH_MOST and not task.changed:
@@ -102,12 +106,17 @@ def _fitted(task: _Task, more: float) -> tuple[Outline, list[float]]:
     return best[1], best[2]
 
 
+def _squeezed(task: _Task, parts: list[float]) -> float:
+    """How badly beginning chains, which cannot shrink, lack the height to stand upright."""
+    return max((1.3 / part for part, stem in zip(parts, task.course.stems, strict=True) if stem.stitch.role == "standing"), default=0.0)
+
+
 def is_crowded(course: Course, feet: list[list[complex]], room: Room) -> bool:
     """Whether a round's heads would need a much larger outline than its stitches reach."""
     if course.corners or course.open:
         return False
-    levels = sorted(abs(sum(legs) / len(legs)) + stem.height for legs, stem in zip(feet, course.stems, strict=True))
-    return sum(room.least) / (2 * pi) > 1.03 * levels[len(levels) // 2]
+    levels = sorted(abs(sum(legs) / len(legs)) + 1.2 * stem.height for legs, stem in zip(feet, course.stems, strict=True))
+    return sum(room.least) / (2 * pi) > levels[len(levels) // 2]
 
 
 def _task(ground: Ground, course: Course, feet: list[list[complex]], room: Room) -> _Task:
@@ -285,7 +294,7 @@ def _running(gaps: Sequence[float]) -> list[float]:
 def _unwrapped(middles: Sequence[complex]) -> list[float] | None:
     """Directions of the feet, counted on from stem to stem; None when they do not go round exactly once."""
     angles = [argument(middles[0])]
-    for before, after in zip(middles, middles[1:], strict=False):
+    for before, after in itertools.pairwise(middles):
         if abs(before) < 1e-6 or abs(after) < 1e-6:
             return None
         angles.append(angles[-1] + argument(after / before))
@@ -299,7 +308,7 @@ def _fan_round(task: _Task, gaps: Sequence[float], at: list[float], perimeter: f
     sums, counts = [0.0] * count, [0] * count
     for group in task.groups:
         places, laps, lap = [0.0], [0.0], 0.0
-        for before, after in zip(group, group[1:], strict=False):
+        for before, after in itertools.pairwise(group):
             lap += perimeter if after < before else 0.0
             places.append(places[-1] + (gaps[before] if (after - before) % count == 1 else at[after] + lap - at[before] - laps[-1]))
             laps.append(lap)
@@ -339,9 +348,14 @@ def _one_side(task: _Task, outline: Outline, number: int, stems: list[int], on_c
     head, tail = room.corner[before], room.corner[stems[-1]]
     after_corner = (head[1], head[3]) if head else (room.least[before], room.like[before]) if before in on_corner else (0.4, 0.5)
     to_corner = (tail[0], tail[2]) if tail else (room.least[stems[-1]], room.like[stems[-1]])
-    if task.course.open:
-        after_corner = (0.0, 0.1) if stems[0] == 0 else after_corner
-        to_corner = (0.0, 0.1) if stems[-1] == size - 1 else to_corner
+    if task.course.open and (stems[0] == 0 or stems[-1] == size - 1):
+        # The first and the last stitch of a row lie on the cut.
+        if stems[0] == 0:
+            s[0], after_corner, stems = start, (room.least[0], room.like[0]), stems[1:]
+        if stems and stems[-1] == size - 1:
+            s[size - 1], to_corner, stems = end, (room.least[size - 2], room.like[size - 2]), stems[:-1]
+        if not stems:
+            return
     least = [after_corner[0], *(room.least[i] for i in stems[:-1]), to_corner[0]]
     like = [after_corner[1], *(room.like[i] for i in stems[:-1]), to_corner[1]]
     full = [after_corner[1] * 1.15, *(room.full[i] for i in stems[:-1]), to_corner[1] * 1.15]

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from motifold.render.fabric.model import Base
-from motifold.render.motif.course import Course, Stem
+from motifold.render.motif.course import Course
 from motifold.render.motif.ground import Ground
+from motifold.render.motif.parts import Stem
 from motifold.symbols.sizes import HEAD_SPAN, HEAD_WIDTH, STEM_WIDTH
 
 POSTS = ("front post", "back post")

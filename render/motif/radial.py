@@ -7,7 +7,7 @@ from math import pi
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chains import hang, ring_radius
-from motifold.render.motif.course import Course, course_of
+from motifold.render.motif.course import Course, course_of, with_corners
 from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, STEM_HALF
 from motifold.render.motif.feet import stand
 from motifold.render.motif.ground import Ground, point
@@ -30,7 +30,7 @@ def lay_rounds(fabric: Fabric) -> Ground:
         if worked.kind == "ring":
             _centre_ring(ground, index)
             continue
-        course = course_of(fabric, index, ground.picots)
+        course = with_corners(fabric, course_of(fabric, index, ground.picots), ground.courses.get(index - 1))
         if course.size:
             lay_round(ground, course)
     fill_margins(ground)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.chains import hang
 from motifold.render.motif.course import Course, course_of
@@ -74,7 +76,7 @@ def _row(ground: Ground, course: Course) -> None:
         ground.at[stitch] = (course.round, index)
     for index, gap in enumerate(course.gaps):
         ground.gap_at.update({run: (course.round, index) for run, _, _ in gap.runs})
-        ground.at.update({part: (course.round, index) for part in gap.parts})
+        ground.at.update(dict.fromkeys(gap.parts, (course.round, index)))
     bend_posts(ground, course)
     hang(ground, course, standing)
     line = tuple(point(head) for head in standing.heads)
@@ -105,7 +107,7 @@ def _along(course: Course, room: Room, at: list[float]) -> list[float]:
     count = course.size
     least, like = list(room.least[:-1]), [max(gap, _PITCH) if not g.parts else gap for gap, g in zip(room.like, course.gaps, strict=True)]
     targets = _targets(course, at, like)
-    gaps = [0.0, *(b - a for a, b in zip(at, at[1:], strict=False)), 0.0]
+    gaps = [0.0, *(b - a for a, b in itertools.pairwise(at)), 0.0]
     gaps = [max(gap, low) for gap, low in zip(gaps, [0.0, *least, 0.0], strict=True)]
     stiff = [0.0, *(_LOOSE for _ in range(count - 1)), 0.0]
     places = spread_between(targets, [_PULL] * count, gaps, stiff, 0.0, 0.0)
@@ -122,7 +124,7 @@ def _targets(course: Course, at: list[float], like: list[float]) -> list[float]:
     for members in shared(course).values():
         stems = sorted({stem for stem, _ in members})
         places = [0.0]
-        for before, after in zip(stems, stems[1:], strict=False):
+        for before, after in itertools.pairwise(stems):
             places.append(places[-1] + (like[before] if after == before + 1 else at[after] - at[before]))
         middle = (places[0] + places[-1]) / 2
         base = sum(at[i] for i in stems) / len(stems)

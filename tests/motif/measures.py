@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import hypot
@@ -113,7 +114,7 @@ def lengths(fabric: Fabric, layout: Layout) -> list[tuple[Placed, float]]:
             continue
         for leg, foot in zip(stitch.legs, placed.feet, strict=True):
             points = [foot, *placed.bend, placed.head]
-            length = sum(hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(points, points[1:], strict=False))
+            length = sum(hypot(b[0] - a[0], b[1] - a[1]) for a, b in itertools.pairwise(points))
             found.append((placed, length / footprint(leg.kind).stem))
     return found
 
@@ -124,6 +125,6 @@ def pitches(fabric: Fabric, layout: Layout) -> list[float]:
     found = []
     for run in fabric.runs:
         chains = [s for s in run.stitches if fabric.stitches[s].kind == "ch" and s in middles]
-        for a, b in zip(chains, chains[1:], strict=False):
+        for a, b in itertools.pairwise(chains):
             found.append(hypot(middles[a][0] - middles[b][0], middles[a][1] - middles[b][1]))
     return found

@@ -1,0 +1,78 @@
+"""Where the corners of a round are: as the Fabric marks them, or, where a round is built on a cornered one without saying so, above its corners."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from motifold.render.fabric.model import Base, Fabric
+from motifold.render.motif.parts import Corner, Gap, Stem, cyclic_order
+
+
+def marked_corners(fabric: Fabric, stems: Sequence[Stem], gaps: Sequence[Gap]) -> tuple[Corner, ...]:
+    """Corner spaces are corners; so is the middle of a corner group without a corner space of its own."""
+    found = {index: Corner(index, False) for index, gap in enumerate(gaps) if gap.corner}
+    members: dict[int, list[int]] = {}
+    for index, stem in enumerate(stems):
+        group = stem.stitch.group
+        if group is not None and fabric.groups[group].corner:
+            members.setdefault(group, []).append(index)
+    for group, indices in members.items():
+        if any(gaps[index].corner or gaps[index - 1].corner for index in indices):
+            continue
+        ordered = cyclic_order(indices, len(stems))
+        middle = ordered[(len(ordered) - 1) // 2]
+        found.setdefault(middle, Corner(middle, len(ordered) % 2 == 1))
+    return tuple(found[index] for index in sorted(found))
+
+
+def found_corners(
+    stems: Sequence[Stem], gaps: Sequence[Gap], count: int, below: tuple[Sequence[Stem], Sequence[Gap], Sequence[Corner]] | None, is_open: bool
+) -> tuple[Corner, ...]:
+    """Corners that nobody marked, if exactly ``count`` can be found: chains in the midst of one place, three or more stitches in one
+    place, or what stands over the corners of the round ``below``.
+    """
+    for found in (_chains_in_one_place(stems, gaps, is_open), _increases(stems), _above(stems, below) if below else []):
+        if len(found) == count:
+            return tuple(sorted(found, key=lambda corner: corner.at))
+    return ()
+
+
+def _bases(stem: Stem) -> set[Base]:
+    return {Base(leg.base.kind, leg.base.id, "loops") for leg in stem.stitch.legs}
+
+
+def _chains_in_one_place(stems: Sequence[Stem], gaps: Sequence[Gap], is_open: bool) -> list[Corner]:
+    last = len(stems) - 1 if is_open else len(stems)
+    return [
+        Corner(i, False) for i in range(last) if gaps[i].parts and _bases(stems[i]) & _bases(stems[(i + 1) % len(stems)])
+    ]
+
+
+def _increases(stems: Sequence[Stem]) -> list[Corner]:
+    members: dict[Base, list[int]] = {}
+    for index, stem in enumerate(stems):
+        for base in _bases(stem):
+            if base.kind != "ring":
+                members.setdefault(base, []).append(index)
+    found = []
+    for indices in members.values():
+        if len(indices) >= 3:
+            ordered = cyclic_order(indices, len(stems))
+            found.append(Corner(ordered[(len(ordered) - 1) // 2], len(ordered) % 2 == 1))
+    return found
+
+
+def _above(stems: Sequence[Stem], below: tuple[Sequence[Stem], Sequence[Gap], Sequence[Corner]]) -> list[Corner]:
+    under, between, corners = below
+    found = []
+    for corner in corners:
+        if corner.on_stem:
+            bases = {Base("stitch", under[corner.at].stitch.id, "loops")}
+        else:
+            gap = between[corner.at]
+            bases = {Base("space", run, "loops") for run, _, _ in gap.runs} | {Base("stitch", part, "loops") for part in gap.parts}
+        over = [index for index, stem in enumerate(stems) if _bases(stem) & bases]
+        if over:
+            ordered = cyclic_order(over, len(stems))
+            found.append(Corner(ordered[(len(ordered) - 1) // 2], len(ordered) % 2 == 1))
+    return found
