@@ -59,7 +59,12 @@ def read_places(r: Reader, walks: bool = False) -> list[Found]:
 
     ``walks``: a slip stitch "to next ch-2 sp" goes there, other stitches are worked all the way.
     """
-    found = [read_place(r, walks)]
+    return [read_place(r, walks), *read_more_places(r)]
+
+
+def read_more_places(r: Reader) -> list[Found]:
+    """Further places joined by "and"; none where a step follows the "and"."""
+    found: list[Found] = []
     while r.at("and"):
         more = r.attempt(lambda: _another(r))
         if more is None:

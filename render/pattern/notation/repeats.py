@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from motifold.render.pattern.instructions import ONE, Amount, Extent, Group, Place, Repeat, Skip, Step, Stop, Work
+from motifold.render.pattern.instructions import ONE, Amount, Extent, Group, Repeat, Skip, Step, Stop, Work
 from motifold.render.pattern.notation.amounts import read_amount, read_extent, read_times
+from motifold.render.pattern.notation.endings import read_ending
 from motifold.render.pattern.notation.nouns import read_noun
 from motifold.render.pattern.notation.places import at_place, read_np, read_place
 from motifold.render.pattern.notation.problems import error
@@ -55,7 +56,7 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
     ):
         extent = read_extent(r, read_np, read_noun)
         if extent is not None:
-            extent, omit, ending = _ending(r, extent, steps, body)
+            extent, omit, ending = read_ending(r, extent, steps, body)
             return [Repeat(number, r.span(start), steps, extent=extent, style=style, omit=omit), *ending]  # type: ignore[arg-type]
     if at_place(r):
         found = read_place(r)
@@ -149,7 +150,7 @@ def read_star(r: Reader, body: Body) -> list[Step]:
     stop_wanted = ending_at_stop or stops
     omit, ending = 0, list[Step]()
     if extent is not None or times is not None:
-        ended, omit, ending = _ending(r, extent, steps, body)
+        ended, omit, ending = read_ending(r, extent, steps, body)
         extent = ended if extent is not None else None
         stop_wanted = stop_wanted or omit < 0
         omit = max(0, omit)
@@ -268,103 +269,6 @@ def _once_more_to_stop(r: Reader, mark: str) -> tuple[int, bool]:
         return 1, True
     r.pos = at
     return 0, False
-
-
-# -- how the last pass ends ------------------------------------------------------------------------------------------------
-
-
-def _ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body: Body) -> tuple[Extent | None, int, list[Step]]:
-    """What is said of the last pass: ends at ``**`` (omit -1), leaves steps out, or is followed by others.
-
-    "ending with sc in last st": the repeat runs to the last stitch, and that one is worked as said.
-    """
-    at = r.pos
-    r.accept_separator()
-    if (r.at("ending", "end", "close") or r.peek().raw in ("end", "stop", "stopping", "last")) and _ends_at_stop(r):
-        return extent, -1, []
-    if r.accept("omit"):
-        return extent, _omitted(r, steps), []
-    if r.at("ending") or (r.at("end") and r.peek(1).value in ("with", "last")):
-        r.take()
-        r.accept("last")
-        r.accept("rep", "rnd")
-        if r.at("at", "in", "on") and r.attempt(lambda: _ends_at_beginning(r)):
-            return extent, 0, []
-        if not (r.accept("with", "in") or r.before().raw.endswith("with")):
-            r.pos = at
-            return extent, 0, []
-        stop = r.pos
-        while stop < r.end and not (r.items[stop].kind == "sep" and r.items[stop].value in ".;"):
-            stop = r.closers[stop] + 1 if stop in r.closers else stop + 1
-        with r.inside(min(stop, r.end)):
-            ending = list(body(r))
-        return _shortened(extent, ending), 0, ending
-    r.pos = at
-    return extent, 0, []
-
-
-def _ends_at_beginning(r: Reader) -> bool | None:
-    """Such as "ending last rep at first corner": where a repeat around ends anyway."""
-    r.take()
-    return read_np(r).which in ("first", "beg", "last", "same") or None
-
-
-def _ends_at_stop(r: Reader) -> bool:
-    """Such as "ending last rep at **", "ending at **", "last rep ends at **"."""
-    at = r.pos
-    while r.at("ending", "end", "last", "rep", "at", "close", "on", "rnd", "in", "with") or r.peek().raw in ("stop", "stopping", "time"):
-        r.take()
-    if r.at_kind("mark"):
-        r.take()
-        while r.at("on", "last", "rep"):
-            r.take()
-        return True
-    r.pos = at
-    return False
-
-
-def _omitted(r: Reader, steps: tuple[Step, ...]) -> int:
-    """How many steps the last pass leaves out: "omitting last ch 1", "omitting last 2 steps", "omitting last (ch 1, dc)"."""
-    r.accept("last")
-    count = 1
-    if r.at_kind("num") and r.peek(1).raw in ("steps", "stitches", "sts"):
-        count = r.take().number
-        r.take()
-    else:
-        while not r.at_kind("sep", "end", "close", "dash") and not (r.at("on", "in", "at") and r.peek(1).value in ("last",)):
-            if r.at("and"):
-                count += 1
-            if r.at_kind("open") and r.pos in r.closers:
-                inner = r.items[r.pos : r.closers[r.pos]]
-                count += sum(lexeme.kind == "sep" for lexeme in inner)
-                r.pos = r.closers[r.pos]
-            r.take()
-    while r.at("on", "in", "at", "last", "rep"):
-        r.take()
-    return min(count, max(0, len(steps) - 1))
-
-
-def _shortened(extent: Extent | None, ending: list[Step]) -> Extent | None:
-    """How far a repeat runs whose end is worked otherwise: to the stitches, or to the place, that the ending names."""
-    if extent is None or extent.kind == "to" or extent.kind == "last":
-        return extent
-    count, first = 0, None
-    for step in ending:
-        place: Place | None = getattr(step, "place", None)
-        if place is None:
-            continue
-        first = first or place
-        if place.which == "last" or (isinstance(step, Skip) and place.which in ("next", "last")):
-            count += place.count.values[0]
-    if first is None:
-        return extent
-    if any(getattr(step, "place", None) is not None and getattr(step, "place").which == "last" for step in ending):  # noqa: B009
-        return Extent(
-            "last", count=Amount((count,)), target=replace(first.target, corner=False) if first.target.kind != "sp" else first.target
-        )
-    if first.which in ("beg",) or first.target.corner:
-        return Extent("to", place=first)
-    return extent
 
 
 def _check_stop(r: Reader, steps: tuple[Step, ...], wanted: bool, mark: str, start: int) -> None:

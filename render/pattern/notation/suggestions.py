@@ -36,7 +36,7 @@ _LONGEST = 30
 def _suggestion(word: str, terms: Terms, own: tuple[str, ...]) -> str | None:
     known = {*_known(terms), *own} - {word}
     guess = nearest(word, known) if word not in PHRASES else None
-    return f"did you mean \"{guess}\"?" if guess else None
+    return f'did you mean "{guess}"?' if guess else None
 
 
 @lru_cache(maxsize=2)

@@ -9,7 +9,8 @@ from motifold.render.pattern.notation.amounts import at_times, read_amount, read
 from motifold.render.pattern.notation.beginnings import read_counts_as
 from motifold.render.pattern.notation.counts import try_sentence
 from motifold.render.pattern.notation.joins import as_join
-from motifold.render.pattern.notation.places import Found, at_bare_place, at_place, read_places
+from motifold.render.pattern.notation.places import Found, at_bare_place, at_place, read_more_places, read_places
+from motifold.render.pattern.notation.problems import warning
 from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.repeats import every_other
 from motifold.render.pattern.notation.stitches import at_stitch, read_sized, read_stitch
@@ -64,11 +65,26 @@ def read_stitches(r: Reader) -> list[Step]:
     steps: list[Step] = []
     for index, found in enumerate(places):
         steps.append(_work(r, number if index == 0 else r.new_id(), start, spec, count, found))
+    steps.extend(_places_after_bracket(r, steps, start, spec, count))
     works = [step for step in steps if isinstance(step, Work)]
     if spec.together > 1 and len(works) > 1 and works[0].place is not None:
         further = tuple(step.place for step in works[1:] if step.place is not None)
         steps = [replace(works[0], place=replace(works[0].place, manner="over", then=further))]
     return _after(r, steps, start)
+
+
+def _places_after_bracket(r: Reader, steps: list[Step], start: int, spec: StitchSpec, count: Amount | None) -> list[Step]:
+    """Such as "dc in 4th ch from hook (missed 3 ch count as dc) and in each ch across": the places go on behind the bracket."""
+    last = steps[-1]
+    if not r.at_kind("open") or not isinstance(last, Work):
+        return []
+    at = r.pos
+    counts = read_counts_as(r, 0)
+    if counts is None or not r.at("and"):
+        r.pos = at
+        return []
+    steps[-1] = replace(last, counts_as=counts)
+    return [_work(r, r.new_id(), start, spec, count, found) for found in read_more_places(r)]
 
 
 def _peeked_sized(r: Reader) -> bool | None:
@@ -113,9 +129,22 @@ def _work(r: Reader, number: int, start: int, spec: StitchSpec, count: Amount | 
         if found.bare_loop and total != ONE:
             place, total = replace(place, count=total, each=True), ONE
         elif place.count == total and total != ONE and not found.said_each and place.manner != "between":
-            total = ONE  # "5 sc over next 5 sts": one in each
+            total = _one_or_all(r, start, spec, total, found)
     work = Work(number, r.span(start), spec, total, place)
     return every_other(r, work, found.every, start) if found.every > 1 else work
+
+
+def _one_or_all(r: Reader, start: int, spec: StitchSpec, total: Amount, found: Found) -> Amount:
+    """How "5 sc in next 5 sts" is meant: one in each, mostly; but two in next 2 are two in each. Both are doubtful, and said to be."""
+    n = total.values[0]
+    if found.place.manner == "over" or total.varies:
+        return ONE
+    where = found.place.which if found.place.which in ("first", "last") else "next"
+    one_each, all_each = f'"{spec.name} in {where} {n} sts"', f'"{n} {spec.name} in each of {where} {n} sts"'
+    taken, other = (all_each, one_each) if n == 2 else (one_each, all_each)
+    said = f"this can be read in two ways, and is read as {taken}"
+    r.say(warning("ambiguous", r.span(start), said, f"if it is not meant so, write {other}"))
+    return total if n == 2 else ONE
 
 
 def _under_mode(r: Reader, start: int, total: Amount) -> Place:
