@@ -13,6 +13,10 @@ from motifold.render.pattern.problem import Problem
 from motifold.render.sizing.model import SizeChoice, SizeTable, YarnNeed
 
 
+CONSEQUENCES = frozenset({"sides-differ", "count", "uneven", "left-over", "place", "too-much"})
+"""Codes that what is joined or edged shows only because a motif is wrong: one mistake is one problem."""
+
+
 @dataclass(frozen=True, slots=True)
 class WorkedSize:
     """One size: its Fabrics by motif name, its assembly, its edgings by name. What could not be worked is left out."""
@@ -82,16 +86,17 @@ def _work_size(
         problems.extend(motif_problems)
         fabrics[motif.name] = fabric
         widths[motif.name] = motif_width_cm(pattern, fabric)
+    broken = any(problem.severity == "error" for problem in problems)
     assembly = None
     if pattern.assembly is not None:
         assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths)
-        problems.extend(assembly_problems)
+        problems.extend(problem for problem in assembly_problems if not (broken and problem.code in CONSEQUENCES))
     edgings: dict[str, Fabric] = {}
     for edging in pattern.edgings:
         worked = _work_edging(pattern, edging, choice, fabrics, assembly)
         if worked is not None:
             edgings[edging.name] = worked[0]
-            problems.extend(worked[1])
+            problems.extend(problem for problem in worked[1] if not (broken and problem.code in CONSEQUENCES))
     return WorkedSize(choice, fabrics, assembly, edgings, widths), tuple(problems)
 
 

@@ -67,8 +67,10 @@ def test_a_missing_cluster_is_told_at_its_place_with_exit_status_1(motifold: Run
     path.write_text(text_of(path).replace(BAD, WORSE), encoding="utf-8")
     result = motifold("check", path)
     assert result.exit_code == 1
-    assert f"{path}:40:" in result.stderr
-    assert "^" in result.stderr
+    assert f"error[count]: {path}:39:" in result.stderr
+    assert "^^^^^" in result.stderr
+    assert "3 dc in beg sp before the join" in result.stderr
+    assert result.stderr.count("error[") == 1, "one mistake is one problem"
 
 
 def test_a_wrong_count_is_told_at_the_number(motifold: Run, folder: Path) -> None:
