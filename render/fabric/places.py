@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from motifold.render.fabric.bench import Beyond, Hook
-from motifold.render.fabric.edge import Atom, Cursor, Match, any_of, first_match, last_match, matcher
+from motifold.render.fabric.edge import Atom, Cursor, Match, any_of, beside, first_match, last_match, matcher
 from motifold.render.fabric.model import Base, Foot
 from motifold.render.fabric.wording import listed, round_word, target_word
 from motifold.render.pattern.instructions import Extent, Loop, Place, Target
@@ -284,7 +284,10 @@ def spots_of_each(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Itera
     chains = any(target.kind == "ch" for target in targets)
     before = cursor.pos
     found_any = False
-    while True:
+    while place.target.kind == "between" and gap_remains(cursor, match, stop):
+        yield between(hook, cursor, place, span)
+        found_any = True
+    while place.target.kind != "between":
         if chains and cursor.size and cursor.sub >= 0 and cursor.sub + 1 < cursor.atom(cursor.pos).chains:
             yield next_chain(hook, cursor, place, span)
             continue
@@ -339,6 +342,33 @@ def next_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     if index > first:
         warn_passed(hook, cursor, first, index, place)
     return enter(hook, cursor, index, place)
+
+
+def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``between next 2 dc``, ``sp between next two groups``: the gap, or the space that lies in it."""
+    target = beside(place.target)
+    match = matcher(target)
+    one = find_next(hook, cursor, match)
+    if one is None:
+        return beyond(hook, cursor, place, span, target)
+    named = target.kind == "group" or (cursor.atom(one).group >= 0 and cursor.atom(one).group_name == target.name)
+    end = group_range(cursor, one)[1] if named else one
+    limit = cursor.limit + (1 if cursor.cyclic and cursor.taken_start else 0)
+    two = first_match(cursor, match, end + 1, limit)
+    if two is None:
+        return beyond(hook, cursor, place, span, target)
+    spaces = [i for i in range(end + 1, two) if cursor.atom(i).space]
+    if spaces:
+        take(hook, cursor, spaces[0])
+        return base_of(hook, cursor, spaces[0], place)
+    take(hook, cursor, end)
+    return Base("gap", cursor.atom(two).id, "gap", cursor.atom(end).id)
+
+
+def gap_remains(cursor: Cursor, match: Match, stop: int) -> bool:
+    """Whether a gap is left: it needs something on either side, and the last may be where the round began."""
+    first = first_match(cursor, match, cursor.following, stop)
+    return first is not None and first_match(cursor, match, first + 1, stop + (1 if cursor.cyclic and cursor.taken_start else 0)) is not None
 
 
 def leave_behind(hook: Hook, cursor: Cursor, index: int) -> None:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
 from motifold.render.fabric.claims import driving_place, worked_targets
 from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
-from motifold.render.fabric.places import key_of, resolve_extent, what_there_is
+from motifold.render.fabric.places import gap_remains, key_of, resolve_extent, what_there_is
 from motifold.render.fabric.resolve import cursor_for
 from motifold.render.fabric.trial import mark_pass, take_back_pass
 from motifold.render.fabric.wording import round_word, target_word
@@ -141,10 +141,9 @@ def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, cursor: Cursor, match
 def _remains(cursor: Cursor, match: Match, pair: bool) -> bool:
     """Whether there is a place for one more pass; a gap needs something on either side of it."""
     stop = min(cursor.limit, cursor.end)
-    first = first_match(cursor, match, cursor.following, stop)
-    if first is None or not pair:
-        return first is not None
-    return first_match(cursor, match, first + 1, stop + (1 if cursor.cyclic and cursor.taken_start else 0)) is not None
+    if pair:
+        return gap_remains(cursor, match, stop)
+    return first_match(cursor, match, cursor.following, stop) is not None
 
 
 def _left(cursor: Cursor, match: Match) -> int:

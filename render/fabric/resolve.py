@@ -6,11 +6,12 @@ from dataclasses import replace
 
 from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
 from motifold.render.fabric.bench import Hook
-from motifold.render.fabric.edge import Cursor, any_of, beside, first_match, last_match, matcher
+from motifold.render.fabric.edge import Cursor, any_of, first_match, last_match, matcher
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import (
     RING,
     base_of,
+    between,
     beyond,
     chain_base,
     current_base,
@@ -124,7 +125,12 @@ def first(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     if index is None:
         missing(hook, cursor, place.span, place.target)
         return current_base(hook, cursor, place)
-    return enter(hook, cursor, index, place)
+    if index >= cursor.pos:
+        return enter(hook, cursor, index, place)
+    if cursor.cyclic:  # the hook has come round to it
+        leave_behind(hook, cursor, index + cursor.size)
+        return enter(hook, cursor, index + cursor.size, place)
+    return base_of(hook, cursor, index, place)
 
 
 def last(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
@@ -259,26 +265,6 @@ def _part_of_group(hook: Hook, cursor: Cursor, index: int, place: Place, span: S
     return base_of(hook, cursor, at, place)
 
 
-def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
-    """``between next 2 dc``, ``sp between next two groups``: the gap, or the space that lies in it."""
-    target = beside(place.target)
-    match = matcher(target)
-    one = find_next(hook, cursor, match)
-    if one is None:
-        return beyond(hook, cursor, place, span, target)
-    _, end = group_range(cursor, one)
-    limit = cursor.limit + (1 if cursor.cyclic and cursor.taken_start else 0)
-    two = first_match(cursor, match, end + 1, limit)
-    if two is None:
-        return beyond(hook, cursor, place, span, target)
-    spaces = [i for i in range(end + 1, two) if cursor.atom(i).space]
-    if spaces:
-        take(hook, cursor, spaces[0])
-        return base_of(hook, cursor, spaces[0], place)
-    take(hook, cursor, end)
-    return Base("gap", cursor.atom(two).id, "gap", cursor.atom(end).id)
-
-
 def skipped(hook: Hook, place: Place) -> Base:
     """``in skipped st``: the places skipped last, one after another."""
     lap = hook.lap
@@ -317,6 +303,6 @@ def from_hook(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 def too_few_chains(hook: Hook, place: Place, count: int) -> None:
     """Complains that the chain is shorter than the place says."""
     hook.complain(
-        "place", place.span, f"there are only {count} ch to count from the hook", "make a longer chain first, or count fewer",
+        "place", place.span, f"only {count} ch can be counted from the hook", "make a longer chain first, or count fewer",
         key=key_of(place.span),
     )
