@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from motifold.render.fabric.model import Fabric
-from motifold.render.pattern.instructions import Instructions, Label, Line, Step, Turn, UseYarn, Words, Work
+from motifold.render.pattern.instructions import Instructions, Label, Line, RepeatRounds, Step, Turn, UseYarn, Words, Work
 from motifold.render.words.counts import Counts, amount_of, claims_text, kind_text, kinds_of, number_text, worked_text
 from motifold.render.words.model import Block, RoundText, Table
 from motifold.render.words.places import round_name
@@ -67,7 +67,9 @@ def _draft(voice: Voice, piece: Piece, line: Line, lasts: tuple[int, ...]) -> _D
     voice = replace(voice, rows=any(other.label.kind == "row" for other in piece.instructions.lines))
     if label.first is None:
         return _Draft(line, None, (), _sentence(steps_text(voice, line.steps)), claims_text(voice, line.counts))
-    ends = tuple(last if label.following else min(label.last or label.first, last) for last in lasts)
+    open_ended = label.following or _open_ended(line)
+    after = _next_number(piece, line)
+    ends = tuple((min(last, after - 1) if after else last) if open_ended else min(label.last or label.first, last) for last in lasts)
     if max(ends, default=0) < label.first:
         return None
     steps = line.steps
@@ -81,6 +83,17 @@ def _draft(voice: Voice, piece: Piece, line: Line, lasts: tuple[int, ...]) -> _D
     only = _only_some(piece, label.first, ends, line)
     text = _sentence(steps_text(voice, (*only, *steps, *note)))
     return _Draft(line, label.first, ends, text, claims_text(voice, line.counts) or _worked(voice, piece, label.first, ends))
+
+
+def _open_ended(line: Line) -> bool:
+    """Whether rounds are repeated so far, or so often for each size, that the label cannot say which is the last."""
+    return line.label.last is None and any(isinstance(step, RepeatRounds) for step in line.steps)
+
+
+def _next_number(piece: Piece, line: Line) -> int | None:
+    """The number that the line after an open-ended one begins with."""
+    later = piece.instructions.lines[piece.instructions.lines.index(line) + 1 :]
+    return next((other.label.first for other in later if other.label.first is not None), None)
 
 
 def _sentence(text: str) -> str:
@@ -156,6 +169,8 @@ def _round_text(voice: Voice, piece: Piece, draft: _Draft) -> RoundText:
     read_label = label
     if draft.line.label.following and len(set(draft.ends)) > 1:
         read_label = f"{label_text(voice, draft.line.label, draft.first, ())} and following"
+    elif _open_ended(draft.line):
+        read_label = label_text(voice, draft.line.label, draft.first, ())
     reads = f"{read_label}: {draft.text} {draft.counts}".rstrip() if read_label != label or plain != draft.text else ""
     return RoundText(label, plain, draft.counts, draft.line.id, draft.first, draft.last, reads)
 
@@ -178,6 +193,8 @@ def _counts_table(voice: Voice, piece: Piece, draft: _Draft) -> Table | None:
     """Counts round by round, for a line that covers several rounds whose counts differ."""
     if draft.counts or draft.first is None or draft.last is None or draft.last <= draft.first:
         return None
+    if any(isinstance(step, RepeatRounds) for step in draft.line.steps):
+        return None  # the rounds that are worked again have told their own
     rounds = {number: counts for number in range(draft.first, draft.last + 1) if (counts := piece.counts(number))}
     kinds = kinds_of([count for counts in rounds.values() for count in counts])
     if not kinds:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from motifold.render.pattern.model import MotifSource
 from motifold.render.sizing.model import BodyFit, Fit
 from motifold.render.sizing.reading import sized_motif
-from motifold.render.sizing.units import cm_text, percent_text
+from motifold.render.sizing.units import NBSP, cm_text, inches_text, number_text, percent_text
+from motifold.render.sizing.width import motif_line
 from motifold.render.words.model import Block, Paragraph, Section, Table
 from motifold.render.words.printed import Printed, both_units, titled
 from motifold.render.worked import WorkedSize
@@ -90,11 +92,25 @@ def _width_table(printed: Printed) -> Table | None:
     """Width of every motif in every size, where the pattern measures no bodies."""
     rows = []
     for motif in printed.pattern.motifs:
-        widths = [size.widths_cm.get(motif.name) for size in printed.sizes]
-        if any(width for width in widths):
-            rows.append((titled(motif.name), *("–" if not width else both_units(width) for width in widths)))
-    header = ("Motif", *printed.names) if printed.several else ("Motif", "Across")
+        cells = [_flat(printed, size, motif) for size in printed.sizes]
+        if any(cell != "–" for cell in cells):
+            rows.append((titled(motif.name), *cells))
+    header = ("Motif", *printed.names) if printed.several else ("Motif", "Across" if all("×" not in row[1] for row in rows) else "Size")
     return Table(f"Measured flat{_estimated(printed)}", header, tuple(rows)) if rows else None
+
+
+def _flat(printed: Printed, size: WorkedSize, motif: MotifSource) -> str:
+    """"12.8 cm (5 in)"; for rows width by height, "25 × 40 cm (9⅞ × 15¾ in)"."""
+    width = size.widths_cm.get(motif.name)
+    line = motif_line(printed.pattern, motif) if motif.worked == "rows" else None
+    if not width:
+        return "–"
+    rows = _rounds(size, motif.name)
+    if line is None or not rows:
+        return both_units(width)
+    height = line.at(rows)
+    inches = f"{inches_text(width).removesuffix(f'{NBSP}in')} × {inches_text(height)}"
+    return f"{number_text(width)} × {cm_text(height)} ({inches})"
 
 
 def _estimated(printed: Printed) -> str:

@@ -12,6 +12,7 @@ from motifold.render.pattern.instructions import (
     LeaveYarn,
     MagicRing,
     Marker,
+    Place,
     Repeat,
     RepeatRounds,
     Skip,
@@ -42,7 +43,7 @@ def steps_text(voice: Voice, steps: tuple[Step, ...], depth: int = 0) -> str:
         if text:
             text += _between(before, step, closed or closes)
         text += phrase
-        closed = closed or closes
+        closed = closed or closes or isinstance(step, RepeatRounds)
     return text
 
 
@@ -109,7 +110,24 @@ def _work(voice: Voice, step: Work, before: Step | None) -> str:
         text = noun if one else voice.counted(voice.number(step.count), noun)
     if step.place is not None:
         text += f" {place_text(voice, step.place)}"
+    if step.place is not None and step.place.from_hook and step.counts_as is not None and step.counts_as.stitches:
+        return f"{text} ({_missed(voice, step.place)} count as {_counted_as(voice, step.counts_as)})"
     return text + counts_as_text(voice, step.counts_as)
+
+
+def _missed(voice: Voice, place: Place) -> str:
+    """"skipped 3 ch": those that lie between the hook and the stitch's place."""
+    word = "missed" if voice.terms == "UK" else "skipped"
+    return f"{word} {voice.counted(str((place.ordinal or 1) - 1), voice.stitch('ch', voice.plain))}"
+
+
+def _counted_as(voice: Voice, counts: CountsAs) -> str:
+    parts = [voice.stitch(name) for name in counts.stitches]
+    if counts.chains:
+        parts.append(f"{_ch(voice)}{NBSP}{counts.chains}")
+    if counts.space is not None:
+        parts.append(voice.chains(counts.space, "sp"))
+    return " and ".join(parts)
 
 
 def _stitch(voice: Voice, step: Work, before: Step | None, plural: bool) -> str:
@@ -128,14 +146,10 @@ def counts_as_text(voice: Voice, counts: CountsAs | None) -> str:
     """`` (counts as dc and ch 1)``, with a space before it; empty where nothing is said."""
     if counts is None:
         return ""
-    parts = [voice.stitch(name) for name in counts.stitches]
-    if counts.chains:
-        parts.append(f"{_ch(voice)}{NBSP}{counts.chains}")
-    if counts.space is not None:
-        parts.append(voice.chains(counts.space, "sp"))
-    if not parts:
+    what = _counted_as(voice, counts)
+    if not what:
         return f" (does not count as a {voice.craft('st')}{_throughout(counts)})"
-    return f" (counts as {' and '.join(parts)}{_throughout(counts)})"
+    return f" (counts as {what}{_throughout(counts)})"
 
 
 def _throughout(counts: CountsAs) -> str:

@@ -63,7 +63,7 @@ def work(instructions: Instructions, worked: str, rounds: int | None = None) -> 
     definition, _ = parse_definition("petal", Loose(PETAL["US"]), NotationContext("US", (), OWN))
     assert definition is not None
     source = MotifSource("piece", "square" if worked == "rounds" else "strip", 4, worked, instructions)  # type: ignore[arg-type]
-    return work_motif(source, Workshop({"petal": definition}, ("A", "B"), rounds, 0, None, "US", None))
+    return work_motif(source, Workshop({"petal": definition}, ("A", "B"), rounds, 0, 1.25, "US", None))
 
 
 def bare(node: object) -> object:
@@ -150,7 +150,7 @@ A_NUMBER_A_SIZE = st.lists(st.integers(1, 30), min_size=3, max_size=3, unique=Tr
 NUMBERS = st.one_of(ONE_NUMBER, A_NUMBER_A_SIZE)
 NOUNS = st.one_of(
     st.builds(Target, st.just("st"), corner=st.booleans()),
-    st.builds(Target, st.just("stitch"), name=st.sampled_from(["sc", "hdc", "dc", "tr", "FPdc", "petal", "shell"])),
+    st.builds(Target, st.just("stitch"), name=st.sampled_from(["sc", "hdc", "dc", "tr", "FPdc", "petal"])),
     st.builds(Target, st.just("sp"), chains=st.integers(1, 9), corner=st.booleans(), loop=st.booleans()),
     st.just(Target("corner", corner=True)),
 )

@@ -71,9 +71,26 @@ Rnd 2: [Ch 3, sk next st, sl st in next st] 6 times. (6 sl st, 6 ch-3 sps)
 Rnd 3: [(Sc, hdc, 3 dc, hdc, sc) in next ch-3 sp] 6 times; join with sl st in first sc; fasten off A. (12 sc, 12 hdc, 18 dc)
 """
 
+UNTIL = """
+Chain: Ch 21.
+Row 1 (RS): Dc in 4th ch from hook (missed 3 ch count as dc), dc in each ch across; turn. (19 dc)
+Row 2: Ch 1 (does not count as a st), sc in each st across; turn. (19 sc)
+Row 3: Ch 3 (counts as dc), sk first st, dc in each st across; turn. (19 dc)
+Row 4: Rep Rows 2 and 3 until piece measures 10 cm.
+Next row: Ch 1 (does not count as a st), sc in each st across. (19 sc)
+Finish: Fasten off.
+"""
+
+PICOTS = """
+Ring: With A, ch 5, join with sl st in first ch to form a ring.
+Rnd 1 (RS): Ch 1 (does not count as a st), 16 sc in ring; join with sl st in first sc. (16 sc)
+Rnd 2: Ch 1 (does not count as a st), sc in same st, *ch-3 picot, sc in next st, ch 4, sk 2 sts, sc in next st; rep from * 3 more times, omitting last sc; join. (8 sc, 4 ch-4 sps)
+Finish: Fasten off.
+"""
+
 TEXTS: dict[str, tuple[str, str, str]] = {
     "granny": ("US", "rounds", GRANNY), "solid": ("US", "rounds", SOLID), "circle": ("UK", "rounds", CIRCLE_UK), "spiral": ("US", "rounds", SPIRAL),
-    "blo": ("US", "rounds", BLO), "rows": ("US", "rows", ROWS), "lace": ("US", "rounds", LACE), "flower": ("US", "rounds", FLOWER),
+    "blo": ("US", "rounds", BLO), "rows": ("US", "rows", ROWS), "lace": ("US", "rounds", LACE), "flower": ("US", "rounds", FLOWER), "until": ("US", "rows", UNTIL), "picots": ("US", "rounds", PICOTS),
 }  # fmt: skip
 """Name -> terms, rounds or rows, text."""
 
