@@ -8,7 +8,7 @@ from motifold.render.pattern.model import Pattern, Terms
 from motifold.render.worked import Worked, WorkedSize, needs_by_size
 
 DEFAULT_ACCENT = "#20506b"
-_LEAST_CHROMA = 0.12  # a yarn greyer than this gives no accent
+_LEAST_SATURATION = 0.25  # a yarn greyer than this gives no accent: darkened until it reads, it would be mud
 
 
 def booklet_content(worked: Worked, look: Look) -> BookletContent:
@@ -41,12 +41,20 @@ def accent_of_yarns(pattern: Pattern) -> str:
     """The most colourful yarn's colour, or a blue of our own where all yarns are grey or none has a colour."""
     colours = [yarn.hex for yarn in pattern.yarns if yarn.hex]
     best = max(colours, key=_chroma, default=DEFAULT_ACCENT)
-    return best if _chroma(best) >= _LEAST_CHROMA else DEFAULT_ACCENT
+    return best if _saturation(best) >= _LEAST_SATURATION else DEFAULT_ACCENT
+
+
+def _channels(color: str) -> list[float]:
+    return [int(color[i : i + 2], 16) / 255 for i in (1, 3, 5)]
 
 
 def _chroma(color: str) -> float:
-    channels = [int(color[i : i + 2], 16) / 255 for i in (1, 3, 5)]
-    return max(channels) - min(channels)
+    return max(_channels(color)) - min(_channels(color))
+
+
+def _saturation(color: str) -> float:
+    """As in HSV: chroma over the brightest channel."""
+    return _chroma(color) / max(*_channels(color), 1e-9)
 
 
 def _swatches(pattern: Pattern) -> tuple[tuple[str, str], ...]:

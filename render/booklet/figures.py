@@ -16,7 +16,7 @@ from motifold.render.drawing.numbers import MM_PER_PT
 
 def size_of(figure: Figure) -> tuple[float, float]:
     """Width and height at scale 1, in points."""
-    return figure.drawing.width_mm / MM_PER_PT, figure.drawing.height_mm / MM_PER_PT
+    return max(figure.drawing.width_mm, 0.1) / MM_PER_PT, max(figure.drawing.height_mm, 0.1) / MM_PER_PT
 
 
 def for_width(figure: Figure, width: float) -> Figure:

@@ -138,8 +138,9 @@ class Composer:
         grid, styles = self.grid, self.styles
         leading = grid.leading * 2
         rules = tuple(Rectangle(0.0, leading * line, grid.text_width, 0.4, HAIR) for line in range(2, int(grid.text_height // leading)))
-        title = words_line("Notes", styles.section, 0.0, grid.leading)
+        title = words_line("Your notes", styles.section, 0.0, grid.leading)
         self.place(Box(grid.text_height, (title, *rules)), 0.0, 0.0)
+        self._running_here = self._title
         self.leave()
 
     def whole(self, box: Box) -> None:

@@ -45,22 +45,41 @@ class _Part:
         return section_boxes(self.section, self.setting.narrowed(width), self.tags, self.key, titled=False)
 
 
-def motif_pages(section: Section, figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str) -> None:
-    """Sets a motif's section with its figures, from the page in hand on."""
+def motif_pages(
+    section: Section, figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str, reserve: float = 0.0
+) -> None:
+    """Sets a motif's section with its figures, from the page in hand on; ``reserve`` is left free below, for what follows."""
     charts = [figure for figure in figures if figure.role == "chart"]
     keys = [figure for figure in figures if figure.role == "key"]
-    part = _Part(section, charts[0], keys[0] if keys else None, setting, tags, key)
+    whole = _Part(section, charts[0], keys[0] if keys else None, setting, tags, key)
+    part = replace(whole, key_figure=None) if _oversized(whole) else whole
     head = part_heading(section.title, setting, tags, key)
     if not _try_here(part, head, composer):
         composer.turn()
-        best = _best(part, setting.grid.text_height - head.height)
+        best = _best(part, setting.grid.text_height - head.height - reserve)
         enough = part.chart.comfortable * (1.0 if composer.number % 2 == 0 else _RATHER_THAN_NOTES)
         if best is not None and best.scale >= min(enough, _spread_scale(part, head) / 1.25):
             _place(best, head, composer)
         else:
             _facing_pages(part, head, composer)
+    if part is not whole:
+        _key_alone(whole, composer)
     figure_grid(charts[1:], composer, setting, tags, f"{key}/more")
     figure_grid([figure for figure in figures if figure.role == "growth"], composer, setting, tags, f"{key}/growth", across=4)
+
+
+def _oversized(part: _Part) -> bool:
+    """Whether the key is too high to share a page with the chart."""
+    grid = part.setting.grid
+    return not _key_fits(part, grid.text_width, grid.text_height * 0.4) and not _key_fits(part, grid.column_width, grid.text_height * 0.5)
+
+
+def _key_alone(part: _Part, composer: Composer) -> None:
+    """A key too high to stand beside the chart, across the page after the rounds."""
+    key = _key_box(part, part.setting.grid.text_width, part.setting.grid.text_height)
+    if key is not None:
+        composer.space()
+        composer.whole(key)
 
 
 def _try_here(part: _Part, head: Box, composer: Composer) -> bool:

@@ -16,10 +16,23 @@ from motifold.render.booklet.styles import styles_for
 from motifold.render.words.model import Section
 
 DOCUMENT = Tag("Document", "document")
+_HARDLY_ANYTHING = 0.25    # of a page
 
 
 def pages_of(content: BookletContent) -> tuple[Page, ...]:
-    """Every page, marks placed."""
+    """Every page, marks placed. Where the last one would hold a few lines alone, charts give way a little, if that saves it."""
+    pages = _pages(content, 0.0)
+    grid = grid_for(content.style.paper)
+    used = max((placed.y + placed.box.height - grid.top for placed in pages[-1].placed), default=0.0)
+    if len(pages) > 2 and used < _HARDLY_ANYTHING * grid.text_height:
+        tighter = _pages(content, used + 2 * grid.leading)
+        if len(tighter) < len(pages):
+            return tighter
+    return pages
+
+
+def _pages(content: BookletContent, reserve: float) -> tuple[Page, ...]:
+    """``reserve``: room that is left free below every motif, in points."""
     grid, styles = grid_for(content.style.paper), styles_for(grid_for(content.style.paper), content.style)
     composer = Composer(grid, styles, content.document.title)
     composer.place(cover_box(content.cover, grid, styles, (DOCUMENT, Tag("Sect", "cover"))), 0.0, 0.0)
@@ -42,8 +55,10 @@ def pages_of(content: BookletContent) -> tuple[Page, ...]:
         placed.update(mine)
         figures = [content.figures[place] for place in mine]
         composer.running(section.title)
-        part = motif_pages if any(figure.role == "chart" for figure in figures) else steps_part
-        part(section, figures, composer, setting, tags, key)
+        if any(figure.role == "chart" for figure in figures):
+            motif_pages(section, figures, composer, setting, tags, key, reserve)
+        else:
+            steps_part(section, figures, composer, setting, tags, key)
     composer.running(content.document.title)
     flow_sections(waiting, composer, setting)
     rest = [figure for place, figure in enumerate(content.figures) if place not in placed]

@@ -14,6 +14,7 @@ from motifold.render.booklet.styles import HAIR
 from motifold.render.words.model import Table
 
 _GAP = 14.0
+_BETWEEN_ROWS = 4.0  # lines of the grid that may be left free so as not to tear a table
 _LONG = 8        # rows of a longer table stand close
 _CROWDED = 1.3   # a table this much wider than its column, on single lines, is better set across the page
 _NUMBER = re.compile(r"^[-–−+]?[\d.,½¼¾⅓⅔⅛⅜⅝⅞⁰-⁹₀-₉⁄\s\u00a0%]*\d?\S{0,4}$")
@@ -103,8 +104,12 @@ def table_boxes(table: Table, setting: Setting, tags: Tags, key: str) -> list[Bo
         cells = [(text, setting.styles.table, (*row_tags, kind)) for text, kind in zip(row, kinds, strict=True)]
         height, marks = _row(cells, widths, to_right, setting)
         rule = Rectangle(0.0, height + (0.4 if dense else 2.6), used, 0.35, HAIR)
-        keep = number in (0, len(table.rows) - 2) and number < len(table.rows) - 1
-        boxes.append(Box(height + (1.1 if dense else 4.2), (*marks, rule), keep=keep, continued=again if number else None))
+        last = len(table.rows) - 1
+        keep = number != last and (number < 2 or number >= last - 2)  # three rows stay together at either end
+        reluctance = 0.0 if number == last else _BETWEEN_ROWS
+        boxes.append(
+            Box(height + (1.1 if dense else 4.2), (*marks, rule), keep=keep, reluctance=reluctance, continued=again if number else None)
+        )
     return _on_grid(boxes, setting)
 
 
