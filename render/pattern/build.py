@@ -14,7 +14,7 @@ from motifold.render.pattern.model import EdgingSource, Materials, MotifSource, 
 from motifold.render.pattern.net import read_side
 from motifold.render.pattern.notation import NotationContext
 from motifold.render.pattern.scan import Path
-from motifold.render.pattern.shapes import corners, slip_for
+from motifold.render.pattern.shapes import SHAPE_NAMES, corners
 from motifold.render.pattern.values import Reader, Table, per_length, quantity, reference, text, texts, truth, whole
 
 Worked = Literal["rounds", "rows"]
@@ -224,7 +224,7 @@ def _motifs(reader: Reader, tables: Table, context: NotationContext) -> tuple[tu
         shape = text(table, "shape") or ("rectangle" if worked == "rows" else "circle")
         sides = corners(shape)
         if sides is None:
-            near = slip_for(shape)
+            near = reader.nearest(shape.lower().split(" ")[-1], SHAPE_NAMES)
             hint = f"did you mean {near}?" if near else "circle, triangle, square, hexagon, half hexagon, polygon: 7, rectangle ..."
             reader.add("shape", reader.locator.value((*path, "shape")), f'"{shape[:40]}" is no shape that is known here', hint)
             sides = corners(near or "circle") or 0

@@ -23,6 +23,7 @@ from motifold.render.pattern.scan import Path
 from motifold.render.pattern.values import Reader, Table, centimetres, ease, number, reference, share, text, texts, truth, whole
 
 MOST_SIZES = 40
+MOST_JOINS = 2000
 
 
 def only(names: Sequence[str]) -> str | None:
@@ -191,8 +192,13 @@ def _panel_names(table: Table, net: tuple[NetCell, ...]) -> list[str]:
 
 def _joins(reader: Reader, table: Table, panels: list[str]) -> tuple[JoinSource, ...]:
     known = dict.fromkeys(panels)
+    if len(table.get("join", ())) > MOST_JOINS:
+        reader.add("value", reader.locator.value(("assembly", "join", MOST_JOINS)), f"an assembly has at most {MOST_JOINS} joins")
+        return ()
     joins = []
     for index in range(len(table.get("join", ()))):
+        if reader.flooded:
+            break
         join, problems = read_join(_item_text(reader, "join", index), known)
         tell_of_panels(reader, problems)
         if join:
@@ -206,6 +212,8 @@ def _open(reader: Reader, table: Table, panels: list[str]) -> tuple[SidePiece, .
     known = dict.fromkeys(panels)
     sides = []
     for index in range(len(table["open"])):
+        if reader.flooded:
+            break
         located = _item_text(reader, "open", index)
         side, problem = read_side(located, 0, len(located.text), known)
         if problem:

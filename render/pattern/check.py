@@ -13,6 +13,8 @@ from motifold.render.pattern.scan import Path
 MOST_SUGGESTIONS = 50
 """Searching for the nearest name costs time; a file with more mistakes than this is told of them without it."""
 
+MOST_COMPARED = 100
+
 _OTHER_WORDS = {
     "tension": "gauge", "swatch": "gauge", "yarns": "yarn", "motifs": "motif", "squares": "motif", "sizes": "size", "fit": "size",
     "stitches": "stitch", "abbreviations": "stitch", "border": "edging", "edge": "edging", "edgings": "edging", "trim": "edging",
@@ -228,6 +230,7 @@ def nearest(word: str, words: Collection[str]) -> str | None:
     """The one of ``words`` that ``word`` may be a slip for; None where none is near."""
     if not 1 <= len(word) <= 40:
         return None
+    words = list(words)[:MOST_COMPARED]
     from difflib import get_close_matches  # not needed by a good file
 
     found = get_close_matches(word.lower(), [other.lower() for other in words], 1, 0.6)

@@ -12,11 +12,10 @@ from motifold.render.pattern.locator import Lines, Locator, locate
 from motifold.render.pattern.model import Pattern
 from motifold.render.pattern.problem import Problem, Severity, Span
 from motifold.render.pattern.scan_errors import TomlError
-from motifold.render.pattern.values import Reader
+from motifold.render.pattern.values import MOST_PROBLEMS, Reader
 
 MOST_BYTES = 2_000_000
 """A pattern of forty pages is a hundredth of this."""
-MOST_PROBLEMS = 200
 NEWEST_FORMAT = 1
 
 
@@ -118,4 +117,4 @@ def in_order(problems: list[Problem]) -> tuple[Problem, ...]:
         return tuple(unique)
     more = len(unique) - MOST_PROBLEMS
     severity: Severity = "error" if any(problem.severity == "error" for problem in unique[MOST_PROBLEMS:]) else "warning"
-    return (*unique[:MOST_PROBLEMS], Problem("more", severity, None, f"and {more} more problems like these"))
+    return (*unique[:MOST_PROBLEMS], Problem("more", severity, None, f"and at least {more} more problems like these"))

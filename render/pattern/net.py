@@ -12,6 +12,7 @@ from motifold.render.pattern.problem import Problem, Span
 
 PANEL_NAME = r"[^\W\d_][\w-]*"
 MOST_PANELS = 400
+LONGEST_NET = 50_000
 MOST_PARTS = 24
 _SIDE = re.compile(rf"(?P<panel>{PANEL_NAME})\s*\.\s*(?P<side>[\w-]+)\s*(?:\[\s*(?P<part>\d{{1,3}})\s*/\s*(?P<parts>\d{{1,3}})\s*\])?")
 _EASED = re.compile(r"(?:is |are )?eased?(?: in| to fit)?")
@@ -24,6 +25,8 @@ _JOIN_HINT = 'for example "F1.left + B1.left", or "T1.left + itself" for a side 
 
 def read_net(text: LocatedText) -> tuple[tuple[NetCell, ...], list[Problem]]:
     """The panels of a net. Rows may be ragged; a word's place in its row is its column."""
+    if len(text.text) > LONGEST_NET:
+        return (), [Problem("net", "error", text.span(0, 1), f"a net has at most {MOST_PANELS} panels; this text is far too long for one")]
     cells: list[NetCell] = []
     problems: list[Problem] = []
     rows: list[list[tuple[int, str]]] = []

@@ -12,6 +12,7 @@ WIDEST = 110
 """Columns of the source line that are shown; a longer line is clipped around its place."""
 TAB = 4
 _MORE = "..."
+_NEAR = 250
 
 
 def report_problems(problems: Iterable[Problem], file: str, source: str) -> str:
@@ -55,19 +56,24 @@ def problem_json(problem: Problem, file: str) -> dict[str, str | int | None]:
 def _underlined(line: str, span: Span) -> tuple[str, str]:
     """A line as it is shown, and the marks below it."""
     start = min(span.column - 1, len(line))
+    if start > _NEAR:  # what is far away costs time and is not shown
+        line, start = line[start - _NEAR :], _NEAR
+    line = line[: start + 2 * _NEAR]
     length = max(1, min(span.length, len(line) - start))
     first, last = _clip(line, start, length)
     before = _MORE if first > 0 else ""
     shown = before
-    lead = len(before)
+    lead = at = len(before)
     marks = 0
     for index in range(first, last):
-        cell = _cell(line[index], len(before) + _width(line[first:index]))
+        cell = _cell(line[index], at)
+        columns = _columns(cell)
         shown += cell
+        at += columns
         if index < start:
-            lead += _columns(cell)
+            lead += columns
         elif index < start + length:
-            marks += _columns(cell)
+            marks += columns
     return shown + (_MORE if last < len(line) else ""), " " * lead + "^" * max(1, marks)
 
 

@@ -28,6 +28,9 @@ Bounds = tuple[int, int]
 DEEPEST = 16
 """Arrays, inline tables and dotted keys nest no deeper than this in a pattern file: four levels would do."""
 
+MOST_VALUES = 20_000
+"""Keys, tables and items of lists in one file: far more than any pattern has, and few enough to be looked at in a second."""
+
 _SPACE = re.compile(r"[ \t]*")
 _BLANK = re.compile(r"(?:[ \t]|\r?\n)*")
 _LINE_END = re.compile(r"\r?\n|\Z")
@@ -149,6 +152,7 @@ def _statement_end(source: str, at: int) -> int:
 def _header(source: str, at: int, out: Scanned) -> tuple[Path, int]:
     """``[table]`` or ``[[array of tables]]``: the path that the following keys belong to."""
     start = at
+    _count(out, at)
     many = source.startswith("[[", at)
     at = _past(_SPACE, source, at + (2 if many else 1))
     parts, at = _key(source, at, "]")
@@ -238,6 +242,7 @@ def _key(source: str, at: int, until: str) -> tuple[list[tuple[str, int, int]], 
 
 def _value(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
     """Any value; the offset after it."""
+    _count(out, at)
     char = source[at : at + 1]
     if char in ('"', "'") and char:
         text = out.texts[path] = TextPlaces(start=at)
@@ -248,6 +253,11 @@ def _value(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
         read = _array if char == "[" else _inline_table
         return read(source, at, path, out, depth + 1)
     return _bare_value(source, at)
+
+
+def _count(out: Scanned, at: int) -> None:
+    if len(out.values) > MOST_VALUES:
+        raise TomlError(f"a pattern file has at most {MOST_VALUES:,} keys and items, and this is one more", at)
 
 
 def _bare_value(source: str, at: int) -> int:

@@ -36,11 +36,3 @@ def corners(shape: str) -> int | None:
     if whole is None or "half" not in words.split(" ")[:-1]:
         return whole
     return 2 if whole == 0 else (whole + 1) // 2 + 1
-
-
-def slip_for(shape: str) -> str | None:
-    """The shape that a word may be a slip for."""
-    from motifold.render.pattern.check import nearest
-
-    last = shape.lower().split()[-1] if shape.split() else ""
-    return nearest(last, SHAPE_NAMES)

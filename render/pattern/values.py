@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any, TypeVar
 
-from motifold.render.pattern.check import nearest
+from motifold.render.pattern.check import MOST_SUGGESTIONS, nearest
 from motifold.render.pattern.locator import Locator
 from motifold.render.pattern.problem import Problem, Severity, Span
 from motifold.render.pattern.quantity import Kind, PerLength, Quantity, QuantityError, Range, parse_per_length, parse_quantity, parse_range
@@ -23,6 +23,8 @@ _KIND_HINTS: dict[Kind, str] = {
     "number": "a number alone",
 }
 _KIND_NAMES: dict[Kind, str] = {"length": "a length", "mass": "a weight", "share": "a percentage", "number": "a number"}
+MOST_PROBLEMS = 200
+"""How many problems of one file are told; the rest are only counted."""
 LONGEST_CM = 10_000
 """Nothing crocheted is measured over more than a hundred metres; more is a slip of the pen."""
 
@@ -41,6 +43,15 @@ class Reader:
     def has(self, *path: str | int) -> bool:
         """Whether the file gives this key at all, be its value right or wrong."""
         return path in self.locator.values
+
+    @property
+    def flooded(self) -> bool:
+        """Whether more is wrong than anyone will read: what only repeats may stop here."""
+        return len(self.problems) > MOST_PROBLEMS
+
+    def nearest(self, word: str, words: Collection[str]) -> str | None:
+        """The one of ``words`` that ``word`` may be a slip for, while it is worth the time to look."""
+        return nearest(word, words) if len(self.problems) < MOST_SUGGESTIONS else None
 
     def count(self, *path: str | int) -> int:
         """How many keys or items the file gives right below this one."""
@@ -152,7 +163,7 @@ def reference(reader: Reader, table: Table, path: Path, known: Collection[str], 
         return name
     if what == "motif" and not known:  # told already: the file has no motif at all
         return None
-    near = nearest(name, tuple(known))
+    near = reader.nearest(name, known)
     if near:
         hint = f"did you mean {near}?"
     elif known:
