@@ -12,7 +12,7 @@ from motifold.render.assembly.lengths import Measured, lay_panels, shapes_of
 from motifold.render.assembly.model import Assembly, Corner, Opening, Panel, Seam
 from motifold.render.assembly.passes import least_passes
 from motifold.render.assembly.reading import read_panels, read_seams
-from motifold.render.assembly.sewing import find_gaps, seam_passes, sew
+from motifold.render.assembly.sewing import find_gaps, joins_as_it_goes, seam_passes, sew
 from motifold.render.assembly.sides import pieces_between
 from motifold.render.assembly.surface import build_surface
 from motifold.render.fabric.model import Fabric
@@ -60,7 +60,7 @@ def assemble(
         euler=len(corners) - (len(edges) - len(seams)) + len(panels),
         scaled=scaled,
         adds_cm=source.seam.adds_cm,
-        least_passes=least_passes([seam_ends(joint, i) for i in range(len(seams))]),
+        least_passes=0 if joins_as_it_goes(source.seam.method) else least_passes([seam_ends(joint, i) for i in range(len(seams))]),
         method=source.seam.method,
         yarn=source.seam.yarn,
         fold=source.fold,

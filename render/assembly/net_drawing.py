@@ -5,9 +5,11 @@ from __future__ import annotations
 from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.measures import OFF_MM, level, measure_around
 from motifold.render.assembly.model import Assembly
-from motifold.render.assembly.net_paint import paint_numbers, paint_pass
+from motifold.render.assembly.net_paint import paint_joined, paint_numbers, paint_order, paint_pass
 from motifold.render.assembly.panel_paint import paint_names, paint_panels
+from motifold.render.assembly.sewing import joins_as_it_goes
 from motifold.render.assembly.sheet import Sheet
+from motifold.render.assembly.steps import assembly_steps
 from motifold.render.assembly.style import (
     A5_TEXT_HEIGHT_MM,
     A5_TEXT_WIDTH_MM,
@@ -35,6 +37,10 @@ def draw_net(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: 
     if not flat.dense:
         paint_names(sheet, flat)
     _keep_free(sheet, flat)
+    motifs = [step for step in assembly_steps(assembly) if step.kind == "motif"] if joins_as_it_goes(assembly.method) else []
+    for step in motifs:
+        paint_joined(sheet, flat, step, "plain")
+    paint_order(sheet, flat, motifs)
     passes = assembly.passes[: len(assembly.passes) // assembly.copies]
     starts = [start for one in passes for start in paint_pass(sheet, flat, one, "plain")]
     if flat.dense:
@@ -92,9 +98,11 @@ def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float) -> None:
     folds = any(not flat.touching[i] for i in flat.seams)
     box = sheet.extent or (0.0, 0.0, width_mm, 0.0)
     x, y = box[0], box[1] - 5.5
-    entries = [("start", "start of a pass"), ("end", "fasten off"), ("open", "stays open")]
-    if not flat.assembly.openings:
-        entries.pop()
+    entries = [("start", "start of a pass"), ("end", "fasten off")]
+    if joins_as_it_goes(flat.assembly.method):
+        entries = [("order", "order of work"), ("joined", "joined as it is worked")]
+    if flat.assembly.openings:
+        entries.append(("open", "stays open"))
     if folds:
         entries.append(("fold", "same letter: sewn together"))
     entries.append(("rs", "RS: right side up"))
@@ -118,6 +126,10 @@ def _key_mark(sheet: Sheet, mark: str, at: Point) -> None:
     elif mark == "end":
         sheet.line([(x, y), (x + 7, y)], FLAT, THICK_MM)
         sheet.bar((x + 7, y), (1.0, 0.0), FLAT, THICK_MM)
+    elif mark == "order":
+        sheet.tag((x + 4, y), "1", FLAT, filled=True)
+    elif mark == "joined":
+        sheet.line([(x, y), (x + 8, y)], FLAT, THICK_MM)
     elif mark == "open":
         sheet.line([(x, y), (x + 8, y)], INK, THICK_MM)
     elif mark == "fold":

@@ -11,6 +11,7 @@ from motifold.render.assembly.flatlay import Flatlay
 from motifold.render.assembly.fold_paint import State, paint_fold
 from motifold.render.assembly.model import PassStep, SeamPass
 from motifold.render.assembly.sheet import Sheet, moved, toward, unit
+from motifold.render.assembly.steps import AssemblyStep
 from motifold.render.assembly.style import (
     BOLD_MM,
     CAP_EM,
@@ -140,3 +141,39 @@ def rounded(sheet: Sheet, corners: Sequence[Point], radius: float, color: str, w
         sheet.curve(one, toward(one, corner, 0.6), toward(two, corner, 0.6), two, color, width)
         start = two
     sheet.line([start, corners[-1]], color, width)
+
+
+# --- motifs joined as they are worked -----------------------------------------------------------------------------------
+
+
+def paint_joined(sheet: Sheet, flat: Flatlay, step: AssemblyStep, state: State) -> None:
+    """The sides along which one motif is joined to those before it."""
+    sheet.begin("joined", step.panels[0], (("panel", step.panels[0]),))
+    one = SeamPass(step.number, step.steps, 0, False)
+    for at, sewn in enumerate(step.steps):
+        if flat.touching[sewn.seam]:
+            line = flat.seam_line(sewn.seam)
+            sheet.line([toward(line[0], line[-1], 0.08), toward(line[0], line[-1], 0.92)], FLAT, BOLD_MM if state == "now" else THICK_MM)
+        else:
+            paint_fold(sheet, flat, one, at, state)
+    sheet.end()
+
+
+def paint_order(sheet: Sheet, flat: Flatlay, steps: Sequence[AssemblyStep]) -> None:
+    """The number of each motif in the order of work, in a corner of its panel (plain figures where a disc would not fit)."""
+    for step in steps:
+        outline = flat.outlines[flat.number[step.panels[0]]]
+        middle = sum(x for x, _ in outline) / len(outline), sum(y for _, y in outline) / len(outline)
+        corner = min(outline, key=lambda p: (round(p[0] - p[1], 6), p))
+        inward = unit(corner, middle)
+        text = str(step.number)
+        wide = text_width_mm(text, "sans-bold", LETTER_PT)
+        for far in (4.4, 3.9, 5.5):
+            x, y = moved(corner, inward, far)
+            if sheet.free((x - TAG_MM, y - TAG_MM, x + TAG_MM, y + TAG_MM), 0.1):
+                sheet.tag((x, y), text, FLAT, filled=True)
+                break
+        else:
+            half = CAP_EM / 2 * LETTER_PT * MM_PER_PT
+            if sheet.free((middle[0] - wide / 2, middle[1] - half, middle[0] + wide / 2, middle[1] + half), 0.0):
+                sheet.words((middle[0], middle[1] - half), text, LETTER_PT, "sans-bold", FLAT)

@@ -14,8 +14,17 @@ from motifold.render.assembly.surface import Glue, Wheel, build_surface
 from motifold.render.pattern.model import AssemblySource, SidePiece
 from motifold.render.pattern.problem import Problem
 
+AS_YOU_GO = ("join as you go", "joined as you go", "joining as you go", "jayg")
+
+
+def joins_as_it_goes(method: str) -> bool:
+    """Whether motifs are joined in their last round, so that nothing is left to sew."""
+    return " ".join(method.lower().replace("-", " ").split()) in AS_YOU_GO
+
 
 def sew(source: AssemblySource, joint: Joint, outlines: tuple[tuple[Point, ...], ...]) -> tuple[tuple[Trail, ...], tuple[Problem, ...]]:
+    if joins_as_it_goes(source.seam.method):
+        return (), ()
     ends = [seam_ends(joint, i) for i in range(len(joint.seams))]
     if source.seam.passes:
         written, problems = _written_passes(source, joint)

@@ -7,9 +7,9 @@ from math import hypot
 
 from motifold.render.assembly.flatlay import Flatlay, Rimline, lay
 from motifold.render.assembly.model import Assembly, PassStep, SeamPass
-from motifold.render.assembly.net_paint import paint_numbers, paint_pass
+from motifold.render.assembly.net_paint import paint_joined, paint_numbers, paint_order, paint_pass
 from motifold.render.assembly.panel_paint import paint_names, paint_panels
-from motifold.render.assembly.sheet import Sheet, moved, unit
+from motifold.render.assembly.sheet import Sheet, bezier, moved, unit
 from motifold.render.assembly.steps import AssemblyStep, assembly_steps
 from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, FOLD, FOLD_OFF_MM, INK, TAG_MM, THICK_MM
 from motifold.render.drawing.display import Drawing, Point
@@ -50,7 +50,9 @@ def _draw(flat: Flatlay, steps: list[AssemblyStep], at: int) -> Drawing:
             if not flat.touching[sewn.seam]:
                 _meeting(sheet, flat, sewn)
     if step.kind == "motif":
-        paint_pass(sheet, flat, SeamPass(step.number, step.steps, 0, False), "now")
+        paint_joined(sheet, flat, step, "now")
+    if step.kind == "motif":
+        paint_order(sheet, flat, steps[: at + 1])
     if step.kind == "gap":
         _gap(sheet, flat, step)
     said = f"{', '.join(step.seams)}; {step.stitches} stitches" if step.seams else ", ".join(step.start or step.panels)
@@ -61,27 +63,47 @@ _VERBS = {"seam": "Sew", "fold": "Fold together and sew", "gap": "Close the gap 
 
 
 def _meeting(sheet: Sheet, flat: Flatlay, step: PassStep) -> None:
-    """A curved arrow from the second side to the first, where both can be seen from outside; else a stub off each."""
+    """A curved arrow from the second side to the first, where both can be seen from outside and no word is in the way; else stubs."""
     first, second = flat.fold_lines(step.seam)
-    (a, out_a), (b, out_b) = _outer(first), _outer(second)
-    apart = hypot(b[0] - a[0], b[1] - a[1])
+    for share in (0.5, 0.3, 0.7, 0.4, 0.6):
+        for off in (ARC_OFF_MM, ARC_OFF_MM + 2 * TAG_MM, FOLD_OFF_MM + 1.6):
+            a, out_a = _outer(first, share, off)
+            b, out_b = _outer(second, share, off)
+            if _faces(a, out_a, b, out_b) and _arc(sheet, a, out_a, b, out_b):
+                return
+    for line in (first, second):
+        for share in (0.5, 0.3, 0.7):
+            at, out = _outer(line, share, ARC_OFF_MM)
+            if not any(sheet.worded(_near(moved(at, out, by))) for by in (0.0, 2.0, 4.0)):
+                sheet.line([at, moved(at, out, 4.0)], INK, THICK_MM / 2)
+                sheet.arrow(moved(at, out, 5.0), out, INK)
+                break
+
+
+def _faces(a: Point, out_a: Point, b: Point, out_b: Point) -> bool:
+    """Whether the two places look towards each other, more or less, so that an arrow between them stays outside the panels."""
     way = unit(a, b)
-    faces = way[0] * out_a[0] + way[1] * out_a[1] > -0.25 and -way[0] * out_b[0] - way[1] * out_b[1] > -0.25
-    if faces and apart > 3:
-        reach = max(3.0, 0.45 * apart)
-        start, end = b, moved(a, out_a, 1.6)
-        sheet.curve(start, moved(b, out_b, reach), moved(a, out_a, reach), end, INK, THICK_MM / 2)
-        sheet.arrow(a, (-out_a[0], -out_a[1]), INK)
-        return
-    for at, out in ((a, out_a), (b, out_b)):
-        tip = moved(at, out, 5.0)
-        sheet.line([at, tip], INK, THICK_MM / 2)
-        sheet.arrow(tip, out, INK)
+    apart = hypot(b[0] - a[0], b[1] - a[1])
+    return apart > 3 and way[0] * out_a[0] + way[1] * out_a[1] > -0.25 and -way[0] * out_b[0] - way[1] * out_b[1] > -0.25
 
 
-def _outer(line: Rimline) -> tuple[Point, Point]:
-    middle = line.beside(min(ARC_OFF_MM, 0.22 * line.length + 2 * TAG_MM + 1.2), 0.49, 0.51)
-    return ((middle.points[0][0] + middle.points[-1][0]) / 2, (middle.points[0][1] + middle.points[-1][1]) / 2), middle.outward(0)
+def _arc(sheet: Sheet, a: Point, out_a: Point, b: Point, out_b: Point) -> bool:
+    reach = max(3.0, 0.45 * hypot(b[0] - a[0], b[1] - a[1]))
+    curve = (b, moved(b, out_b, reach), moved(a, out_a, reach), moved(a, out_a, 1.6))
+    if any(sheet.worded(_near(bezier(*curve, i / 30))) for i in range(31)):
+        return False
+    sheet.curve(*curve, INK, THICK_MM / 2)
+    sheet.arrow(a, (-out_a[0], -out_a[1]), INK)
+    return True
+
+
+def _near(at: Point) -> tuple[float, float, float, float]:
+    return at[0] - 0.4, at[1] - 0.4, at[0] + 0.4, at[1] + 0.4
+
+
+def _outer(line: Rimline, share: float, off: float) -> tuple[Point, Point]:
+    there = line.beside(off, share - 0.01, share + 0.01)
+    return there.points[0], there.outward(0)
 
 
 def _gap(sheet: Sheet, flat: Flatlay, step: AssemblyStep) -> None:

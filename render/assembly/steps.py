@@ -8,10 +8,10 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from motifold.render.assembly.model import Assembly, PassStep, SeamPass
+from motifold.render.assembly.sewing import joins_as_it_goes
 from motifold.render.assembly.sides import corner_names
 
 MOST_STEPS = 24
-AS_YOU_GO = ("join as you go", "join-as-you-go", "join as-you-go", "jayg")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,13 +43,9 @@ class AssemblyStep:
     corners: tuple[tuple[str, int], ...] = ()
 
 
-def joins_as_it_goes(assembly: Assembly) -> bool:
-    return " ".join(assembly.method.lower().split()) in AS_YOU_GO
-
-
 def assembly_steps(assembly: Assembly) -> tuple[AssemblyStep, ...]:
     """The steps for one copy. Folds are steps of their own, unless that makes more than ``MOST_STEPS``: then each pass is one step."""
-    if joins_as_it_goes(assembly):
+    if joins_as_it_goes(assembly.method):
         steps = _motifs(assembly)
     else:
         passes = assembly.passes[: len(assembly.passes) // assembly.copies]

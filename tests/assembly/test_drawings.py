@@ -1,0 +1,351 @@
+"""Schematics: words clear of lines, letters large enough, the same bytes, and what the drawing says is what was found."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from itertools import pairwise
+from math import cos, hypot, radians, sin
+from types import SimpleNamespace
+
+import pytest
+
+from motifold.render.assembly import assemble, assembly_steps
+from motifold.render.assembly.finished import tube_of
+from motifold.render.assembly.measures import inch_text, length_text
+from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.schematics import draw_finished, draw_net, draw_steps, schematic_json
+from motifold.render.assembly.sheet import bezier, line_meets_box, words_box
+from motifold.render.assembly.solid import stand_up
+from motifold.render.assembly.style import BOLD_MM, FLAT, FOLD, INK, PANEL, PAPER, QUIET, THICK_MM, THIN_MM
+from motifold.render.drawing import record, to_svg
+from motifold.render.drawing.display import Drawing, FillPath, Group, Operation, StrokePath, Text
+from motifold.render.drawing.measure import bounds, contrast
+
+HAT = (
+    "front right back left\ncrown . . .",
+    ["left.right + front.left", "crown.left + left.bottom", "crown.right + right.bottom", "crown.bottom + back.bottom"],
+)
+BAG = (
+    ". . a . .\n. b c d .\ne f g h i\n. j k l .\n. . m . .",
+    [
+        *("a.left + b.top", "a.right + d.top", "b.left + e.top", "d.right + i.top"),
+        *("e.bottom + j.left", "i.bottom + l.right", "j.bottom + m.left", "l.bottom + m.right"),
+    ],
+)
+
+
+def sources(by_hand: SimpleNamespace) -> dict[str, tuple[object, int]]:
+    """Assemblies of every kind, and how many sides their motif has."""
+    rows = "\n".join(" ".join(f"{chr(65 + r)}{c + 1}" for c in range(9)) for r in range(12))
+    return {
+        "basket": (by_hand.basket, 4),
+        "cube": (by_hand.cube, 4),
+        "hat": (by_hand.source(*HAT, form="hat"), 4),
+        "bag": (by_hand.source(*BAG), 4),
+        "cowl": (by_hand.source("A B C D E F", ["F.right + A.left"]), 4),
+        "twisted cowl": (by_hand.source("A B C D E F", ["F.right ~ A.left"]), 4),
+        "cuffs": (by_hand.source("A B\nC D", ["B.right + A.left", "D.right + C.left"], copies=2), 4),
+        "blanket": (by_hand.source(rows), 4),
+        "jacket": (by_hand.source("", ["L.1 + L.3", "R.1 + R.3", "L.5 + R.5"]), 6),
+        "bunting": (by_hand.source("", ["A.2 + B.2", "B.3 + C.3", "C.2 + D.2"]), 3),
+        "pouch": (by_hand.source("F", ["F.bottom + itself"]), 4),
+        "envelope": (by_hand.source("", ["F.left + B.right", "F.right + B.left", "F.bottom + B.bottom"]), 4),
+        "cushion": (by_hand.source("", ["front.edge + back.edge"]), 1),
+        "dodecahedron": (by_hand.source("", by_hand.solid(DODECAHEDRON)), 5),
+    }
+
+
+NAMES = (
+    *("basket", "cube", "hat", "bag", "cowl", "twisted cowl", "cuffs", "blanket", "jacket", "bunting", "pouch", "envelope", "cushion"),
+    "dodecahedron",
+)
+
+DODECAHEDRON = [
+    *((0, 1, 2, 3, 4), (0, 5, 10, 6, 1), (1, 6, 11, 7, 2), (2, 7, 12, 8, 3), (3, 8, 13, 9, 4), (4, 9, 14, 5, 0)),
+    *((15, 10, 5, 14, 19), (16, 11, 6, 10, 15), (17, 12, 7, 11, 16), (18, 13, 8, 12, 17), (19, 14, 9, 13, 18), (19, 18, 17, 16, 15)),
+]
+
+
+def made(by_hand: SimpleNamespace, name: str, width: float | None = 12.8) -> Assembly:
+    source, sides = sources(by_hand)[name]
+    assembly, problems = assemble(source, {"square": by_hand.open_motif(sides)}, {"square": width})
+    assert assembly is not None and problems == ()
+    return assembly
+
+
+def drawings(assembly: Assembly) -> list[Drawing]:
+    finished = draw_finished(assembly)
+    return [draw_net(assembly), *draw_steps(assembly), *([finished] if finished else [])]
+
+
+def flat(operations: tuple[Operation, ...]) -> Iterator[Operation]:
+    for operation in operations:
+        if isinstance(operation, Group):
+            assert operation.transform is None
+            yield from flat(operation.children)
+        else:
+            yield operation
+
+
+def strokes_over_words(drawing: Drawing) -> list[str]:
+    """Words that a line runs through, unless something was filled between the two that covers the line there."""
+    operations = list(flat(drawing.operations))
+    crossed = []
+    for at, text in enumerate(operations):
+        if not isinstance(text, Text):
+            continue
+        box = words_box((text.x_mm, text.y_mm), text.words, text.size_pt, text.face, text.anchor)
+        for place, stroke in enumerate(operations):
+            if isinstance(stroke, StrokePath) and _meets(stroke, box, text):
+                between = [o for o in operations[place:at] if isinstance(o, FillPath)]
+                if not any(_covers(o, box, text) for o in between):
+                    crossed.append(f"{text.words!r} at {text.x_mm:.1f}, {text.y_mm:.1f}")
+                    break
+    return crossed
+
+
+def _points(operation: StrokePath | FillPath) -> list[tuple[float, float]]:
+    points: list[tuple[float, float]] = []
+    for name, *values in operation.path.commands:
+        v = [float(x) for x in values]
+        if name == "C":
+            points += [bezier(points[-1], (v[0], v[1]), (v[2], v[3]), (v[4], v[5]), i / 12) for i in range(1, 13)]
+        elif name == "Z":
+            points.append(points[0])
+        else:
+            points.append((v[0], v[1]))
+    return points
+
+
+def _level(point: tuple[float, float], text: Text) -> tuple[float, float]:
+    """The point in the frame in which the words stand level."""
+    c, s = cos(radians(-text.angle_deg)), sin(radians(-text.angle_deg))
+    x, y = point[0] - text.x_mm, point[1] - text.y_mm
+    return text.x_mm + c * x - s * y, text.y_mm + s * x + c * y
+
+
+def _meets(stroke: StrokePath, box: tuple[float, float, float, float], text: Text) -> bool:
+    return any(line_meets_box(a, b, box) for a, b in pairwise(_level(p, text) for p in _points(stroke)))
+
+
+def _covers(fill: FillPath, box: tuple[float, float, float, float], text: Text) -> bool:
+    """Whether a convex fill holds all corners of the words' box (a tag's disc: nearly)."""
+    ring = [_level(p, text) for p in _points(fill)]
+    shrunk = 0.9 if any(name == "C" for name, *_ in fill.path.commands) else 0.0
+    corners = [(x, y) for x in (box[0] + shrunk, box[2] - shrunk) for y in (box[1] + shrunk, box[3] - shrunk)]
+    turns = [[(b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) for a, b in pairwise(ring)] for p in corners]
+    return all(min(turn) >= -1e-9 or max(turn) <= 1e-9 for turn in turns)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_line_runs_through_words(by_hand: SimpleNamespace, name: str) -> None:
+    for drawing in drawings(made(by_hand, name)):
+        assert strokes_over_words(drawing) == [], drawing.title
+
+
+def test_the_check_sees_a_line_through_words() -> None:
+    from motifold.render.assembly.sheet import Sheet
+
+    sheet = Sheet()
+    sheet.words((10.0, 10.0), "base")
+    sheet.line([(0.0, 11.0), (20.0, 11.0)], INK, THIN_MM)
+    assert strokes_over_words(sheet.drawing("", "")) == ["'base' at 10.0, 10.0"]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_words_are_nine_points_or_more_and_everything_lies_in_the_box(by_hand: SimpleNamespace, name: str) -> None:
+    for drawing in drawings(made(by_hand, name)):
+        texts = [o for o in flat(drawing.operations) if isinstance(o, Text)]
+        assert all(text.size_pt >= 9 for text in texts)
+        box = bounds(drawing.operations)
+        assert box is not None
+        assert drawing.box[0] <= box[0] and drawing.box[1] <= box[1] and box[2] <= drawing.box[2] and box[3] <= drawing.box[3]
+        assert drawing.title and drawing.description
+
+
+@pytest.mark.parametrize("name", ["basket", "cube", "bag", "jacket", "dodecahedron", "blanket"])
+def test_the_net_fits_a_page_of_a5(by_hand: SimpleNamespace, name: str) -> None:
+    drawing = draw_net(made(by_hand, name))
+    assert drawing.width_mm <= 128.5 and drawing.height_mm <= 190
+
+
+def test_inks_can_be_read_and_weights_are_two_to_one() -> None:
+    for ink in (INK, QUIET):
+        assert contrast(ink, PAPER) >= 7 and contrast(ink, PANEL) >= 4.5
+    for ink in (FLAT, FOLD):
+        assert contrast(ink, PAPER) >= 4.5
+    assert THIN_MM * 2 == THICK_MM and THICK_MM * 2 == BOLD_MM
+
+
+@pytest.mark.parametrize(
+    ("cm", "words"), [(12.8, "12.8 cm (5 in)"), (38.4, "38.4 cm (15⅛ in)"), (2.54, "2.5 cm (1 in)"), (25.4, "25.4 cm (10 in)")]
+)
+def test_lengths_in_both_units(cm: float, words: str) -> None:
+    assert length_text(cm) == words
+
+
+def test_every_eighth_of_an_inch_is_found() -> None:
+    for eighths in range(200):
+        text = inch_text(eighths * 2.54 / 8)
+        whole, fraction = divmod(eighths, 8)
+        assert text == f"{whole if whole or not fraction else ''}{'⁰⅛¼⅜½⅝¾⅞'[fraction] if fraction else ''} in"
+
+
+def test_each_dimension_of_the_net_stands_once(by_hand: SimpleNamespace) -> None:
+    texts = [o.words for o in flat(draw_net(made(by_hand, "cube")).operations) if isinstance(o, Text) and " cm" in o.words]
+    assert sorted(texts) == ["12.8 cm (5 in)", "38.4 cm (15⅛ in)", "51.2 cm (20⅛ in)"]
+
+
+def test_without_a_width_nothing_is_measured(by_hand: SimpleNamespace) -> None:
+    for name in ("basket", "cowl", "blanket"):
+        for drawing in drawings(made(by_hand, name, None)):
+            assert not [o for o in flat(drawing.operations) if isinstance(o, Text) and " cm" in o.words]
+            assert " cm" not in drawing.description
+
+
+def test_a_drawing_for_each_step(by_hand: SimpleNamespace) -> None:
+    basket = made(by_hand, "basket")
+    steps = assembly_steps(basket)
+    assert [step.kind for step in steps] == ["seam", "fold", "fold", "fold", "fold"]
+    assert len(draw_steps(basket)) == 5
+    assert (steps[0].attach, steps[0].fasten_off, steps[1].attach, steps[1].fasten_off) == (True, False, False, True)
+    assert sum(step.stitches for step in steps) == sum(one.stitches for one in basket.passes)
+    assert len({drawing.box for drawing in draw_steps(basket)}) == 1
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_steps_sew_every_seam_once(by_hand: SimpleNamespace, name: str) -> None:
+    assembly = made(by_hand, name)
+    sewn = [sewn.seam for step in assembly_steps(assembly) for sewn in step.steps]
+    assert sorted(sewn) == list(range(len(assembly.seams) // assembly.copies))
+    per_pass = {one.number: one.stitches for one in assembly.passes[: len(assembly.passes) // assembly.copies]}
+    for step in assembly_steps(assembly):
+        per_pass[step.pass_number or 0] -= step.stitches
+    assert set(per_pass.values()) == {0}
+
+
+def test_join_as_you_go_works_motif_after_motif(by_hand: SimpleNamespace) -> None:
+    source = by_hand.source("A B C\nD E F", method="join as you go")
+    assembly, problems = assemble(source, {"square": by_hand.open_motif()}, {"square": 12.8})
+    assert problems == () and assembly is not None
+    assert assembly.passes == ()
+    steps = assembly_steps(assembly)
+    assert [(step.panels[0], len(step.seams)) for step in steps] == [("A", 0), ("B", 1), ("C", 1), ("D", 1), ("E", 2), ("F", 2)]
+    for drawing in (draw_net(assembly), *draw_steps(assembly)):
+        assert strokes_over_words(drawing) == []
+
+
+def test_the_basket_stands_as_a_box(by_hand: SimpleNamespace) -> None:
+    solid = stand_up(made(by_hand, "basket"))
+    assert solid is not None and len(solid.points) == 8
+    for k in range(3):
+        assert {round(p[k] - min(q[k] for q in solid.points), 3) for p in solid.points} == {0.0, 12.8}
+    assert {round(solid.points[c][2], 3) for edge in solid.rim for c in edge} == {12.8}
+    finished = draw_finished(made(by_hand, "basket"))
+    assert finished is not None and "12.8 cm (5 in) high; opening 51.2 cm (20⅛ in) round" in finished.description
+
+
+def test_a_hats_opening_looks_down(by_hand: SimpleNamespace) -> None:
+    solid = stand_up(made(by_hand, "hat"), upside_down=True)
+    assert solid is not None
+    assert {round(solid.points[c][2], 3) for edge in solid.rim for c in edge} == {0.0}
+
+
+def test_the_corners_of_a_dodecahedron_lie_on_a_sphere(by_hand: SimpleNamespace) -> None:
+    """Radius of the circumscribed sphere: sqrt(3) (1 + sqrt(5)) / 4 times the edge."""
+    assembly = made(by_hand, "dodecahedron")
+    solid = stand_up(assembly)
+    assert solid is not None
+    middle = tuple(sum(p[k] for p in solid.points) / 20 for k in range(3))
+    side = assembly.panels[0].sides_cm[0]
+    assert side is not None
+    want = 3**0.5 * (1 + 5**0.5) / 4 * side
+    for p in solid.points:
+        assert sum((p[k] - middle[k]) ** 2 for k in range(3)) ** 0.5 == pytest.approx(want, rel=1e-4)
+
+
+def test_right_sides_look_out(by_hand: SimpleNamespace) -> None:
+    solid = stand_up(made(by_hand, "cube"))
+    assert solid is not None
+    middle = [sum(p[k] for p in solid.points) / len(solid.points) for k in range(3)]
+    for ring in solid.faces:
+        a, b, c = (solid.points[i] for i in ring[:3])
+        u, v = [b[k] - a[k] for k in range(3)], [c[k] - b[k] for k in range(3)]
+        normal = (u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0])
+        assert sum(normal[k] * (a[k] - middle[k]) for k in range(3)) > 0
+
+
+def test_a_cowl_folds_flat_to_half_its_girth(by_hand: SimpleNamespace) -> None:
+    tube = tube_of(made(by_hand, "cowl"))
+    assert tube is not None
+    assert (tube.around, tube.deep) == (pytest.approx(76.8), pytest.approx(12.8))
+    twisted = tube_of(made(by_hand, "twisted cowl"))
+    assert twisted is not None and twisted.one_sided and twisted.around == pytest.approx(76.8)
+
+
+def test_what_would_have_to_bend_is_not_drawn_finished(by_hand: SimpleNamespace) -> None:
+    assert draw_finished(made(by_hand, "jacket")) is None
+    assert draw_finished(made(by_hand, "cushion")) is None
+
+
+def test_the_data_is_what_the_drawing_shows(by_hand: SimpleNamespace) -> None:
+    basket = made(by_hand, "basket")
+    data = schematic_json(basket)
+    assert [panel["name"] for panel in data["panels"]] == ["north", "west", "base", "east", "south"]
+    fills = [o for o in flat(draw_net(basket).operations) if isinstance(o, FillPath) and o.color == PANEL]
+    drawn = [[[round(float(x), 3), round(float(y), 3)] for _, x, y in fill.path.commands[:-1]] for fill in fills]
+    assert drawn == [panel["outline"] for panel in data["panels"]]
+    first = [seam for seam in data["seams"] if seam["pass"] == 1]
+    assert sorted(seam["order"] for seam in first) == [1, 2, 3, 4, 5]
+    assert data["seams"][4] == {"name": "north.left + west.top", "sides": ["north.left", "west.top"], "pass": 1, "order": 5}
+
+
+def test_arrows_of_a_fold_start_where_the_sides_meet(by_hand: SimpleNamespace) -> None:
+    """Both lines of a fold run away from the corner that they share: their dots lie beside each other."""
+    basket = made(by_hand, "basket")
+    from motifold.render.assembly.flatlay import lay
+
+    laid = lay(basket, 100.0, 100.0)
+    for seam in laid.fold_number:
+        a, b = laid.fold_lines(seam)
+        # One end of each is the same corner of the base on the sheet.
+        ends = [hypot(a.points[i][0] - b.points[i][0], a.points[i][1] - b.points[i][1]) for i in (0, -1)]
+        assert min(ends) < 0.01 < max(ends)
+
+
+def test_a_thousand_panels_are_planned_and_drawn_in_three_seconds(by_hand: SimpleNamespace) -> None:
+    net = "\n".join(" ".join(f"p{row}x{column}" for column in range(25)) for row in range(40))
+    source, fabrics = by_hand.source(net), {"square": by_hand.open_motif()}
+    began = time.perf_counter()
+    assembly, _ = assemble(source, fabrics, {"square": 12.8})
+    assert assembly is not None
+    drawing = draw_net(assembly)
+    assert time.perf_counter() - began < 3.0
+    numbers = {o.words for o in flat(drawing.operations) if isinstance(o, Text)}
+    assert {"1", "39", "40", "63"} <= numbers
+
+
+def test_the_bytes_do_not_depend_on_the_hash_seed(request: pytest.FixtureRequest) -> None:
+    conftest = str(request.path.parent / "conftest.py")
+    code = (
+        f"import importlib.util, hashlib; s = importlib.util.spec_from_file_location('c', {conftest!r}); "
+        "c = importlib.util.module_from_spec(s); "
+        "s.loader.exec_module(c); from motifold.render.assembly import assemble; "
+        "from motifold.render.assembly.schematics import draw_net, draw_steps, draw_finished; from motifold.render.drawing import to_svg; "
+        "a, _ = assemble(c.CUBE, {'square': c.open_motif()}, {'square': 12.8}); "
+        "print(hashlib.sha256(''.join(to_svg(d) for d in (draw_net(a), *draw_steps(a), draw_finished(a))).encode()).hexdigest())"
+    )
+    runs = {
+        subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, env={"PYTHONHASHSEED": seed}).stdout
+        for seed in ("1", "77")
+    }
+    assert len(runs) == 1
+
+
+def test_the_drawing_can_be_written_and_recorded(by_hand: SimpleNamespace) -> None:
+    drawing = draw_net(made(by_hand, "basket"))
+    assert 'data-pass="1"' in to_svg(drawing)
+    assert record(drawing)
