@@ -19,6 +19,7 @@ from motifold.render.motif.extents import (
     STEM_HALF,
     WHITE,
 )
+from motifold.render.motif.feet import shared
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
@@ -43,9 +44,10 @@ def hang(ground: Ground, course: Course, standing: Standing) -> None:
             string(ground, gap, arc, course)
             for run, ring_at in gap.picots:
                 _picot_on_chain(ground, run, gap.parts[ring_at])
-    for stem in course.stems:
+    inner = _middle_stems(course)
+    for index, stem in enumerate(course.stems):
         if stem.stitch.role == "standing":
-            upright(ground, stem)
+            upright(ground, stem, index in inner)
         for ring in stem.picots:
             picot(ground, ring, ground.heads[stem.stitch.id], ground.normals[stem.stitch.id], 0.1)
 
@@ -235,7 +237,16 @@ def _hairlines(ground: Ground, gap: Gap, arc: Arc, spans: list[tuple[float, floa
             ground.links.append((run, line.points))
 
 
-def upright(ground: Ground, stem: Stem) -> None:
+def _middle_stems(course: Course) -> set[int]:
+    """Stems that stand in the middle of what is worked into a space, over its ring."""
+    found: set[int] = set()
+    for base, members in shared(course).items():
+        if base.kind == "space":
+            found.update(members[i][0] for i in ((len(members) - 1) // 2, len(members) // 2))
+    return found
+
+
+def upright(ground: Ground, stem: Stem, over_ring: bool) -> None:
     """Beginning chains that count as a stitch: stacked where that stitch would stand."""
     stitch = stem.stitch
     foot, head = ground.feet[stitch.id][0], ground.heads[stitch.id]
@@ -245,9 +256,10 @@ def upright(ground: Ground, stem: Stem) -> None:
     up = (head - foot) / (abs(head - foot) or 1.0)
     least = count * PITCH_LEAST - (PITCH_LEAST - OVAL_LEAST)
     # A column may begin lower than a foot, at the base's own ink, and rise as high as a head's ink does.
-    deeper = 0.3 if stitch.legs[0].base.kind == "space" else 0.09
-    low, high = foot - up * 0.09, head + up * 0.065
-    low -= up * min(max(least - abs(high - low), 0.0), deeper - 0.09)
+    lower = -0.03 if over_ring else 0.09
+    deeper = 0.21 if stitch.legs[0].base.kind == "space" and not over_ring else 0.0
+    low, high = foot - up * lower, head + up * 0.065
+    low -= up * min(max(least - abs(high - low), 0.0), deeper)
     arc = arc_of([low, high]) if abs(high - low) >= least - 1e-9 else bulged(low, high, least)
     size = min(OVAL_LEAST + 0.03, max(OVAL_LEAST, arc.length / count - 0.06))
     between = (arc.length - count * size) / max(count - 1, 1) if count > 1 else 0.0

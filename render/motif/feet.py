@@ -35,8 +35,8 @@ def stand(ground: Ground, course: Course) -> list[list[complex]]:
     for base, members in shared(course).items():
         for (stem, leg), foot in zip(members, _feet_on(ground, course, base, [course.stems[s] for s, _ in members]), strict=True):
             feet[stem][leg] = foot
-    for stem, legs in zip(course.stems, feet, strict=True):
-        if len({leg.base for leg in stem.stitch.legs}) > 1:
+    for standing, legs in zip(course.stems, feet, strict=True):
+        if len({leg.base for leg in standing.stitch.legs}) > 1:
             legs[:] = _together(legs)
     return feet
 

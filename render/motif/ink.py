@@ -6,11 +6,19 @@ import itertools
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from math import floor
+from typing import TYPE_CHECKING
 
 from motifold.render.fabric.model import Stitch
 from motifold.render.motif.ground import Ground, point
 from motifold.symbols.glyphs import LegAt, stitch_marks
 from motifold.symbols.ink import Fill, Mark, flatten
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    ComplexArray = NDArray[np.complex128]
+    FloatArray = NDArray[np.float64]
 
 Segment = tuple[complex, complex, float]
 """A straight piece of a stroke: its ends, and half its width."""
@@ -115,7 +123,7 @@ def segments_of(marks: Iterable[Mark]) -> list[Segment]:
 
 def symbol_segments(ground: Ground, stitch: Stitch) -> list[Segment]:
     """The ink of one placed stitch; nothing where it has no ink of its own."""
-    if stitch.role == "standing":
+    if stitch.role in ("standing", "given"):
         return []
     if stitch.id in ground.tips:
         first, last = ground.tips[stitch.id]
@@ -155,7 +163,7 @@ def white_at(places: Sequence[complex], shape: Sequence[Segment], others: Sequen
     return [float(x) for x in found]
 
 
-def _points_to(p, a, b):  # type: ignore[no-untyped-def]
+def _points_to(p: ComplexArray, a: ComplexArray, b: ComplexArray) -> FloatArray:
     """Distances from points to segments, broadcast."""
     import numpy as np
 

@@ -10,6 +10,7 @@ from motifold.render.motif.chains import hang, ring_radius
 from motifold.render.motif.course import Course, course_of, with_corners
 from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, STEM_HALF
 from motifold.render.motif.feet import stand
+from motifold.render.motif.given import edge_standing
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.margin import fill_margins
 from motifold.render.motif.model import RoundShape
@@ -31,7 +32,9 @@ def lay_rounds(fabric: Fabric) -> Ground:
             _centre_ring(ground, index)
             continue
         course = with_corners(fabric, course_of(fabric, index, ground.picots), ground.courses.get(index - 1))
-        if course.size:
+        if course.size and worked.kind == "edge":
+            settle(ground, course, edge_standing(ground, course), 1)
+        elif course.size:
             lay_round(ground, course)
     fill_margins(ground)
     return ground
@@ -65,10 +68,11 @@ def lay_round(ground: Ground, course: Course) -> None:
     feet = stand(ground, course)
     room = room_of(ground, course, feet)
     standing = place(ground, course, feet, room, order, petals_of(ground, course, is_crowded(course, feet, room)))
-    _settle(ground, course, standing, order)
+    settle(ground, course, standing, order)
 
 
-def _settle(ground: Ground, course: Course, standing: Standing, order: int) -> None:
+def settle(ground: Ground, course: Course, standing: Standing, order: int) -> None:
+    """Write a placed round down, and hang its chains."""
     ground.courses[course.round] = course
     ground.order[course.round] = order
     for index, stem in enumerate(course.stems):

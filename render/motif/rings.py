@@ -12,7 +12,7 @@ def rings_of(ground: Ground, course: Course) -> dict[int, Mark]:
     """The ring of each space (run id) that a course works into."""
     feet: dict[int, tuple[list[complex], list[complex]]] = {}
     for stem in course.stems:
-        for leg, foot in zip(stem.stitch.legs, ground.feet[stem.stitch.id], strict=True):
+        for leg, foot in zip(stem.stitch.legs, ground.feet[stem.stitch.id], strict=False):
             if leg.base.foot == "space":
                 found = feet.setdefault(leg.base.id, ([], []))
                 found[0].append(foot)

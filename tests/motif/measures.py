@@ -34,7 +34,7 @@ def symbols(fabric: Fabric, layout: Layout) -> list[Symbol]:
         for leg, foot in zip(stitch.legs, placed.feet, strict=False):
             if leg.base.foot == "space" and stitch.role in ("stitch", "standing"):
                 spaces.setdefault((leg.base.id, stitch.round), []).append((foot, placed.head))
-        if stitch.role == "standing":
+        if stitch.role in ("standing", "given"):
             continue
         legs = [LegAt(leg.kind, foot, leg.base.foot) for leg, foot in zip(stitch.legs, placed.feet, strict=False)]
         marks = stitch_marks(stitch.kind, legs or [LegAt(stitch.kind, placed.feet[0])], placed.head, placed.normal, stitch.gather, placed.bend)

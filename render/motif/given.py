@@ -1,0 +1,67 @@
+"""The edge that an edging starts from: the sides of its opening as a regular polygon, their stitches evenly along straight lines."""
+
+from __future__ import annotations
+
+from math import pi, tan
+
+from motifold.render.motif.course import Course
+from motifold.render.motif.extents import PITCH
+from motifold.render.motif.ground import Ground
+from motifold.render.motif.outline import Outline
+from motifold.render.motif.place import Standing
+from motifold.render.motif.room import chain_count
+
+_STITCH = 1.0
+"""Between two stitches of the edge."""
+_BESIDE = 0.35
+"""From a stitch to the chains beside it."""
+_DEPTH = 0.6
+"""A stand-in's foot lies so far inside its head: it belongs to a motif that is not drawn."""
+
+
+def edge_standing(ground: Ground, course: Course) -> Standing:
+    """Heads along the opening. Corners are its corner spaces; with fewer than three the edge is drawn as a circle."""
+    widths = [_width(ground, course, index) for index in range(course.size)]
+    corners = [corner.at for corner in course.corners if not corner.on_stem]
+    if len(corners) < 3:
+        return _standing(Outline(0, sum(widths) / (2 * pi), 0.0), _running(widths))
+    sides = [_side(corners[k], corners[(k + 1) % len(corners)], course.size) for k in range(len(corners))]
+    lengths = [_length(widths, stems) for stems in sides]
+    outline = Outline(len(corners), max(lengths) / (2 * tan(pi / len(corners))), 0.0)
+    s = [0.0] * course.size
+    for number, (stems, length) in enumerate(zip(sides, lengths, strict=True)):
+        scale = outline.side / length
+        at = number * outline.side + widths[stems[0] - 1] / 2 * scale
+        for index in stems:
+            s[index] = at
+            at += widths[index] * scale
+    return _standing(outline, s)
+
+
+def _side(start: int, end: int, size: int) -> list[int]:
+    """The stems after one corner gap up to the next."""
+    count = (end - start) % size or size
+    return [(start + 1 + k) % size for k in range(count)]
+
+
+def _length(widths: list[float], stems: list[int]) -> float:
+    return widths[stems[0] - 1] / 2 + sum(widths[index] for index in stems[:-1]) + widths[stems[-1]] / 2
+
+
+def _width(ground: Ground, course: Course, index: int) -> float:
+    chains = chain_count(ground, course.gaps[index])
+    return 2 * _BESIDE + chains * PITCH if chains else _STITCH
+
+
+def _running(widths: list[float]) -> list[float]:
+    places = [0.0]
+    for width in widths[:-1]:
+        places.append(places[-1] + width)
+    return places
+
+
+def _standing(outline: Outline, s: list[float]) -> Standing:
+    spots = [outline.at(x) for x in s]
+    heads, normals = [p for p, _ in spots], [n for _, n in spots]
+    feet = [[p - n * _DEPTH] for p, n in spots]
+    return Standing(outline, s, heads, normals, feet, True)
