@@ -15,6 +15,8 @@ from motifold.render.sizing.units import cm_text, number_text, percent_text
 from motifold.symbols.terms import abbreviation
 
 MOST_SUGGESTIONS = 6
+_EFFORT = {"hook": 0, "plain round": 1, "rounds": 2, "across": 3}
+"""How much a change asks for: another hook is tried on a swatch, another number across is another net."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,11 +36,19 @@ class Question:
 
 
 def closer(question: Question) -> tuple[Closer, ...]:
-    """Changes that come closer to the middle of the ease than ``best`` does: those within it first, the closest first."""
+    """Changes that come closer to the middle of the ease than ``best`` does: those within it first, the closest first.
+
+    What is equally close, to a hundredth of the body, is ranked by how little it changes the work.
+    """
     before = off(question.best.girth_cm, question.aim)
     found = [c for c in _all(question) if off(c.girth_cm, question.aim) < before and c.girth_cm > 0]
-    found.sort(key=lambda c: (not c.within, off(c.girth_cm, question.aim), c.change, c.reason))
+    found.sort(key=lambda c: _rank(question, c))
     return tuple(found[:MOST_SUGGESTIONS])
+
+
+def _rank(question: Question, change: Closer) -> tuple[bool, float, int, float, str]:
+    distance = off(change.girth_cm, question.aim)
+    return not change.within, round(distance / question.body_cm, 2), _EFFORT[change.change], distance, change.reason
 
 
 def _all(question: Question) -> Iterator[Closer]:
@@ -71,14 +81,13 @@ def _hooks(question: Question) -> Iterator[Closer]:
         if hook_mm is None:
             yield _scaled(question, change, rounds, scale)
             continue
-        for real in nearest_hooks(hook_mm * scale):
-            if abs(real - hook_mm) > 1e-6:
-                girth = ruler.girth(rounds) * real / hook_mm
-                words = f"{_rounds(question, rounds).capitalize()} with a {hook_text(real)} hook instead of {hook_text(hook_mm)}"
-                detail: dict[str, str | float | int] = {
-                    "rounds": rounds, "scale": round(scale, 4), "hook_mm": round(hook_mm * scale, 3), "nearest_hook_mm": real,
-                }  # fmt: skip
-                yield _suggest(question, change, words, girth, detail)
+        real = nearest_hooks(hook_mm * scale)[0]
+        if abs(real - hook_mm) > 1e-6:
+            words = f"{_rounds(question, rounds).capitalize()} with a {hook_text(real)} hook instead of {hook_text(hook_mm)}"
+            detail: dict[str, str | float | int] = {
+                "rounds": rounds, "scale": round(scale, 4), "hook_mm": round(hook_mm * scale, 3), "nearest_hook_mm": real,
+            }  # fmt: skip
+            yield _suggest(question, change, words, ruler.girth(rounds) * real / hook_mm, detail)
 
 
 def _scaled(question: Question, change: str, rounds: int, scale: float) -> Closer:
