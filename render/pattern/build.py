@@ -13,6 +13,7 @@ from motifold.render.pattern.instructions import Group, Instructions, Join, Repe
 from motifold.render.pattern.model import EdgingSource, Materials, MotifSource, Pattern, SidePiece, SpecialStitch, Terms, Yarn
 from motifold.render.pattern.net import read_side
 from motifold.render.pattern.notation import NotationContext
+from motifold.render.pattern.quantity import Quantity
 from motifold.render.pattern.scan import Path
 from motifold.render.pattern.shapes import SHAPE_NAMES, corners
 from motifold.render.pattern.values import Reader, Table, per_length, quantity, reference, text, texts, truth, whole
@@ -46,7 +47,7 @@ def build_pattern(path: str, source: str, tables: Table, reader: Reader) -> Patt
     gauge = build_gauge(reader, tables, motifs)
     notes = tables.get("notes", {})
     materials = tables.get("materials", {})
-    hook = quantity(reader, materials, ("materials", "hook"), "length")
+    hook = _hook(reader, materials)
     title, language = _title(reader, head), _language(reader, head)
     if terms is None or not motifs:
         return None
@@ -72,6 +73,15 @@ def build_pattern(path: str, source: str, tables: Table, reader: Reader) -> Patt
         notes_after=texts(notes, "after"),
         places=reader.locator.places(),
     )
+
+
+def _hook(reader: Reader, materials: Table) -> Quantity | None:
+    """The hook's size; other names for it ("G-6") are added where it is printed."""
+    hook = quantity(reader, materials, ("materials", "hook"), "length", hint='its size in millimetres: hook = "4 mm"')
+    if hook and not 3 <= 100 * hook.cm <= 600:
+        reader.add("value", reader.locator.value(("materials", "hook")), f"no hook is {hook} thick", "is the unit right?")
+        return None
+    return hook
 
 
 def _terms(head: Table) -> Terms | None:

@@ -117,6 +117,13 @@ _WANTED = {
 }  # fmt: skip
 
 
+_WEIGHTS = {
+    "lace": 0, "thread": 0, "fingering": 1, "sock": 1, "super fine": 1, "4 ply": 1, "sport": 2, "fine": 2, "5 ply": 2, "dk": 3, "light": 3,
+    "8 ply": 3, "worsted": 4, "aran": 4, "medium": 4, "10 ply": 4, "bulky": 5, "chunky": 5, "12 ply": 5, "super bulky": 6, "jumbo": 7,
+}  # fmt: skip
+"""Names of the standard yarn weights 0 to 7 (the trade's own scale), for hints."""
+
+
 def _wrong_type(value: Any, path: Path, key: Key, locator: Locator) -> Problem:
     name = str(path[-1])
     if key.kind == "texts" and isinstance(value, list):
@@ -132,6 +139,8 @@ def _wrong_type(value: Any, path: Path, key: Key, locator: Locator) -> Problem:
             return Problem("type", "error", locator.key(path[:1]), message, f"for example {key.example}")
     elif isinstance(value, str) and key.kind in ("whole", "number") and value.strip().replace(".", "", 1).isdecimal():
         hint = f"without quotes: {name} = {value.strip()}"
+    elif key.path == "yarn.*.weight" and str(value).lower() in _WEIGHTS:
+        hint = f"the standard number: {name} = {_WEIGHTS[str(value).lower()]}"
     elif isinstance(value, int | float) and not isinstance(value, bool) and key.kind in ("length", "body"):
         hint = f'for example {name} = "{value:g} cm"' if key.path != "materials.hook" else f'for example {name} = "{value:g} mm"'
     elif isinstance(value, str) and key.kind == "yes or no" and value.lower() in ("yes", "no", "true", "false"):

@@ -61,14 +61,18 @@ _UNIT = re.compile(r"[A-Za-z]+|%|\"|″|”|''")
 
 
 class QuantityError(ValueError):
-    """What is wrong with a quantity, where in its text (``offset``, ``length`` in characters), and what would mend it."""
+    """What is wrong with a quantity, where in its text (``offset``, ``length`` in characters), and what would mend it.
 
-    def __init__(self, message: str, offset: int = 0, length: int = 1, hint: str | None = None) -> None:
+    ``exact``: the hint says what to write in this very case, not what quantities look like.
+    """
+
+    def __init__(self, message: str, offset: int = 0, length: int = 1, hint: str | None = None, exact: bool = False) -> None:
         super().__init__(message)
         self.message = message
         self.offset = offset
         self.length = length
         self.hint = hint
+        self.exact = exact
 
 
 @dataclass(frozen=True, slots=True)
@@ -273,7 +277,7 @@ def _comma_error(text: str, comma: re.Match[str]) -> QuantityError:
     hint = f"write {pointed} {rest}".rstrip()
     if len(comma[2]) == 3:
         hint += f", or {comma[1]}{comma[2]} {rest}".rstrip() + " if the comma marks thousands"
-    return QuantityError("numbers are written with a point here, not a comma", comma.end(1), 1, hint)
+    return QuantityError("numbers are written with a point here, not a comma", comma.end(1), 1, hint, exact=True)
 
 
 def _too_many(text: str, at: int) -> QuantityError:

@@ -90,9 +90,12 @@ def truth(table: Table, name: str) -> bool | None:
     return value if isinstance(value, bool) else None
 
 
-def quantity(reader: Reader, table: Table, path: Path, kind: Kind, positive: bool = True) -> Quantity | None:
-    """The quantity at ``path``, whose last part is its name in ``table``; it must be of ``kind``, and more than 0 if ``positive``."""
-    found = _parsed(reader, table, path, parse_quantity)
+def quantity(reader: Reader, table: Table, path: Path, kind: Kind, positive: bool = True, hint: str | None = None) -> Quantity | None:
+    """The quantity at ``path``, whose last part is its name in ``table``; it must be of ``kind``, and more than 0 if ``positive``.
+
+    ``hint`` is for what cannot be read as a quantity at all, in place of the general one.
+    """
+    found = _parsed(reader, table, path, parse_quantity, hint)
     if found is None:
         return None
     if found.kind != kind:
@@ -135,7 +138,7 @@ def ease(reader: Reader, table: Table, path: Path) -> Range | None:
     return found
 
 
-def _parsed(reader: Reader, table: Table, path: Path, parse: Callable[[str], Read]) -> Read | None:
+def _parsed(reader: Reader, table: Table, path: Path, parse: Callable[[str], Read], hint: str | None = None) -> Read | None:
     if str(path[-1]) not in table:
         return None
     located = reader.locator.text(path)
@@ -143,7 +146,7 @@ def _parsed(reader: Reader, table: Table, path: Path, parse: Callable[[str], Rea
         return parse(located.text)
     except QuantityError as error:
         span = located.span(error.offset, error.offset + error.length) if located.text else reader.locator.value(path)
-        reader.add("quantity", span, error.message, error.hint)
+        reader.add("quantity", span, error.message, error.hint if hint is None or error.exact else hint)
         return None
 
 

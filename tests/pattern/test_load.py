@@ -224,3 +224,25 @@ def test_a_long_file_is_read_in_time_with_its_length(recorder: Any) -> None:
     small = min(seconds(40) for _ in range(3))
     large = min(seconds(400) for _ in range(2))
     assert large < 40 * small + 0.05
+
+
+@pytest.mark.parametrize(
+    ("hook", "code", "hint"),
+    [
+        ("G-6", "quantity", "its size in millimetres"),
+        ("US G-6 / 4 mm", "quantity", "its size in millimetres"),
+        ("4", "quantity", "its size in millimetres"),
+        ("4,5 mm", "quantity", "write 4.5 mm"),
+        ("4 m", "value", "is the unit right?"),
+        ("0.1 mm", "value", "is the unit right?"),
+    ],
+)
+def test_a_hook_has_a_size_in_millimetres(recorder: Any, hook: str, code: str, hint: str) -> None:
+    [problem] = read_pattern("x", (SMALL + f'[materials]\nhook = "{hook}"\n').encode()).problems
+    assert problem.code == code
+    assert (problem.hint or "").startswith(hint)
+
+
+def test_a_yarn_weight_by_name_is_told_its_number(recorder: Any) -> None:
+    [problem] = read_pattern("x", (SMALL + '[yarn.A]\nweight = "DK"\n').encode()).problems
+    assert problem.hint == "the standard number: weight = 3"
