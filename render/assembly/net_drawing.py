@@ -5,7 +5,7 @@ from __future__ import annotations
 from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.measures import OFF_MM, level, measure_around
 from motifold.render.assembly.model import Assembly
-from motifold.render.assembly.net_paint import paint_joined, paint_numbers, paint_order, paint_pass
+from motifold.render.assembly.net_paint import paint_gap, paint_joined, paint_numbers, paint_order, paint_pass
 from motifold.render.assembly.panel_paint import paint_names, paint_panels
 from motifold.render.assembly.sewing import joins_as_it_goes
 from motifold.render.assembly.sheet import Sheet
@@ -43,6 +43,9 @@ def draw_net(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: 
     paint_order(sheet, flat, motifs)
     passes = assembly.passes[: len(assembly.passes) // assembly.copies]
     starts = [start for one in passes for start in paint_pass(sheet, flat, one, "plain")]
+    gaps = assembly.gaps[: len(assembly.gaps) // assembly.copies]
+    for gap in gaps:
+        paint_gap(sheet, flat, gap.at)
     if flat.dense:
         paint_names(sheet, flat)
     paint_numbers(sheet, flat, starts)
@@ -103,6 +106,8 @@ def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float) -> None:
         entries = [("order", "order of work"), ("joined", "joined as it is worked")]
     if flat.assembly.openings:
         entries.append(("open", "stays open"))
+    if flat.assembly.gaps:
+        entries.append(("gap", "gap to close"))
     if folds:
         entries.append(("fold", "same letter: sewn together"))
     entries.append(("rs", "RS: right side up"))
@@ -126,6 +131,8 @@ def _key_mark(sheet: Sheet, mark: str, at: Point) -> None:
     elif mark == "end":
         sheet.line([(x, y), (x + 7, y)], FLAT, THICK_MM)
         sheet.bar((x + 7, y), (1.0, 0.0), FLAT, THICK_MM)
+    elif mark == "gap":
+        sheet.ring((x + 4, y), 2.0, FOLD, THICK_MM)
     elif mark == "order":
         sheet.tag((x + 4, y), "1", FLAT, filled=True)
     elif mark == "joined":

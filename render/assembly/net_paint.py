@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import hypot
@@ -17,6 +17,7 @@ from motifold.render.assembly.style import (
     CAP_EM,
     DONE,
     FLAT,
+    FOLD,
     LETTER_PT,
     MM_PER_PT,
     TAG_MM,
@@ -25,6 +26,7 @@ from motifold.render.assembly.style import (
 from motifold.render.drawing.display import Point
 from motifold.render.drawing.fonts import text_width_mm
 
+GAP_MM = 2.6  # radius of the ring round a gap
 ROUND_MM = 2.4  # a pass turns a corner in a curve
 START_MM = 1.6  # a start or an end stays this far off its corner
 
@@ -141,6 +143,16 @@ def rounded(sheet: Sheet, corners: Sequence[Point], radius: float, color: str, w
         sheet.curve(one, toward(one, corner, 0.6), toward(two, corner, 0.6), two, color, width)
         start = two
     sheet.line([start, corners[-1]], color, width)
+
+
+def paint_gap(sheet: Sheet, flat: Flatlay, corners: Iterable[tuple[str, int]]) -> None:
+    """A ring round every place of the sheet that is one of the corners."""
+    places = {flat.side_of(flat.number[name], index)[0] for name, index in corners}
+    kept: list[Point] = []
+    for place in sorted(places):
+        if all(hypot(place[0] - x, place[1] - y) > 1.0 for x, y in kept):
+            kept.append(place)
+            sheet.ring(place, GAP_MM, FOLD, THICK_MM)
 
 
 # --- motifs joined as they are worked -----------------------------------------------------------------------------------

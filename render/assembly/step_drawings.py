@@ -7,11 +7,11 @@ from math import hypot
 
 from motifold.render.assembly.flatlay import Flatlay, Rimline, lay
 from motifold.render.assembly.model import Assembly, PassStep, SeamPass
-from motifold.render.assembly.net_paint import paint_joined, paint_numbers, paint_order, paint_pass
+from motifold.render.assembly.net_paint import paint_gap, paint_joined, paint_numbers, paint_order, paint_pass
 from motifold.render.assembly.panel_paint import paint_names, paint_panels
 from motifold.render.assembly.sheet import Sheet, bezier, moved, unit
 from motifold.render.assembly.steps import AssemblyStep, assembly_steps
-from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, FOLD, FOLD_OFF_MM, INK, TAG_MM, THICK_MM
+from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, FOLD_OFF_MM, INK, TAG_MM, THICK_MM
 from motifold.render.drawing.display import Drawing, Point
 
 ARC_OFF_MM = FOLD_OFF_MM + TAG_MM + 1.2
@@ -54,7 +54,7 @@ def _draw(flat: Flatlay, steps: list[AssemblyStep], at: int) -> Drawing:
     if step.kind == "motif":
         paint_order(sheet, flat, steps[: at + 1])
     if step.kind == "gap":
-        _gap(sheet, flat, step)
+        paint_gap(sheet, flat, step.corners)
     said = f"{', '.join(step.seams)}; {step.stitches} stitches" if step.seams else ", ".join(step.start or step.panels)
     return sheet.drawing(f"Step {step.number}", f"{_VERBS[step.kind]}: {said}.")
 
@@ -104,11 +104,3 @@ def _near(at: Point) -> tuple[float, float, float, float]:
 def _outer(line: Rimline, share: float, off: float) -> tuple[Point, Point]:
     there = line.beside(off, share - 0.01, share + 0.01)
     return there.points[0], there.outward(0)
-
-
-def _gap(sheet: Sheet, flat: Flatlay, step: AssemblyStep) -> None:
-    """Rings round every place of the sheet that is the corner."""
-    for name, index in step.corners:
-        panel = flat.number[name]
-        at = flat.side_of(panel, index)[0]
-        sheet.ring(at, 2.2, FOLD, THICK_MM)

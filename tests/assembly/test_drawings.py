@@ -93,12 +93,22 @@ def flat(operations: tuple[Operation, ...]) -> Iterator[Operation]:
 def strokes_over_words(drawing: Drawing) -> list[str]:
     """Words that a line runs through, unless something was filled between the two that covers the line there."""
     operations = list(flat(drawing.operations))
+    boxes = {}
+    for place, stroke in enumerate(operations):
+        if isinstance(stroke, StrokePath):
+            xs, ys = zip(*_points(stroke), strict=True)
+            boxes[place] = (min(xs), min(ys), max(xs), max(ys))
     crossed = []
     for at, text in enumerate(operations):
         if not isinstance(text, Text):
             continue
         box = words_box((text.x_mm, text.y_mm), text.words, text.size_pt, text.face, text.anchor)
-        for place, stroke in enumerate(operations):
+        reach = box[2] - box[0] + 5
+        near = (text.x_mm - reach, text.y_mm - reach, text.x_mm + reach, text.y_mm + reach)
+        for place, b in boxes.items():
+            if b[0] > near[2] or b[2] < near[0] or b[1] > near[3] or b[3] < near[1]:
+                continue
+            stroke = operations[place]
             if isinstance(stroke, StrokePath) and _meets(stroke, box, text):
                 between = [o for o in operations[place:at] if isinstance(o, FillPath)]
                 if not any(_covers(o, box, text) for o in between):
@@ -204,6 +214,17 @@ def test_without_a_width_nothing_is_measured(by_hand: SimpleNamespace) -> None:
         for drawing in drawings(made(by_hand, name, None)):
             assert not [o for o in flat(drawing.operations) if isinstance(o, Text) and " cm" in o.words]
             assert " cm" not in drawing.description
+
+
+def test_a_gap_is_drawn_and_closed_by_a_step(by_hand: SimpleNamespace) -> None:
+    source = by_hand.source("A B\nC D", passes=(("A.right",), ("C.right",), ("A.bottom",), ("B.bottom",)))
+    assembly, problems = assemble(source, {"square": by_hand.open_motif()}, {"square": 12.8})
+    assert problems == () and assembly is not None
+    last = assembly_steps(assembly)[-1]
+    assert (last.kind, last.start) == ("gap", ("A.bottom-right", "B.bottom-left", "D.top-left", "C.top-right"))
+    net = draw_net(assembly)
+    assert "gap to close" in {o.words for o in flat(net.operations) if isinstance(o, Text)}
+    assert strokes_over_words(net) == []
 
 
 def test_a_drawing_for_each_step(by_hand: SimpleNamespace) -> None:
