@@ -135,9 +135,11 @@ def counted_as(hook: Hook, step: Chain, count: int) -> CountsAs | None:
         return hook.throughout[count]
     if hook.shop.counts_as is False:
         return NOTHING
-    hook.lap.by_habit = True
     usual = _by_habit(hook, count)
-    if not hook.flip:
+    # what one round bears out holds for the others; a single chain counts only where someone says so
+    hook.lap.by_habit = count > 1 and count not in hook.borne_out
+    hook.lap.habit_of = count
+    if not hook.flip or not hook.lap.by_habit:
         return usual
     other = _against_habit(hook, usual)
     hook.throughout[count] = other
@@ -230,7 +232,7 @@ def _missed_by_habit(hook: Hook, step: Work, missed: int) -> CountsAs:
     height = height_in_chains(stem)
     if hook.shop.counts_as is False:
         return NOTHING
-    hook.lap.by_habit = True
+    hook.lap.by_habit = missed > 1
     counts = height >= 2 and missed >= height
     return CountsAs((stem,)) if counts != hook.flip else NOTHING
 

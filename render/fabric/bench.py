@@ -142,6 +142,7 @@ class Lap:
     doubts: list[tuple[Span, str, str]] = field(default_factory=list)   # repeats that stopped short: a problem if anything else is
     leave: bool = False                  # "leave remaining sts unworked"
     faulty: bool = False
+    habit_of: int = 0                    # length of a beginning chain of which nothing is said
     by_habit: bool = False               # the trade's habit decided whether a chain counts
 
 
@@ -173,6 +174,7 @@ class Hook:
     tainted: bool = False                              # an earlier mistake may still show
     taken: int = 0                                     # places taken so far, to know how many a repeat needs
     steps_done: int = 0
+    borne_out: set[int] = field(default_factory=set)   # lengths of beginning chains whose usual reading a count has borne out
     flip: bool = False                                 # read unstated beginning chains the other way
     idle: dict[int, tuple[Span, str, str | None]] = field(default_factory=dict)
     busy: set[int] = field(default_factory=set)

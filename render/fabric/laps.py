@@ -239,6 +239,8 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
     if claims and not lap.faulty:
         warn_unstated(hook, lap, claims)
         warn_of_shape(hook, lap)
+    if claims and not lap.faulty and lap.habit_of:
+        hook.borne_out.add(lap.habit_of)
     if claims:
         hook.tainted = wrong_claim(hook, lap, claims) is not None
     else:

@@ -377,4 +377,6 @@ def leave_behind(hook: Hook, cursor: Cursor, index: int) -> None:
     if lap.cursor is not cursor or lap.leave or not lap.claims:
         return
     claimed = any_of(lap.claims)
-    lap.left.extend(i for i in range(cursor.following, index) if claimed(cursor.atom(i)))
+    to_stitch = not cursor.atom(index).space  # on the way to a stitch, spaces may be passed
+    passed = (i for i in range(cursor.following, index) if not (to_stitch and cursor.atom(i).space))
+    lap.left.extend(i for i in passed if claimed(cursor.atom(i)))

@@ -69,6 +69,7 @@ class JobMark:
     idle: dict[int, tuple[Span, str, str | None]]
     busy: frozenset[int]
     throughout: dict[int, CountsAs]
+    borne_out: frozenset[int]
     yarn: str
     tainted: bool
     steps_done: int
@@ -93,7 +94,7 @@ def mark_job(hook: Hook) -> JobMark:
         state = (*(getattr(before, name) for name in _BEFORE), tuple(before.stitches), tuple(before.made))
     return JobMark(
         len(hook.stitches), len(hook.runs), len(hook.groups), len(hook.laps), tuple(hook.problems), frozenset(hook.told), dict(hook.idle),
-        frozenset(hook.busy), dict(hook.throughout), hook.yarn, hook.tainted, hook.steps_done, hook.lap, state,
+        frozenset(hook.busy), dict(hook.throughout), frozenset(hook.borne_out), hook.yarn, hook.tainted, hook.steps_done, hook.lap, state,
         tuple(before.atoms) if before is not None else (), chains, old,
     )
 
@@ -103,6 +104,7 @@ def take_back_job(hook: Hook, mark: JobMark) -> None:
     del hook.stitches[mark.stitches :], hook.runs[mark.runs :], hook.groups[mark.groups :], hook.laps[mark.laps :]
     hook.problems, hook.told, hook.idle, hook.busy = list(mark.problems), set(mark.told), dict(mark.idle), set(mark.busy)
     hook.throughout, hook.yarn, hook.tainted, hook.steps_done = dict(mark.throughout), mark.yarn, mark.tainted, mark.steps_done
+    hook.borne_out = set(mark.borne_out)
     hook.lap, hook.pending, hook.last, hook.here, hook.origin = mark.lap, [], None, None, None
     hook.open_groups.clear()
     hook.passes, hook.depth, hook.within = (), 0, None

@@ -80,9 +80,10 @@ def spec_words(spec: StitchSpec, terms: Terms) -> str:
     return stitch_word(name, terms)
 
 
+_ORDINALS = {1: "1st", 2: "2nd", 3: "3rd"}
 _WHICH = {
     "next": "next ", "same": "same ", "last": "last ", "first": "first ", "each": "each ", "beg": "beg ", "current": "", "center": "center ",
-    "top": "top of ", "any": "any ",
+    "top": "top ", "any": "any ",
 }  # fmt: skip
 
 
@@ -92,6 +93,14 @@ def place_words(place: Place, terms: Terms, size: int) -> str:
     if place.target.kind == "ring":
         return "ring"
     number = f"{count} " if count > 1 else ""
+    if place.target.kind in ("tch", "missed"):
+        return "tch"
+    if place.of is not None:
+        part = _ORDINALS.get(place.ordinal or 0, f"{place.ordinal}th") + " " if place.which == "nth" else _WHICH.get(place.which, "")
+        inner = target_word(place.target, terms)
+        return f"{part}of {place_words(place.of, terms, size)}" if place.which == "top" else f"{part}{inner} of {place_words(place.of, terms, size)}"
+    if place.which == "beg" and place.target.kind == "ch":
+        return f"beg ch-{place.target.chains}" if place.target.chains else "beg ch"
     return f"{_WHICH.get(place.which, '')}{number}{target_word(place.target, terms, count)}"
 
 
