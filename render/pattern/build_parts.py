@@ -158,12 +158,15 @@ def build_assembly(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...
     panels = _panel_names(table, net)
     joins = _joins(reader, table, panels)
     motif = motif or only(names)
+    stays_open = _open(reader, table, panels)
+    if len(joins) < len(table.get("join", ())) or reader.found("net"):
+        stays_open = None  # where a join could not be read, what is left open means nothing, and telling of it would only confuse
     return AssemblySource(
         motif=motif,
         panels=differing,
         net=net,
         join=joins,
-        open=_open(reader, table, panels),
+        open=stays_open,
         seam=_seam(reader, table, yarns),
         copies=whole(table, "copies") or 1,
         fold=texts(table, "fold"),

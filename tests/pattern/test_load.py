@@ -246,3 +246,11 @@ def test_a_hook_has_a_size_in_millimetres(recorder: Any, hook: str, code: str, h
 def test_a_yarn_weight_by_name_is_told_its_number(recorder: Any) -> None:
     [problem] = read_pattern("x", (SMALL + '[yarn.A]\nweight = "DK"\n').encode()).problems
     assert problem.hint == "the standard number: weight = 3"
+
+
+def test_what_stays_open_is_not_claimed_where_a_join_could_not_be_read(recorder: Any, good: str) -> None:
+    reading = read_pattern("x", good.replace("F1.left + B1.top", "F1.left + B9.top").encode())
+    assert [problem.code for problem in reading.problems] == ["reference"]
+    assert reading.pattern
+    assert reading.pattern.assembly
+    assert reading.pattern.assembly.open is None
