@@ -112,6 +112,11 @@ CATALOGUE: tuple[Entry, ...] = (
     Entry("pass-twice", "error", "A seam is sewn by two passes.", "one seam in two passes"),
     Entry("pass-missing", "error", "A seam is sewn by no pass.", "passes that leave a seam out"),
     Entry("pass-broken", "error", "A pass goes on where its last seam does not end.", "two seams without a common corner"),
+    # what a technical editor would ask
+    Entry("spare-stitch", "warning", "A special stitch is explained and never used.", "[stitch.petal] in a pattern without petals"),
+    Entry("spare-yarn", "warning", "A yarn is in the materials and nothing is worked with it.", "[yarn.C] in a pattern of A and B"),
+    Entry("size-order", "warning", "Numbers go up and down by size.", "116 (112, 148) sc"),
+    Entry("gauge-differs", "warning", "The gauge's rounds contradict its rows.", "8 rounds = 12.8 cm beside 20 rows = 10 cm"),
     # sizes
     Entry("body-table", "error or warning", "A body size is in no table, or its table has a caution.", '"table: tail, 2 years"'),
     Entry("body-size", "error", "A body measures nothing.", '"0 cm"'),
