@@ -38,10 +38,10 @@ class Shape:
 
 
 def side_names(fabric: Fabric) -> tuple[str, ...]:
-    """The sides of a motif by name, in the order of ``Fabric.sides``: a square's as laid in the net, others by number."""
+    """The sides of a motif by name, in the order of ``Fabric.sides``: a square's as laid in the net, others as the Fabric calls them."""
     names = tuple(side.name for side in fabric.sides)
     if not is_square(fabric):
-        return tuple(str(i + 1) for i in range(len(names)))
+        return names if len(set(names)) == len(names) and all(names) else tuple(str(i + 1) for i in range(len(names)))
     turn = names.index("top") if "top" in names else 0
     return names if names[turn:] + names[:turn] == SQUARE_SIDES else SQUARE_SIDES
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from motifold.render.assembly.flatlay import lay
 from motifold.render.assembly.model import Assembly, PassStep, SeamPass
 from motifold.render.assembly.sewing import joins_as_it_goes
 from motifold.render.assembly.sides import corner_names
@@ -18,7 +19,7 @@ MOST_STEPS = 24
 class AssemblyStep:
     """One thing to do, for one copy.
 
-    ``kind``: "seam" (net neighbours, or a whole pass), "fold" (sides brought together), "gap" (a hole drawn up at a corner), "motif"
+    ``kind``: "seam" (what lies side by side, or a whole pass), "fold" (sides brought together), "gap" (a hole drawn up at a corner), "motif"
     (join as you go: work this motif, joining its last round), "fold flat" (``text``, as the pattern says).
     ``steps``: the seams sewn, in order and direction, of pass ``pass_number``; ``seams`` their names, ``panels`` all that take part.
     ``stitches``: with one across each meeting of panels, the one that leads here from the step before included. ``start``, ``end``: panel
@@ -49,9 +50,11 @@ def assembly_steps(assembly: Assembly) -> tuple[AssemblyStep, ...]:
         steps = _motifs(assembly)
     else:
         passes = assembly.passes[: len(assembly.passes) // assembly.copies]
-        steps = [step for one in passes for step in _of_pass(assembly, one, apart=True)]
+        # What lies side by side when everything is laid out is sewn flat, whether the net or a join says so.
+        flat = lay(assembly, 100.0, 100.0).touching
+        steps = [step for one in passes for step in _of_pass(assembly, one, flat, apart=True)]
         if len(steps) > MOST_STEPS:
-            steps = [step for one in passes for step in _of_pass(assembly, one, apart=False)]
+            steps = [step for one in passes for step in _of_pass(assembly, one, flat, apart=False)]
         gaps = assembly.gaps[: len(assembly.gaps) // assembly.copies]
         steps += [
             AssemblyStep(0, "gap", panels=_unique(name for name, _ in gap.at), start=corner_names(assembly, gap.corner), corners=gap.at)
@@ -65,18 +68,17 @@ def _unique(names: Iterable[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(names))
 
 
-def _of_pass(assembly: Assembly, one: SeamPass, apart: bool) -> list[AssemblyStep]:
+def _of_pass(assembly: Assembly, one: SeamPass, flat: tuple[bool, ...], apart: bool) -> list[AssemblyStep]:
     """A pass cut into flat runs and folds; whole where ``apart`` is false."""
     cuts = [0]
     for i in range(1, len(one.steps)):
-        kinds = assembly.seams[one.steps[i - 1].seam].kind, assembly.seams[one.steps[i].seam].kind
-        if apart and "fold" in kinds:
+        if apart and not (flat[one.steps[i - 1].seam] and flat[one.steps[i].seam]):
             cuts.append(i)
     cuts.append(len(one.steps))
-    return [_step(assembly, one, first, last) for first, last in itertools.pairwise(cuts)]
+    return [_step(assembly, one, flat, first, last) for first, last in itertools.pairwise(cuts)]
 
 
-def _step(assembly: Assembly, one: SeamPass, first: int, last: int) -> AssemblyStep:
+def _step(assembly: Assembly, one: SeamPass, flat: tuple[bool, ...], first: int, last: int) -> AssemblyStep:
     steps = one.steps[first:last]
     seams = [assembly.seams[step.seam] for step in steps]
     start = seams[0].corners[0 if steps[0].forward else 1]
@@ -85,7 +87,7 @@ def _step(assembly: Assembly, one: SeamPass, first: int, last: int) -> AssemblyS
     meetings = len(steps) - 1 + (first > 0) + (whole and one.closed)
     return AssemblyStep(
         0,
-        "fold" if all(seam.kind == "fold" for seam in seams) else "seam",
+        "seam" if any(flat[step.seam] for step in steps) else "fold",
         one.number,
         steps,
         tuple(seam.name for seam in seams),

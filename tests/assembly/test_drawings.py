@@ -237,6 +237,14 @@ def test_a_drawing_for_each_step(by_hand: SimpleNamespace) -> None:
     assert len({drawing.box for drawing in draw_steps(basket)}) == 1
 
 
+def test_hexagons_joined_side_by_side_are_sewn_flat(by_hand: SimpleNamespace) -> None:
+    source = by_hand.source("", ["A.1 + B.4", "B.3 + C.6", "C.5 + A.2"])
+    assembly, _ = assemble(source, {"square": by_hand.open_motif(6)}, {"square": 9.0})
+    assert assembly is not None
+    assert [step.kind for step in assembly_steps(assembly)] == ["seam", "seam"]
+    assert draw_finished(assembly) is not None
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_steps_sew_every_seam_once(by_hand: SimpleNamespace, name: str) -> None:
     assembly = made(by_hand, name)
