@@ -33,6 +33,8 @@ def finished_steps(steps: Sequence[Step], label: Label, new_id: Callable[[], int
     done: list[Step] = []
     worked = fastened = False
     for at, step in enumerate(steps):
+        if isinstance(step, Work) and _makes_ring(step, label, done):
+            step = Join(step.id, step.span, "sl st", step.place, ring=True)
         if isinstance(step, Work) and at == last_work and _closes_round(step, worked, label, done):
             step = Join(step.id, step.span, "sl st", step.place)
         if isinstance(step, Work) and at == last_work and _closes_with_stitch(step, label, done, steps[at + 1 :]):
@@ -64,6 +66,14 @@ def _begins_with_chain(group: Group, done: list[Step]) -> bool:
 
 def _attached(done: list[Step]) -> bool:
     return any(isinstance(step, Join) and step.attach for step in done)
+
+
+def _makes_ring(work: Work, label: Label, done: list[Step]) -> bool:
+    """Such as "Rnd 1: Ch 4, sl st in first ch, ch 3, 11 dc in ring": the ring is made in the first round itself."""
+    place = work.place
+    at_start = label.kind in _RING_LABELS or (label.kind == "rnd" and label.first in (None, 1))
+    in_first_chain = place is not None and place.which == "first" and place.target.kind == "ch" and not place.each
+    return work.stitch.name == "sl st" and at_start and in_first_chain and _only_chains(done)
 
 
 def _closes_round(work: Work, worked: bool, label: Label, done: list[Step]) -> bool:

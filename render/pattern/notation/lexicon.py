@@ -117,19 +117,18 @@ class _Vocabulary:
         """What a word means that begins no longer phrase here: most words, most of the time. None: look closer."""
         if word in self._closer or follows in _GOES_ON_WITH or follows in _SECOND_WORDS.get(word, ()):
             return None
-        found = self._plain.get(word)
-        if found is None:
-            phrase = next((row for row in _PHRASES.get(word, ()) if len(row[0]) == 1), None)
-            stitch = self.stitch(word) if phrase is None else None
-            if phrase is not None:
-                found = phrase[1], phrase[2], False
-            elif stitch is not None:
-                found = "stitch", stitch[0], stitch[1]
-            else:
-                self._closer.add(word)
-                return None
-            self._plain[word] = found
-        return found
+        known = self._plain.get(word)
+        if known is not None:
+            return known
+        phrase = next((row for row in _PHRASES.get(word, ()) if len(row[0]) == 1), None)
+        stitch = self.stitch(word) if phrase is None else None
+        if phrase is not None:
+            self._plain[word] = (phrase[1], phrase[2], False)
+        elif stitch is not None:
+            self._plain[word] = ("stitch", stitch[0], stitch[1])
+        else:
+            self._closer.add(word)
+        return self._plain.get(word)
 
     def stitch(self, words: str) -> tuple[str, bool] | None:
         """The canonical stitch and whether only the other terms know it."""

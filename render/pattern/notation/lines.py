@@ -221,6 +221,8 @@ def _plain(items: list[Lexeme], at: int) -> tuple[int, Label, bool, str | None] 
                 kind = "foundation"
             if kind is None or any(lexeme.kind != "word" for lexeme in words):
                 return None
+            if any(word.value == "ring" for word in words):
+                kind = "ring"
             if kind == "chain" and any(word.value == "foundation" for word in words):
                 kind = "foundation"
             return at + ahead + 1, Label(kind), False, None

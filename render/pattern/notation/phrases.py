@@ -123,7 +123,7 @@ _SPELLINGS: dict[str, str] = {
     "where": "where",
     # doing
     "work": "work, works, make, do, crochet",
-    "working": "working",
+    "working": "working, making, placing",
     "skip": "skip, sk, skp, skipping, skips, miss, missing",
     "turn": "turn, turning",
     "join": "join, joining, rejoin, attach, attaching, joined, reattach, joins",

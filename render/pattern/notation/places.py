@@ -227,7 +227,7 @@ def _built(r: Reader, parts: Parts, space: Which) -> Place:
         parts.which = "center"
     elif parts.which == "beg" and parts.target.kind == "st":
         parts.which = "first"
-    if parts.of is not None and parts.of.target.kind == "ch" and parts.target.kind == "st":
+    if parts.of is not None and parts.target.kind == "st" and parts.of.target.kind in ("ch", "sp") and parts.which in ("first", "nth"):
         parts.target = Target("ch")  # "3rd of 3 ch"
     if parts.which != "beg":
         parts.target = as_space(parts.target)

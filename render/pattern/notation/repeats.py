@@ -13,7 +13,7 @@ from motifold.render.pattern.instructions import ONE, Amount, Extent, Group, Rep
 from motifold.render.pattern.notation.amounts import read_amount, read_extent, read_times
 from motifold.render.pattern.notation.endings import read_ending
 from motifold.render.pattern.notation.nouns import read_noun
-from motifold.render.pattern.notation.places import at_place, read_np, read_place
+from motifold.render.pattern.notation.places import at_place, read_more_places, read_np, read_place
 from motifold.render.pattern.notation.problems import error
 from motifold.render.pattern.notation.reader import DEEPEST, Reader
 
@@ -64,6 +64,9 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
         if found.every > 1:
             return [every_other(r, group, found.every, start)]
         times_of_group = read_times(r)
+        others = _same_again_elsewhere(r, start, body)
+        if others:
+            return [group, *others]
         if times_of_group is not None:
             return [Repeat(r.new_id(), r.span(start), (group,), times=_plus(times_of_group[0], 1 if times_of_group[1] else 0), style="[")]
         return [group]
@@ -73,6 +76,19 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
         opener = r.items[start]
         r.say(error("bracket", r.span_of(opener), _NEITHER, _EITHER))
     return list(steps)
+
+
+def _same_again_elsewhere(r: Reader, start: int, body: Body) -> list[Step]:
+    """Such as "(sc, 3 dc, sc) in same sp and in each ch-3 sp around": the bracket is read once more, for each further place."""
+    groups: list[Step] = []
+    for found in read_more_places(r):
+        after, number = r.pos, r.new_id()
+        r.pos = start + 1
+        with r.inside(r.closers[start]):
+            steps = body(r)
+        r.pos = after
+        groups.append(Group(number, r.span(start), steps, found.place))
+    return groups
 
 
 _NEITHER = "these brackets say neither how often nor where: a number of times, or a place, is missing after them"

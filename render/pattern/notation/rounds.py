@@ -87,24 +87,38 @@ def _measures(r: Reader) -> tuple[float, ...]:
     while not r.at_kind("end", "sep") or (r.at_kind("sep") and r.peek(1).kind in ("num", "measure") and values):
         lexeme = r.take()
         if lexeme.kind == "measure":
-            digits = lexeme.value.rstrip('abcdefghijklmnopqrstuvwxyz." ')
-            unit = lexeme.value[len(digits) :].strip()
-            return _checked(r, [*values, float(digits)], UNITS_CM[unit])
+            number, unit = _split_measure(lexeme.value)
+            return _checked(r, [*values, number], unit)
         if lexeme.kind == "num":
-            decimal = r.at_kind("sep") and r.peek().value == "." and r.peek().tight and r.peek(1).kind == "num" and r.peek(1).tight
             value = float(lexeme.number)
-            if decimal:
-                r.take()
-                value = float(f"{lexeme.raw}.{r.take().raw}")
-            if r.at_kind("num") and r.peek(1).raw == "/" and r.peek(2).kind == "num" and r.peek(2).number:
-                value += r.peek().number / r.peek(2).number
+            if r.at_kind("num") and r.peek(1).raw == "/" and r.peek(2).kind == "measure":  # "8 1/2 in."
+                over, unit = _split_measure(r.peek(2).value)
+                value += r.peek().number / max(over, 1)
                 r.pos += 3
-            values.append(value)
+                return _checked(r, [*values, value], unit)
+            values.append(_fraction(r, value, lexeme.raw))
         elif lexeme.raw in UNITS_CM and values:
             return _checked(r, values, UNITS_CM[lexeme.raw])
         elif lexeme.kind not in ("open", "close", "sep") and lexeme.value != "to":
             break
     raise r.reject("measure", "a measure is wanted here, such as 20 cm or 8 in", lexeme=r.before())
+
+
+def _split_measure(written: str) -> tuple[float, float]:
+    """The number of "20 cm" and its unit in centimetres."""
+    digits = written.rstrip('abcdefghijklmnopqrstuvwxyz." ')
+    return float(digits), UNITS_CM[written[len(digits) :].strip()]
+
+
+def _fraction(r: Reader, value: float, written: str) -> float:
+    """What follows a whole number: ".5", or "1/2"."""
+    if r.at_kind("sep") and r.peek().value == "." and r.peek().tight and r.peek(1).kind == "num" and r.peek(1).tight:
+        r.take()
+        return float(f"{written}.{r.take().raw}")
+    if r.at_kind("num") and r.peek(1).raw == "/" and r.peek(2).kind == "num" and r.peek(2).number:
+        value += r.peek().number / r.peek(2).number
+        r.pos += 3
+    return value
 
 
 def _checked(r: Reader, values: list[float], unit: float) -> tuple[float, ...]:

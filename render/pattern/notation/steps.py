@@ -6,11 +6,9 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from motifold.render.pattern.instructions import (
-    Extent,
     Group,
     Join,
     MagicRing,
-    Repeat,
     Step,
     Stop,
     Work,
@@ -27,6 +25,7 @@ from motifold.render.pattern.notation.reader import Mode, Reader
 from motifold.render.pattern.notation.remarks import at_remark, read_remark
 from motifold.render.pattern.notation.repeats import at_rep_clause, opens_a_repeat, read_bracket, read_star
 from motifold.render.pattern.notation.rounds import at_repeat_rounds, read_repeat_rounds
+from motifold.render.pattern.notation.runs import into_one_place, with_others
 from motifold.render.pattern.notation.stitches import at_stitch
 from motifold.render.pattern.notation.suggestions import is_known, suggestion
 from motifold.render.pattern.notation.working import read_chain, read_stitches
@@ -48,16 +47,25 @@ _DOORS: dict[str, Callable[[Reader], list[Step]]] = {
 def read_steps(r: Reader) -> tuple[Step, ...]:
     """Steps up to the end of what may be read now. What cannot be read is one problem; reading goes on at the next comma."""
     steps: list[Step] = []
+    starts: list[int] = []
+    run = 0  # where the steps begin that only commas part
     while not r.at_kind("end"):
-        if r.accept_separator():
-            continue
         at = r.pos
+        if r.accept_separator():
+            if any(lexeme.value in (";", ".", ":") for lexeme in r.items[at : r.pos]):
+                run = len(steps)
+            continue
+        linked = r.before().kind == "word" and r.before().value == "and"
         try:
             more = read_step(r, steps)
             if r.memory.ring_wanted and r.depth == 0 and more:
-                steps.append(MagicRing(r.new_id(), r.span(at)))
+                more = [MagicRing(r.new_id(), r.span(at)), *more]
                 r.memory.ring_wanted = False
+            if linked:
+                more = with_others(r, more, steps)
             steps.extend(more)
+            starts.extend([at] * (len(steps) - len(starts)))
+            into_one_place(r, steps, starts, run)
         except Rejected as rejected:
             if not (r.broken and rejected.problem.code in ("bracket", "star")):
                 r.say(rejected.problem)
@@ -126,6 +134,9 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
         return [read_repeat_rounds(r)]
     if word == "work":
         return _work_word(r, before)
+    if word == "with" and (r.peek(1).kind in ("num", "stitch", "open")):
+        r.take()
+        return with_others(r, read_step(r, before), before)
     if word in _DOORS:
         return _DOORS[word](r)
     if word == "skip":
@@ -161,7 +172,7 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
     if word in ("blo", "flo") and (r.peek(1).kind in ("stitch", "num") or r.peek(1).value in ("inc", "dec")):
         return _loop_before(r)
     if word == "working" and (r.peek(1).kind in ("open", "num", "stitch", "mark") or r.peek(1).value in ("inc", "dec", "ch")):
-        return with_corners(r, _work_word(r, before), before)
+        return with_others(r, _work_word(r, before), before)
     if r.peek().raw == "you" and r.depth == 0 and you_should_have(r):
         return []
     if at_remark(r):
@@ -206,26 +217,6 @@ def _work_word(r: Reader, before: list[Step]) -> list[Step]:
     if r.at_kind("end", "sep"):
         raise r.reject("word", "what to work is not said", lexeme=r.before())
     return read_step(r, before)
-
-
-def with_corners(r: Reader, steps: list[Step], before: list[Step]) -> list[Step]:
-    """Such as "sc in each st around, working 3 sc in each corner": side, corner, side, corner, and the side left at the end."""
-    corner = steps[0]
-    side = before[-1] if before else None
-    if not isinstance(corner, (Work, Group)) or corner.place is None or not corner.place.target.corner or corner.place.which != "each":
-        return steps
-    if (
-        not isinstance(side, Work)
-        or side.place is None
-        or side.place.extent is None
-        or side.place.extent.kind not in ("around", "across", "end")
-    ):
-        return steps
-    in_next = replace(corner.place, which="next", each=False, extent=None)
-    to_corner = replace(side, place=replace(side.place, extent=Extent("to", place=in_next)))
-    stop = Stop(r.new_id(), corner.span)
-    before[-1] = Repeat(r.new_id(), side.span, (to_corner, stop, replace(corner, place=in_next)), extent=side.place.extent, style="*")
-    return steps[1:]
 
 
 def _loop_before(r: Reader) -> list[Step]:

@@ -116,6 +116,9 @@ def read_sized(r: Reader) -> StitchSpec | None:
     if first.kind == "num" and second.value == "ch" and third.value == "picot" and third.kind == "stitch":
         r.pos += 3
         return StitchSpec("picot", size=first.number)
+    if first.kind == "num" and second.kind == "stitch" and second.tight and third.kind == "stitch" and third.value in r.context.defined:
+        r.pos += 3  # "5-dc shell", where the file says itself what a shell is
+        return StitchSpec(third.value)
     if first.kind == "num" and second.kind == "stitch" and _closes(r, 2) and second.value not in GATHERED:
         r.pos += 3
         r.accept("st")

@@ -60,9 +60,11 @@ def read_stitches(r: Reader) -> list[Step]:
         return [_chain(r, number, start, count or ONE)]
     count = count or _count_after(r)
     if count is not None and count.values == (0,):
-        raise r.reject("number", f"0 {spec.name} is nothing to work", lexeme=r.items[start])
+        raise r.reject("number", "0 stitches are nothing to work", lexeme=r.items[start])
     places: list[Found | None] = list(read_places(r, walks=spec.name == "sl st")) if at_place(r) or at_bare_place(r) else [None]
     steps: list[Step] = []
+    if spec.name == "sl st":
+        places = [found and _where_it_walks(found) for found in places]
     for index, found in enumerate(places):
         steps.append(_work(r, number if index == 0 else r.new_id(), start, spec, count, found))
     steps.extend(_places_after_bracket(r, steps, start, spec, count))
@@ -109,6 +111,14 @@ def _count_after(r: Reader) -> Amount | None:
     return None
 
 
+def _where_it_walks(found: Found) -> Found:
+    """Such as "sl st across to ch-2 sp": slip stitches go on to the space and into it."""
+    extent = found.place.extent
+    if found.place.which != "each" or found.place.target.kind != "st" or extent is None or extent.kind != "to" or extent.place is None:
+        return found
+    return replace(found, place=extent.place, said_each=False)
+
+
 def _work(r: Reader, number: int, start: int, spec: StitchSpec, count: Amount | None, found: Found | None) -> Work | Repeat:
     total = count or ONE
     if found is None:
@@ -129,18 +139,19 @@ def _work(r: Reader, number: int, start: int, spec: StitchSpec, count: Amount | 
         if found.bare_loop and total != ONE:
             place, total = replace(place, count=total, each=True), ONE
         elif place.count == total and total != ONE and not found.said_each and place.manner != "between":
-            total = _one_or_all(r, start, spec, total, found)
+            total = _one_or_all(r, start, total, found)
     work = Work(number, r.span(start), spec, total, place)
     return every_other(r, work, found.every, start) if found.every > 1 else work
 
 
-def _one_or_all(r: Reader, start: int, spec: StitchSpec, total: Amount, found: Found) -> Amount:
+def _one_or_all(r: Reader, start: int, total: Amount, found: Found) -> Amount:
     """How "5 sc in next 5 sts" is meant: one in each, mostly; but two in next 2 are two in each. Both are doubtful, and said to be."""
     n = total.values[0]
     if found.place.manner == "over" or total.varies:
         return ONE
+    name = next((lexeme.raw for lexeme in r.items[start : r.pos] if lexeme.kind == "stitch"), "sc")
     where = found.place.which if found.place.which in ("first", "last") else "next"
-    one_each, all_each = f'"{spec.name} in {where} {n} sts"', f'"{n} {spec.name} in each of {where} {n} sts"'
+    one_each, all_each = f'"{name} in {where} {n} sts"', f'"{n} {name} in each of {where} {n} sts"'
     taken, other = (all_each, one_each) if n == 2 else (one_each, all_each)
     said = f"this can be read in two ways, and is read as {taken}"
     r.say(warning("ambiguous", r.span(start), said, f"if it is not meant so, write {other}"))

@@ -1,0 +1,73 @@
+"""Steps that only together say what is meant: "sc in each st and 3 sc in each corner", "2 dc, ch 2, 3 dc in same sp"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from motifold.render.pattern.instructions import ONE, Chain, Extent, Group, Repeat, Step, Stop, Work
+from motifold.render.pattern.notation.problems import warning
+from motifold.render.pattern.notation.reader import Reader
+
+
+def with_others(r: Reader, steps: list[Step], before: list[Step]) -> list[Step]:
+    """Such as "sc in each st around, working 3 sc in each corner", "sc in each dc and 2 sc in each ch-1 sp around".
+
+    What goes into each of one kind and what goes into each of another are met in turn: so far as the next of the other, one of those,
+    and on; the last pass may end before another is met.
+    """
+    other = steps[0] if steps else None
+    side = before[-1] if before else None
+    if not isinstance(other, Work | Group) or other.place is None or other.place.which != "each" or other.place.target.kind == "st":
+        return steps
+    if not isinstance(side, Work) or side.place is None or side.place.which not in ("each", "evenly"):
+        return steps
+    extent = other.place.extent or side.place.extent
+    if side.place.target == other.place.target or (extent is not None and extent.kind not in ("around", "across", "end")):
+        return steps
+    if extent is None:
+        extent = Extent("around" if r.context.worked == "rounds" else "across")
+    in_next = replace(other.place, which="next", each=False, extent=None)
+    to_other = replace(side, place=replace(side.place, extent=Extent("to", place=in_next)))
+    stop = Stop(r.new_id(), other.span)
+    before[-1] = Repeat(r.new_id(), side.span, (to_other, stop, replace(other, place=in_next)), extent=extent, style="*")
+    return steps[1:]
+
+
+def into_one_place(r: Reader, steps: list[Step], starts: list[int], run: int) -> None:
+    """Such as "2 dc, ch 2, 3 dc in same sp" without brackets: all of it goes there, since "same" leaves no other place for the first.
+
+    With another place than "same", the first stitches may as well go on along the round: that is said, and read so.
+    """
+    last = steps[-1] if steps else None
+    if not isinstance(last, Work) or last.place is None or last.place.each or last.place.count != ONE or r.in_definition:
+        return
+    if last.place.target.kind not in ("sp", "corner", "ring"):
+        return
+    first = len(steps) - 1
+    while first > run and _placeless(steps[first - 1]):
+        first -= 1
+    while first < len(steps) - 1 and isinstance(steps[first], Chain):
+        first += 1
+    inner = steps[first:-1]
+    if not any(isinstance(step, Chain) for step in inner):
+        return
+    if last.place.which == "same":
+        group = Group(inner[0].id, r.span(starts[first]), (*inner, replace(last, place=None)), last.place)
+        del steps[first:], starts[first + 1 :]
+        steps.append(group)
+    elif isinstance(inner[0], Work) and inner[0].stitch == last.stitch:
+        said = "only the last of these stitches are said to go into that place; those before are read as one in each next stitch"
+        r.say(
+            warning(
+                "ambiguous",
+                r.span(starts[first]),
+                said,
+                "if all go into it, put them in brackets: (2 dc, ch 2, 2 dc) in next ch-2 sp",
+            )
+        )
+
+
+def _placeless(step: Step) -> bool:
+    if isinstance(step, Chain):
+        return step.counts_as is None
+    return isinstance(step, Work) and step.place is None and step.stitch.name != "sl st" and not step.stitch.standing
