@@ -19,7 +19,7 @@ MOST_STEPS = 24
 class AssemblyStep:
     """One thing to do, for one copy.
 
-    ``kind``: "seam" (what lies side by side, or a whole pass), "fold" (sides brought together), "gap" (a hole drawn up at a corner), "motif"
+    ``kind``: "seam" (what lies side by side, or a whole pass), "fold" (sides brought together), "gap" (a hole to draw up), "motif"
     (join as you go: work this motif, joining its last round), "fold flat" (``text``, as the pattern says).
     ``steps``: the seams sewn, in order and direction, of pass ``pass_number``; ``seams`` their names, ``panels`` all that take part.
     ``stitches``: with one across each meeting of panels, the one that leads here from the step before included. ``start``, ``end``: panel

@@ -12,13 +12,14 @@ from types import SimpleNamespace
 
 import pytest
 
-from motifold.render.assembly import assemble, assembly_steps
+from motifold.render.assembly import assemble
 from motifold.render.assembly.finished import tube_of
 from motifold.render.assembly.measures import inch_text, length_text
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.schematics import draw_finished, draw_net, draw_steps, schematic_json
 from motifold.render.assembly.sheet import bezier, line_meets_box, words_box
 from motifold.render.assembly.solid import stand_up
+from motifold.render.assembly.steps import assembly_steps
 from motifold.render.assembly.style import BOLD_MM, FLAT, FOLD, INK, PANEL, PAPER, QUIET, THICK_MM, THIN_MM
 from motifold.render.drawing import record, to_svg
 from motifold.render.drawing.display import Drawing, FillPath, Group, Operation, StrokePath, Text

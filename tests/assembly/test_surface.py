@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 import time
 from types import SimpleNamespace
 
@@ -173,3 +175,8 @@ def test_a_net_of_a_thousand_panels_is_assembled_in_a_second(by_hand: SimpleName
     assert time.perf_counter() - began < 1.5
     assert len(blanket.passes) == 24 + 39
     assert blanket.euler == 1
+
+
+def test_proving_a_surface_loads_nothing_that_draws() -> None:
+    code = "import sys; import motifold.render.assembly; print([m for m in sys.modules if 'drawing' in m or m in ('numpy', 'fontTools')])"
+    assert subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout.strip() == "[]"
