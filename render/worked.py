@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from motifold.render.assembly.model import Assembly
 from motifold.render.fabric.model import Fabric
+from motifold.render.pattern.doubts import editor_doubts
 from motifold.render.pattern.instructions import Amount, Definition
 from motifold.render.pattern.model import EdgingSource, MotifSource, Pattern
 from motifold.render.pattern.problem import Problem
@@ -60,7 +61,7 @@ def work_pattern(
         size, problems = _work_size(pattern, choice, memory)
         sizes.append(size)
         found.extend((choice.name, problem) for problem in problems)
-    problems = (*reading_problems, *table_problems, *choice_problems, *_once(found, len(choices)))
+    problems = (*reading_problems, *editor_doubts(pattern), *table_problems, *choice_problems, *_once(found, len(choices)))
     return Worked(pattern, tuple(sizes), table, _in_file_order(problems))
 
 
