@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import itertools
+from itertools import pairwise
 from math import pi
 
 from motifold.render.fabric.model import Run
@@ -97,7 +97,18 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
     if path.length >= least and not loaded:
         drop = CHAIN_DROP if len(gap.parts) <= 3 and min(left.height, right.height) >= _TALL and not _given(gap, ground) else 0.0
         return _dropped(path, drop)
-    return bulged(start, end, max(least * _BOW, loaded))
+    return _bowed(start, end, max(least * _BOW, loaded), [_size(ground, part) for part in gap.parts])
+
+
+def _bowed(start: complex, end: complex, length: float, sizes: list[float]) -> Arc:
+    """A bow at least so long, and longer until its ovals, straight on a bent path, have room."""
+    path = bulged(start, end, length)
+    for _ in range(14):
+        if _has_room(path, sizes):
+            break
+        length *= 1.03
+        path = bulged(start, end, length)
+    return path
 
 
 def _loaded(ground: Ground, gap: Gap, length: float) -> float:
@@ -116,6 +127,8 @@ def _given(gap: Gap, ground: Ground) -> bool:
 def _end_of(standing: Standing, index: int, stem: Stem, side: float, posted: frozenset[float]) -> complex:
     """Where a run leaves a head: beside its bar."""
     half = STEM_HALF + 0.06 if stem.body_at < 0.7 and stem.half == stem.body and stem.height <= 1.1 else stem.half
+    if stem.stitch.kind == "sl st":
+        half += 0.1
     if side in posted:
         # A post stitch of a later round comes up between this head and its first chain.
         half = max(half, pass_by(stem.height) + 2 * STEM_HALF)
@@ -156,13 +169,7 @@ def _round_corner(start: complex, end: complex, corner: complex, sizes: list[flo
         path = bezier(start, start + reach * (corner - start), end + reach * (corner - end), end)
         if _has_room(path, sizes):
             return path
-    length = least
-    for _ in range(12):
-        path = bulged(start, end, length)
-        if _has_room(path, sizes):
-            break
-        length *= 1.03
-    return path
+    return _bowed(start, end, least, sizes)
 
 
 def _way(start: complex, end: complex) -> complex:
@@ -229,7 +236,7 @@ def _lay(ground: Ground, part: int, arc: Arc, start: float, end: float) -> None:
 
 def _hairlines(ground: Ground, gap: Gap, arc: Arc, spans: list[tuple[float, float]]) -> None:
     """Hairlines wherever more than a little white would show between tips, or between a tip and the head beside it."""
-    stretches = [(0.0, spans[0][0]), *((a[1], b[0]) for a, b in itertools.pairwise(spans)), (spans[-1][1], arc.length)]
+    stretches = [(0.0, spans[0][0]), *((a[1], b[0]) for a, b in pairwise(spans)), (spans[-1][1], arc.length)]
     for i, (start, end) in enumerate(stretches):
         if end - start > WHITE and gap.runs:
             run = gap.runs[min(i, len(gap.runs) - 1)][0]
@@ -260,6 +267,7 @@ def upright(ground: Ground, stem: Stem, over_ring: bool) -> None:
     deeper = 0.21 if stitch.legs[0].base.kind == "space" and not over_ring else 0.0
     low, high = foot - up * lower, head + up * 0.065
     low -= up * min(max(least - abs(high - low), 0.0), deeper)
+    high += up * min(max(least - abs(high - low), 0.0), 0.08)
     arc = arc_of([low, high]) if abs(high - low) >= least - 1e-9 else bulged(low, high, least)
     size = min(OVAL_LEAST + 0.03, max(OVAL_LEAST, arc.length / count - 0.06))
     between = (arc.length - count * size) / max(count - 1, 1) if count > 1 else 0.0

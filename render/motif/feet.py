@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import itertools
+from itertools import pairwise
 from cmath import exp
 from math import pi
 
@@ -86,7 +86,7 @@ def _feet_on(ground: Ground, course: Course, base: Base, stems: list[Stem]) -> l
 def _in_ring(ground: Ground, stems: list[Stem], angle: float) -> list[complex]:
     """Even round the ring; turned to their heads once these are known. Many stitches stand on a wider circle than the ring's own."""
     count = len(stems)
-    need = max((a.root + b.root + CLEAR for a, b in itertools.pairwise(stems)), default=0.0)
+    need = max((a.root + b.root + CLEAR for a, b in pairwise(stems)), default=0.0)
     radius = max(ground.ring, 1.06 * need * count / angle)
     return [radius * exp(1j * angle * i / count) for i in range(count)]
 
@@ -94,7 +94,7 @@ def _in_ring(ground: Ground, stems: list[Stem], angle: float) -> list[complex]:
 def _offsets(stems: list[Stem], wish: float) -> list[float]:
     """Places along a line, centred: neighbours as far apart as they wish, and as their roots need."""
     places = [0.0]
-    for before, after in itertools.pairwise(stems):
+    for before, after in pairwise(stems):
         same = before.stitch.id == after.stitch.id
         places.append(places[-1] + (0.07 if same else max(wish, before.root + after.root + CLEAR)))
     middle = (places[0] + places[-1]) / 2

@@ -24,6 +24,7 @@ class Ground:
     fabric: Fabric
     picots: Mapping[int, tuple[Run, ...]]
     ring: float = 0.0
+    spine: float = 0.0
     heads: dict[int, complex] = field(default_factory=dict)
     normals: dict[int, complex] = field(default_factory=dict)
     feet: dict[int, tuple[complex, ...]] = field(default_factory=dict)

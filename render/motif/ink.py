@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import itertools
+from itertools import pairwise
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from math import floor
@@ -117,7 +117,7 @@ def segments_of(marks: Iterable[Mark]) -> list[Segment]:
         half = mark.width / 2
         if mark.closed and abs(flat[0] - flat[-1]) > 1e-9:
             flat.append(flat[0])
-        found.extend((a, b, half) for a, b in itertools.pairwise(flat))
+        found.extend((a, b, half) for a, b in pairwise(flat))
     return found
 
 

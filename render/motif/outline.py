@@ -13,18 +13,22 @@ from math import pi, tan
 
 @dataclass(frozen=True, slots=True)
 class Outline:
-    """``apothem``: centre to side; ``rho``: corner radius, at most the apothem; ``phase``: direction of corner 0."""
+    """``apothem``: centre to side; ``rho``: corner radius, at most the apothem; ``phase``: direction of corner 0.
+
+    ``spine``: half the length of the foundation chain that an oval is worked round (0: a circle); it lies along the x axis.
+    """
 
     corners: int
     apothem: float
     phase: float
     rho: float = 0.0
+    spine: float = 0.0
 
     @property
     def side(self) -> float:
         """Arc length from the middle of one corner to the next (the whole perimeter of a circle)."""
         if not self.corners:
-            return 2 * pi * self.apothem
+            return 2 * pi * self.apothem + 4 * self.spine
         return 2 * (self.apothem - self.rho) * tan(pi / self.corners) + 2 * pi * self.rho / self.corners
 
     @property
@@ -34,8 +38,7 @@ class Outline:
     def at(self, s: float) -> tuple[complex, complex]:
         """Point and outward unit normal at arc length ``s``. On a sharp corner the normal halves the angle."""
         if not self.corners:
-            normal = exp(1j * (self.phase + s / self.apothem))
-            return self.apothem * normal, normal
+            return self._at_oval(s % self.perimeter)
         side = self.side
         number = int(s // side)
         x = s - number * side - side / 2
@@ -49,6 +52,25 @@ class Outline:
         out = normal * exp(1j * sign * min(turn, pi / self.corners))
         return centre + self.rho * out, out
 
+    def _at_oval(self, s: float) -> tuple[complex, complex]:
+        """Two half circles and two straight sides, from the direction of ``phase`` (an oval: from its right end)."""
+        arc = pi * self.apothem
+        for start, centre in ((0.0, self.spine), (arc / 2 + 2 * self.spine, -self.spine), (1.5 * arc + 4 * self.spine, self.spine)):
+            turn = s - start
+            straight = start - 2 * self.spine
+            if self.spine and straight <= s < start and start:
+                up = 1.0 if centre < 0 else -1.0
+                return complex(up * (self.spine - (s - straight)), up * self.apothem), complex(0.0, up)
+            if 0 <= turn <= (arc / 2 if start == 0 and self.spine else arc if self.spine else 2 * arc):
+                first = 0.0 if start == 0 else pi / 2 if centre < 0 else 1.5 * pi
+                normal = exp(1j * (self.phase + first + turn / self.apothem))
+                return centre + self.apothem * normal, normal
+        return complex(self.spine + self.apothem, 0.0), 1 + 0j
+
+    def level(self, point: complex) -> float:
+        """How far out a point is, from the centre or the spine."""
+        return abs(point - max(-self.spine, min(self.spine, point.real)))
+
     def normal_of(self, number: int) -> complex:
         """Outward normal of side ``number``, which runs from corner ``number`` to the next one."""
         return exp(1j * (self.phase + 2 * pi * (number + 0.5) / self.corners))
@@ -60,7 +82,7 @@ class Outline:
     def project(self, point: complex, number: int) -> float:
         """Arc length of the place on side ``number`` that lies nearest to a point: square to the side, round its corners along the ray."""
         if not self.corners:
-            return ((argument(point) - self.phase) % (2 * pi)) * self.apothem
+            return self._along_oval(point)
         local = point / self.normal_of(number)
         side, half = self.side, (self.apothem - self.rho) * tan(pi / self.corners)
         x = local.imag
@@ -69,3 +91,16 @@ class Outline:
             centre = complex(self.apothem - self.rho, half * sign)
             x = sign * (half + self.rho * max(0.0, min(pi / self.corners, abs(argument(local - centre)))))
         return (number + 0.5) * side + max(-side / 2, min(side / 2, x))
+
+    def _along_oval(self, point: complex) -> float:
+        if not self.spine:
+            return ((argument(point) - self.phase) % (2 * pi)) * self.apothem
+        arc = pi * self.apothem
+        if abs(point.real) <= self.spine:
+            if point.imag >= 0:
+                return arc / 2 + self.spine - point.real
+            return 1.5 * arc + 3 * self.spine + point.real
+        if point.real < 0:
+            return arc / 2 + 2 * self.spine + ((argument(point + self.spine) - pi / 2) % (2 * pi)) * self.apothem
+        angle = argument(point - self.spine)
+        return angle * self.apothem if angle >= 0 else self.perimeter + angle * self.apothem

@@ -5,7 +5,7 @@ Stems stand like spokes about the place that they are worked into, each as long 
 
 from __future__ import annotations
 
-import itertools
+from itertools import pairwise
 from cmath import exp
 from dataclasses import dataclass
 
@@ -19,12 +19,14 @@ from motifold.render.motif.room import chain_count, chain_least
 
 _LEAST = 4
 """So many stitches in one place make a petal or a shell."""
-_WIDEST = 2.15
+_WIDEST = 2.3
 """The widest fan, in radians: a petal's edge stitches lie down, but not below the line they grow from."""
 _AIRY = ((1.25, 1.0), (1.15, 1.0), (1.05, 1.0), (1.03, 1.08), (1.03, 1.16), (1.03, 1.25))
 """A petal opens as far as its neighbours leave it room: how much over the least its spokes stand apart; then, crowded, how much longer
 they are drawn.
 """
+_CLOSE = 0.52
+"""No further from the head that it stands on than this does a petal begin, if it can be helped."""
 _ALIKE = 0.3
 
 
@@ -61,7 +63,7 @@ def _on_loops(ground: Ground, course: Course) -> list[Fan]:
         if arc is None or len(stems) < _LEAST or not _plain(course, stems):
             continue
         places = [0.0]
-        for a, b in itertools.pairwise(stems):
+        for a, b in pairwise(stems):
             places.append(places[-1] + course.stems[a].body + course.stems[b].body + CLEAR)
         wish = min(places[-1], arc.length)
         spots = [arc.at(arc.length / 2 + (place / places[-1] - 0.5) * wish) for place in places]
@@ -100,7 +102,7 @@ def _fan(ground: Ground, course: Course, base: Base, stems: list[int], elbow: fl
             feet = [foot + out * (rise - ((inner - middle) / out).real) for foot in feet]
         heads = [foot + way * course.stems[s].height * longer for foot, way, s in zip(feet, ways, stems, strict=True)]
         fan = Fan(stems, feet, heads, ways)
-        if max(abs(((head - middle) / out).imag) for head in heads) + 0.6 <= elbow:
+        if max(abs(((head - middle) / out).imag) for head in heads) + 0.6 <= elbow and (arc or radius <= _CLOSE):
             break
     assert fan is not None
     return fan
@@ -111,7 +113,7 @@ def _angles(ground: Ground, course: Course, stems: list[int], rise: float, room:
     radius = max(rise, 0.3) if not loop else max(0.6, 0.35 * loop)
     steps: list[float] = []
     for _ in range(40):
-        steps = [_step(ground, course, a, b, radius, room) for a, b in itertools.pairwise(stems)]
+        steps = [_step(ground, course, a, b, radius, room) for a, b in pairwise(stems)]
         if sum(steps) <= _WIDEST:
             break
         radius *= 1.08

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import itertools
 from cmath import exp
 from cmath import phase as argument
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import pi, sqrt, tan
 
 from motifold.render.motif.course import Course
-from motifold.render.motif.extents import CHANGE_MOST, LENGTH_LEAST, LENGTH_MOST
+from motifold.render.motif.extents import CHANGE_MOST, CLEAR, LENGTH_LEAST, LENGTH_MOST
 from motifold.render.motif.feet import shared
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.line import Line
@@ -58,6 +58,7 @@ class _Task:
     phase: float
     fans: bool = False
     changed: bool = False
+    spine: float = 0.0
 
 
 def place(ground: Ground, course: Course, feet: list[list[complex]], room: Room, order: int, fans: Sequence[Fan] = (), more: float = 0.0) -> Standing:
@@ -126,7 +127,8 @@ def _task(ground: Ground, course: Course, feet: list[list[complex]], room: Room)
     corners = _corner_count(course)
     sides = _sides(course) if corners else [0] * course.size
     phase = 0.0
-    if course.open:
+    spine = 0.0 if corners or course.open else ground.spine
+    if course.open or spine:
         pass
     elif corners and not ring:
         turned = 0j
@@ -139,7 +141,7 @@ def _task(ground: Ground, course: Course, feet: list[list[complex]], room: Room)
     heights = [stem.height for stem in course.stems]
     before = ground.courses.get(course.round - 1)
     changed = corners > 0 and not ring and (max(heights) - min(heights) > 0.3 or (before is not None and _corner_count(before) != corners))
-    return _Task(course, room, middles, sides, groups, ring, corners, phase, changed=changed)
+    return _Task(course, room, middles, sides, groups, ring, corners, phase, changed=changed, spine=spine)
 
 
 def _corner_count(course: Course) -> int:
@@ -172,13 +174,13 @@ def _level(task: _Task, index: int, outline: Outline) -> float:
     """How far out a stem's foot is, square to its side."""
     middle = task.middles[index]
     if not task.corners or task.ring:
-        return abs(middle)
+        return outline.level(middle)
     return (middle / outline.normal_of(task.sides[index])).real
 
 
 def _size(task: _Task, fullness: float, more: float) -> Outline:
     """The outline: as large as the stitches are tall, or as the heads need room."""
-    outline = Outline(task.corners, 1.0, task.phase)
+    outline = Outline(task.corners, 1.0, task.phase, spine=task.spine)
     wishes = sorted(_level(task, i, outline) + (fullness + (_HOOKED if post_of(stem) else 0.0)) * stem.height
                     for i, stem in enumerate(task.course.stems))  # fmt: skip
     tall = _even(task)
@@ -189,7 +191,7 @@ def _size(task: _Task, fullness: float, more: float) -> Outline:
 def _roomy(task: _Task) -> float:
     """The least apothem that has room for all heads at their least gaps."""
     if not task.corners:
-        return sum(task.room.least[:-1]) / pi if task.course.open else sum(task.room.least) / (2 * pi)
+        return sum(task.room.least[:-1]) / pi if task.course.open else (sum(task.room.least) - 4 * task.spine) / (2 * pi)
     needs = [0.0] * task.corners
     on_corner = {corner.at for corner in task.course.corners if corner.on_stem}
     for i, least in enumerate(task.room.least[: -1 if task.course.open else None]):
@@ -256,10 +258,9 @@ def _on_circle(task: _Task, outline: Outline) -> list[float]:
     even = _running(gaps)
     if task.ring:
         return part_around(even, room.least, perimeter)
-    angles = _unwrapped(task.middles)
-    if angles is None:
+    at = _unwrapped(task, outline)
+    if at is None:
         return part_around(even, room.least, perimeter)
-    at = [(angle - task.phase) * outline.apothem for angle in angles]
     at = _fan_round(task, gaps, at, perimeter)
     loose = any(room.slack)
     pull = _PULL_LACE if loose else _PULL_SOLID
@@ -291,15 +292,19 @@ def _running(gaps: Sequence[float]) -> list[float]:
     return places
 
 
-def _unwrapped(middles: Sequence[complex]) -> list[float] | None:
-    """Directions of the feet, counted on from stem to stem; None when they do not go round exactly once."""
-    angles = [argument(middles[0])]
-    for before, after in itertools.pairwise(middles):
-        if abs(before) < 1e-6 or abs(after) < 1e-6:
-            return None
-        angles.append(angles[-1] + argument(after / before))
-    last = angles[-1] + argument(middles[0] / middles[-1]) - angles[0]
-    return angles if abs(last - 2 * pi) < 0.1 else None
+def _unwrapped(task: _Task, outline: Outline) -> list[float] | None:
+    """Places of the feet along the outline, counted on from stem to stem; None when they do not go round exactly once."""
+    perimeter = outline.perimeter
+    places = [outline.project(middle, 0) for middle in task.middles]
+    counted = [places[0] - perimeter if places[0] > perimeter / 2 else places[0]]
+    for before, after in pairwise(places):
+        counted.append(counted[-1] + _wrapped(after - before, perimeter))
+    last = counted[-1] + _wrapped(places[0] - places[-1], perimeter) - counted[0]
+    return counted if abs(last - perimeter) < 0.02 * perimeter else None
+
+
+def _wrapped(step: float, perimeter: float) -> float:
+    return (step + perimeter / 2) % perimeter - perimeter / 2
 
 
 def _fan_round(task: _Task, gaps: Sequence[float], at: list[float], perimeter: float) -> list[float]:
@@ -308,7 +313,7 @@ def _fan_round(task: _Task, gaps: Sequence[float], at: list[float], perimeter: f
     sums, counts = [0.0] * count, [0] * count
     for group in task.groups:
         places, laps, lap = [0.0], [0.0], 0.0
-        for before, after in itertools.pairwise(group):
+        for before, after in pairwise(group):
             lap += perimeter if after < before else 0.0
             places.append(places[-1] + (gaps[before] if (after - before) % count == 1 else at[after] + lap - at[before] - laps[-1]))
             laps.append(lap)
@@ -409,10 +414,16 @@ def _under_ring_heads(task: _Task) -> _Task:
 
 
 def _turned_ring_feet(task: _Task, feet: list[list[complex]], heads: list[complex]) -> list[list[complex]]:
-    """Stitches worked into the ring stand under their own heads."""
+    """Stitches worked into the ring stand under their own heads, on a circle that keeps their feet apart."""
     if not task.ring:
         return feet
     radius = abs(feet[0][0])
+    stems = task.course.stems
+    for i in range(len(heads) - (1 if task.course.open else 0)):
+        j = (i + 1) % len(heads)
+        angle = abs(argument(heads[j] / heads[i]))
+        if 1e-6 < angle < 1.5:
+            radius = max(radius, (stems[i].root + stems[j].root + CLEAR) / angle)
     return [[radius * head / abs(head)] * len(legs) for head, legs in zip(heads, feet, strict=True)]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from cmath import exp
+from dataclasses import replace
 from math import pi
 
 from motifold.render.fabric.model import Fabric
@@ -18,6 +19,7 @@ from motifold.render.motif.petals import petals_of
 from motifold.render.motif.place import Standing, is_crowded, place
 from motifold.render.motif.posts import bend_posts
 from motifold.render.motif.room import room_of
+from motifold.render.motif.spine import feet_round_spine, lay_spine
 from motifold.render.motif.symmetry import rotations
 
 _MAGIC_RING = 0.42
@@ -30,6 +32,9 @@ def lay_rounds(fabric: Fabric) -> Ground:
     for index, worked in enumerate(fabric.rounds):
         if worked.kind == "ring":
             _centre_ring(ground, index)
+            continue
+        if worked.kind == "foundation" and index == 0:
+            lay_spine(ground, index)
             continue
         course = with_corners(fabric, course_of(fabric, index, ground.picots), ground.courses.get(index - 1))
         if course.size and worked.kind == "edge":
@@ -65,7 +70,12 @@ def lay_round(ground: Ground, course: Course) -> None:
     if not ground.ring:
         ground.ring = _MAGIC_RING
     order = rotations(ground, course)
+    if len(course.corners) > 2 and order > len(course.corners):
+        # More alike than a polygon with these corners: nothing sets them apart, so the round is a circle still.
+        course = replace(course, corners=())
     feet = stand(ground, course)
+    if ground.spine and not ground.courses:
+        feet = feet_round_spine(ground, course)
     room = room_of(ground, course, feet)
     standing = place(ground, course, feet, room, order, petals_of(ground, course, is_crowded(course, feet, room)))
     settle(ground, course, standing, order)

@@ -46,10 +46,10 @@ def room_of(ground: Ground, course: Course, feet: list[list[complex]]) -> Room:
         after, gap = course.stems[(i + 1) % course.size], course.gaps[i]
         if gap.parts:
             chains = chain_count(ground, gap)
-            least.append(stem.half + after.half + 2 * CLEAR + chain_least(chains))
-            like.append(max(stem.half + after.half + 2 * CLEAR + chains * PITCH, least[-1]))
+            least.append(_ends(stem) + _ends(after) + 2 * CLEAR + chain_least(chains, _same_base(stem, after)))
+            like.append(max(_ends(stem) + _ends(after) + 2 * CLEAR + chains * PITCH, least[-1]))
             slack.append(not _same_base(stem, after))
-            full.append(max(stem.half + after.half + chains * OVAL + (chains + 1) * WHITE, like[-1]))
+            full.append(max(_ends(stem) + _ends(after) + chains * OVAL + (chains + 1) * WHITE, like[-1]))
         else:
             least.append(_beside(stem, after, feet[i], feet[(i + 1) % course.size]))
             like.append(least[-1] * _SOLID)
@@ -73,10 +73,19 @@ def part_length(ground: Ground, part: int) -> float:
     return stem_height(ground.fabric.stitches[part])
 
 
-def chain_least(chains: float) -> float:
-    """The shortest chord that so many chains can span: up to two lie flat, longer ones bow, up to about half a circle."""
+def _ends(stem: Stem) -> float:
+    """Half the room of a head that chains hang from: those of a single crochet leave from its bare top."""
+    return stem.half if stem.height > 1.1 else min(stem.half, STEM_HALF + 0.16)
+
+
+def chain_least(chains: float, tight: bool = False) -> float:
+    """The shortest chord that so many chains can span: up to two lie flat, longer ones bow, up to about half a circle; nearly a
+    whole one where both ends stand in one place (``tight``).
+    """
     flat = chains * PITCH_LEAST
-    return flat if chains <= 2 else max(2 * PITCH_LEAST, 0.62 * flat)
+    if chains <= 2:
+        return flat
+    return max(0.62, 0.24 * flat) if tight else max(1.3, 0.55 * flat)
 
 
 def _beside(stem: Stem, after: Stem, feet: list[complex], feet_after: list[complex]) -> float:

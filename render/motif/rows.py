@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import itertools
+from itertools import pairwise
 
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.chains import hang
@@ -107,7 +107,7 @@ def _along(course: Course, room: Room, at: list[float]) -> list[float]:
     count = course.size
     least, like = list(room.least[:-1]), [max(gap, _PITCH) if not g.parts else gap for gap, g in zip(room.like, course.gaps, strict=True)]
     targets = _targets(course, at, like)
-    gaps = [0.0, *(b - a for a, b in itertools.pairwise(at)), 0.0]
+    gaps = [0.0, *(b - a for a, b in pairwise(at)), 0.0]
     gaps = [max(gap, low) for gap, low in zip(gaps, [0.0, *least, 0.0], strict=True)]
     stiff = [0.0, *(_LOOSE for _ in range(count - 1)), 0.0]
     places = spread_between(targets, [_PULL] * count, gaps, stiff, 0.0, 0.0)
@@ -124,7 +124,7 @@ def _targets(course: Course, at: list[float], like: list[float]) -> list[float]:
     for members in shared(course).values():
         stems = sorted({stem for stem, _ in members})
         places = [0.0]
-        for before, after in itertools.pairwise(stems):
+        for before, after in pairwise(stems):
             places.append(places[-1] + (like[before] if after == before + 1 else at[after] - at[before]))
         middle = (places[0] + places[-1]) / 2
         base = sum(at[i] for i in stems) / len(stems)
