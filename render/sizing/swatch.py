@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 from motifold.render.fabric.model import Fabric
-from motifold.render.pattern.model import Pattern
+from motifold.render.pattern.model import Gauge, Pattern
+
+
+def weighed_rounds(gauge: Gauge) -> int | None:
+    """How many rounds the weighed swatch has: as the gauge says, else as many as the largest that was measured."""
+    return gauge.grams_rounds or max((point.rounds for point in gauge.points), default=None)
 
 
 def weighed_swatch(pattern: Pattern) -> Fabric | None:
-    """The gauge's motif for the rounds that were weighed (those of its first measured width, if nothing else is said).
+    """The gauge's motif for the rounds that were weighed (see ``weighed_rounds``).
 
     None where nothing was weighed, or its motif is not in the pattern.
     """
@@ -17,7 +22,7 @@ def weighed_swatch(pattern: Pattern) -> Fabric | None:
     motif = next((m for m in pattern.motifs if gauge is not None and m.name == gauge.motif), None)
     if gauge is None or motif is None or not gauge.grams:
         return None
-    rounds = gauge.grams_rounds or (gauge.points[0].rounds if gauge.points else motif.last_round)
+    rounds = weighed_rounds(gauge) or motif.last_round
     definitions = {s.key: s.definition for s in pattern.stitches if s.definition is not None}
     workshop = Workshop(
         definitions=definitions, yarns=tuple(yarn.key for yarn in pattern.yarns), rounds=rounds, size=0, row_height_cm=None,

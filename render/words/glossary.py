@@ -17,6 +17,8 @@ from motifold.symbols.terms import abbreviation, full_name, meaning
 _CRAFT = (
     "BLO", "FLO", "beg", "dec", "inc", "lp", "pm", "rep", "rnd", "RS", "sk", "sm", "sp", "st", "tch", "tog", "WS", "yo", "yrh", "yoh",
 )  # fmt: skip
+_NUMBERED = re.compile(r"(beg )?(?:ch-)?\d+-?\S* (cl|bobble|pc|puff|shell|picot)")
+"""A special stitch whose name tells its size: only the word itself is an abbreviation."""
 _PLURALS = {"lp": "loop(s)", "rnd": "round(s)", "sp": "space(s)", "st": "stitch(es)"}
 
 
@@ -26,7 +28,8 @@ def abbreviations_section(printed: Printed, sections: Iterable[Section]) -> Sect
     if voice.plain:
         return None
     rows: dict[str, str] = {}
-    for name in with_stems(stitches_used((*printed.texts(), *definitions(printed)))):
+    for used in with_stems(stitches_used((*printed.texts(), *definitions(printed)))):
+        name = _NUMBERED.sub(r"\2", used)
         try:
             rows[abbreviation(name, voice.terms)] = full_name(name, voice.terms)
         except KeyError:

@@ -8,9 +8,12 @@ from motifold.render.sizing.gauge import width_line
 from motifold.render.sizing.hooks import hook_text
 from motifold.render.sizing.loops import UNCALIBRATED_ERROR
 from motifold.render.sizing.model import YarnNeed
+from motifold.render.sizing.swatch import weighed_rounds
 from motifold.render.sizing.units import cm_text, convert, inches_text, number_text
+from motifold.render.sizing.width import motif_line
 from motifold.render.sizing.yarn import MARGIN
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
+from motifold.render.words.places import round_name
 from motifold.render.words.printed import Printed, both_units, listed, plural, whole_up
 from motifold.render.words.voice import NBSP
 
@@ -101,7 +104,7 @@ def gauge_section(printed: Printed) -> Section | None:
     gauge = printed.pattern.gauge
     if gauge is None:
         return None
-    lines = [*_rounds(gauge), *_stitches(printed, gauge)]
+    lines = [*_rounds(gauge), *_stitches(printed, gauge), *_on_the_way(printed, gauge)]
     if not lines and not gauge.estimate:
         return None
     if gauge.estimate:
@@ -118,12 +121,26 @@ def _rounds(gauge: Gauge) -> list[str]:
     motif = f" of the {gauge.motif.replace('_', ' ')}" if gauge.motif else ""
     lines = [f"{plural(p.rounds, 'round')}{motif} = {both_units(p.width_cm)} across." for p in gauge.points]
     if lines and gauge.grams:
-        rounds = gauge.grams_rounds or gauge.points[0].rounds
-        lines[-1] += f" A swatch of {plural(rounds, 'round')} weighs {number_text(gauge.grams)}{NBSP}g."
+        lines[-1] += f" A swatch of {plural(weighed_rounds(gauge) or 0, 'round')} weighs {number_text(gauge.grams)}{NBSP}g."
     line = width_line(gauge)
     if line is not None and line.points > 2:
         lines.append(f"The measured rounds lie within {cm_text(line.error_cm)} of a straight line.")
     return lines
+
+
+def _on_the_way(printed: Printed, gauge: Gauge) -> list[str]:
+    """Two widths to check against while the motif grows, before any washing: at about a third and two thirds of its rounds."""
+    motif = next((m for m in printed.pattern.motifs if m.name == gauge.motif), None)
+    if motif is None or motif.worked != "rounds" or not gauge.points or gauge.estimate:
+        return []
+    line = motif_line(printed.pattern, motif)
+    fabrics = [size.fabrics[motif.name] for size in printed.sizes if motif.name in size.fabrics]
+    last = min((max((r.number or 0 for r in fabric.rounds), default=0) for fabric in fabrics), default=0)
+    if line is None or last < 6:
+        return []
+    unwashed = 1 / (gauge.after_wash or 1.0)
+    widths = [f"{both_units(line.at(number) * unwashed)} after {round_name(printed.voice, str(number))}" for number in (last // 3, 2 * last // 3)]
+    return [f"On the way it measures {listed(widths)}."]
 
 
 def _stitches(printed: Printed, gauge: Gauge) -> list[str]:
