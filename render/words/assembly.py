@@ -8,8 +8,8 @@ from motifold.render.pattern.instructions import Amount
 from motifold.render.pattern.model import SidePiece
 from motifold.render.words.counts import number_text
 from motifold.render.words.model import Block, Items, Paragraph, Section
-from motifold.render.words.printed import Printed, listed, titled
-from motifold.render.words.voice import NBSP, Voice, ordinal_word, plural_of
+from motifold.render.words.printed import Printed, titled
+from motifold.render.words.voice import NBSP, Voice, listed, ordinal_word, plural_of
 
 _METHODS = {
     "slip stitch": ("sl st", "slip stitch"), "single crochet": ("sc", "single crochet"), "whip stitch": (None, "whip stitch"),

@@ -14,8 +14,8 @@ from motifold.render.sizing.width import motif_line
 from motifold.render.sizing.yarn import MARGIN
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
 from motifold.render.words.places import round_name
-from motifold.render.words.printed import Printed, both_units, listed, plural, whole_up
-from motifold.render.words.voice import NBSP
+from motifold.render.words.printed import Printed, both_units, plural, whole_up
+from motifold.render.words.voice import NBSP, listed
 
 WEIGHT_NAMES = ("Lace", "Super Fine", "Fine", "Light", "Medium", "Bulky", "Super Bulky", "Jumbo")
 """Standard names of the yarn weights 0 to 7 (Craft Yarn Council yarn weight system, www.YarnStandards.com)."""
@@ -139,7 +139,8 @@ def _on_the_way(printed: Printed, gauge: Gauge) -> list[str]:
     if line is None or last < 6:
         return []
     unwashed = 1 / (gauge.after_wash or 1.0)
-    widths = [f"{both_units(line.at(number) * unwashed)} after {round_name(printed.voice, str(number))}" for number in (last // 3, 2 * last // 3)]
+    rounds = (last // 3, 2 * last // 3)
+    widths = [f"{both_units(line.at(n) * unwashed)} after {round_name(printed.voice, str(n))}" for n in rounds]
     return [f"On the way it measures {listed(widths)}."]
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from math import ceil
 
@@ -61,11 +61,6 @@ def both_units(cm: float) -> str:
 def whole_up(value: float) -> int:
     """To the next whole number, so that nobody runs short; what is whole but for rounding stays."""
     return ceil(round(value, 6))
-
-
-def listed(parts: Sequence[str]) -> str:
-    """"a", "a and b", "a, b and c"."""
-    return " and ".join(parts) if len(parts) < 3 else f"{', '.join(parts[:-1])} and {parts[-1]}"
 
 
 def titled(name: str) -> str:

@@ -11,7 +11,7 @@ from motifold.render.words.counts import Counts, amount_of, claims_text, kind_te
 from motifold.render.words.model import Block, RoundText, Table
 from motifold.render.words.places import round_name
 from motifold.render.words.steps import steps_text
-from motifold.render.words.voice import Voice, capitalised
+from motifold.render.words.voice import Voice, capitalised, listed
 
 _TITLES = {"ring": "Ring", "chain": "Chain", "foundation": "Foundation", "finish": "Finish"}
 
@@ -72,14 +72,10 @@ def _draft(voice: Voice, piece: Piece, line: Line, lasts: tuple[int, ...]) -> _D
     ends = tuple((min(last, after - 1) if after else last) if open_ended else min(label.last or label.first, last) for last in lasts)
     if max(ends, default=0) < label.first:
         return None
-    steps = line.steps
-    is_last = bool(line.steps) and isinstance(steps[-1], Turn | UseYarn) and any(end == last for end, last in zip(ends, lasts, strict=True))
+    steps: tuple[Step, ...] = line.steps
     note: tuple[Step, ...] = ()
-    if is_last and _only_finish_follows(piece, line):
-        if set(ends) == {label.first}:
-            steps = _without_end(steps)
-        else:
-            note = (_after_last(voice, steps, line),)
+    if line.steps and isinstance(steps[-1], Turn | UseYarn) and _only_finish_follows(piece, line):
+        steps, note = _at_the_end(piece, line, ends, lasts)
     only = _only_some(piece, label.first, ends, line)
     text = _sentence(steps_text(voice, (*only, *steps, *note)))
     return _Draft(line, label.first, ends, text, claims_text(voice, line.counts) or _worked(voice, piece, label.first, ends))
@@ -116,16 +112,29 @@ def _without_end(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     return steps
 
 
-def _after_last(voice: Voice, steps: tuple[Step, ...], line: Line) -> Words:
-    """Says that the yarn is not changed, nor the work turned, after the last of the rounds."""
-    dropped = steps[len(_without_end(steps)) :]
-    what = [
-        name
-        for kind, name in ((UseYarn, "change yarn"), (Turn, "turn"))
-        if any(isinstance(step, kind) for step in dropped)
-    ]
+def _at_the_end(
+    piece: Piece, line: Line, ends: tuple[int, ...], lasts: tuple[int, ...]
+) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
+    """The steps without what has nothing to do after the last round, or with a note that says so where the line serves other rounds too."""
+    first = line.label.first or 0
+    working = [(name, end, last) for name, end, last in zip(piece.sizes, ends, lasts, strict=True) if end >= first]
+    ending = [name for name, end, last in working if end == last]
+    if not ending:
+        return line.steps, ()
+    if all(end == first for _, end, _ in working):
+        if len(ending) == len(working):
+            return _without_end(line.steps), ()
+        return line.steps, (_not_now(line, f"{listed(ending)}: do not", "."),)
     rows = "row" if line.label.kind == "row" else "round"
-    return Words(line.id, line.span, f"Do not {' or '.join(what)} after the last {rows}.", brace=True)
+    return line.steps, (_not_now(line, "Do not", f" after the last {rows}."),)
+
+
+def _not_now(line: Line, start: str, end: str) -> Words:
+    """Says that the yarn is not changed, nor the work turned."""
+    dropped = line.steps[len(_without_end(line.steps)) :]
+    named = ((UseYarn, "change yarn"), (Turn, "turn"))
+    what = [name for kind, name in named if any(isinstance(step, kind) for step in dropped)]
+    return Words(line.id, line.span, f"{start} {' or '.join(what)}{end}", brace=True)
 
 
 def _only_some(piece: Piece, first: int, ends: tuple[int, ...], line: Line) -> tuple[Step, ...]:
@@ -133,8 +142,7 @@ def _only_some(piece: Piece, first: int, ends: tuple[int, ...], line: Line) -> t
     if line.label.following or all(end >= first for end in ends):
         return ()
     names = [name for name, end in zip(piece.sizes, ends, strict=True) if end >= first]
-    listed = " and ".join(names) if len(names) < 3 else ", ".join(names[:-1]) + f" and {names[-1]}"
-    return (Words(line.id, line.span, f"{listed} only:", brace=True),)
+    return (Words(line.id, line.span, f"{listed(names)} only:", brace=True),)
 
 
 def _worked(voice: Voice, piece: Piece, first: int, ends: tuple[int, ...]) -> str:
@@ -182,7 +190,7 @@ def label_text(voice: Voice, label: Label, first: int | None, ends: tuple[int, .
     rows = label.kind == "row"
     side = f" ({voice.craft(label.side)})" if label.side else ""
     shown = [str(end) if end >= first else "–" for end in ends]
-    if not shown or set(shown) == {str(first)}:
+    if set(shown) <= {str(first), "–"}:
         return round_name(voice, str(first), rows=rows) + side
     if len(set(shown)) == 1:
         return round_name(voice, f"{first}–{shown[0]}", True, rows) + side

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from motifold.render.pattern.instructions import Amount, StitchSpec
@@ -161,6 +161,11 @@ def ordinal_word(number: int) -> str:
     """"first", "second" ..; "7th" where a word would be clumsy."""
     words = ("first", "second", "third", "fourth", "fifth", "sixth")
     return words[number - 1] if 1 <= number <= len(words) else f"{number}th"
+
+
+def listed(parts: Sequence[str]) -> str:
+    """"a", "a and b", "a, b and c"."""
+    return " and ".join(parts) if len(parts) < 3 else f"{', '.join(parts[:-1])} and {parts[-1]}"
 
 
 def capitalised(text: str) -> str:

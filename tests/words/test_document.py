@@ -211,3 +211,80 @@ def test_markdown_keeps_the_stars_of_the_trade() -> None:
 
 def test_the_same_pattern_gives_the_same_words() -> None:
     assert to_text(document(BASKET)) == to_text(document(BASKET))
+
+
+MATS = """
+[pattern]
+title = "Stone Mats"
+terms = "US"
+[yarn.A]
+name = "Stone"
+length = "170 yd / 3.5 oz"
+[gauge]
+motif = "mat"
+rounds = 4
+width = "8 cm"
+[motif.mat]
+shape = "circle"
+rounds = '''
+Ring: Make a magic ring.
+Rnd 1: Ch 1 (does not count as a st), 8 hdc in ring; join with sl st in first hdc.
+Rnd 2: Ch 1 (does not count as a st), 2 hdc in each st around; join with sl st in first hdc.
+Rnd 3: Ch 1 (does not count as a st), [hdc in next st, 2 hdc in next st] around; join with sl st in first hdc; turn.
+Rnd 4: Ch 1 (does not count as a st), hdc in each st around; join with sl st in first hdc; turn.
+Rnd 5: Ch 1 (does not count as a st), hdc in each st around; join with sl st in first hdc; turn.
+Finish: Fasten off.
+'''
+[size]
+measure = "diameter"
+ease = "-1 cm to 1 cm"
+[size.bodies]
+Cup = "6 cm"
+Pan = "10 cm"
+"""
+
+
+def mats(size_name: str | None = None) -> Document:
+    reading = read_pattern("mats.toml", MATS.encode())
+    assert reading.pattern is not None
+    done = work_pattern(reading.pattern, size_name=size_name)
+    assert not [problem for problem in done.problems if problem.severity == "error"]
+    return write_document(done, needs_by_size(done), WordsLook("US", size=size_name))
+
+
+def test_rounds_that_only_some_sizes_work_name_those_sizes() -> None:
+    lines = {block.label: block for block in rounds(mats())}
+    assert lines["Rnd\u00a04"].text.startswith("Pan only: Ch\u00a01")
+    assert lines["Rnd\u00a04"].reads.startswith("Rnd\u00a04: {Pan only:} Ch\u00a01")
+    assert lines["Rnd\u00a03"].text.endswith("turn. Cup: do not turn.")
+    assert lines["Rnd\u00a05"].text.endswith("join with sl st in first hdc.")
+
+
+def test_a_size_that_stops_early_has_no_later_rounds() -> None:
+    lines = rounds(mats("Cup"))
+    assert [block.label for block in lines] == ["Ring", "Rnd\u00a01", "Rnd\u00a02", "Rnd\u00a03", "Finish"]
+    assert lines[3].text.endswith("join with sl st in first hdc.")
+
+
+def test_identical_rounds_are_written_once() -> None:
+    text = MATS.replace("first hdc; turn", "first hdc")
+    reading = read_pattern("mats.toml", text.encode())
+    assert reading.pattern is not None
+    done = work_pattern(reading.pattern, size_name="Pan")
+    found = write_document(done, {}, WordsLook("US", size="Pan"))
+    assert [block.label for block in rounds(found)][4:] == ["Rnds\u00a04–5", "Finish"]
+
+
+def test_counts_are_those_that_were_worked_where_the_line_states_none() -> None:
+    assert [block.counts for block in rounds(mats("Cup"))][1:4] == ["(8\u00a0hdc)", "(16\u00a0hdc)", "(24\u00a0hdc)"]
+
+
+def test_a_label_in_yards_is_printed_in_yards_first() -> None:
+    items = next(block for block in section(mats(), "materials").blocks if isinstance(block, Items))
+    assert items.items[0] == "Yarn A: Stone, 170\u00a0yd (155\u00a0m) to 3.5\u00a0oz (99\u00a0g)"
+
+
+def test_what_no_swatch_weighed_is_marked_as_an_estimate() -> None:
+    text = to_text(mats())
+    assert "Yarn needed (estimated)" in text
+    assert "out by 25\u00a0%" in text
