@@ -21,8 +21,12 @@ MOST_STITCHES = 200_000
 """More than this in one motif is a slip of the pen (a doily has some 20,000)."""
 
 
-STRUCTURAL = frozenset({"place", "uneven", "left-over", "beyond", "count"})
+STRUCTURAL = frozenset({"place", "uneven", "left-over", "beyond", "count", "repeat"})
 """Codes of mistakes that make the work come out wrong."""
+
+
+MOST_IN_A_ROUND = 20_000
+"""More than this in one round is one too."""
 
 
 class TooMuch(Exception):
@@ -174,6 +178,7 @@ class Hook:
     tainted: bool = False                              # an earlier mistake may still show
     taken: int = 0                                     # places taken so far, to know how many a repeat needs
     steps_done: int = 0
+    mending: int = 40_000                              # stitches that may still be worked on trial
     borne_out: set[int] = field(default_factory=set)   # lengths of beginning chains whose usual reading a count has borne out
     flip: bool = False                                 # read unstated beginning chains the other way
     idle: dict[int, tuple[Span, str, str | None]] = field(default_factory=dict)
@@ -200,7 +205,7 @@ class Hook:
     def budget(self, span: Span) -> None:
         """Counts one piece of work; raises TooMuch when there is more than anyone would do."""
         self.steps_done += 1
-        if self.steps_done > 3 * MOST_STITCHES or len(self.stitches) > MOST_STITCHES:
+        if self.steps_done > 3 * MOST_STITCHES or len(self.stitches) > MOST_STITCHES or len(self.lap.stitches) > MOST_IN_A_ROUND:
             raise TooMuch(span)
 
     def origin_of(self, node_id: int, span: Span) -> Origin:

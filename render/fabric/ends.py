@@ -19,7 +19,7 @@ def close_ring(hook: Hook, step: Join) -> None:
     """A chain joined into a ring: worked into as a ring, or chain by chain."""
     lap = hook.lap
     chains, hook.pending = hook.pending, []
-    if not chains and not lap.stitches:
+    if not chains and not lap.made:
         hook.complain("join", step.span, "there is no chain to join into a ring", "make it first: ch 4", key=key_of(step.span))
         return
     if chains:

@@ -36,8 +36,8 @@ from motifold.render.pattern.problem import Problem
 
 MOST_TO_MEND = 30_000
 """Stitches made up to which a mistake is tried to be mended."""
-WORK_TO_MEND = 40_000
-"""Stitches worked on trial for one mistake."""
+MEND_COST = 10
+"""What one trial costs at the least, in stitches."""
 
 
 def new_hook(shop: Workshop, polygon: int) -> Hook:
@@ -60,8 +60,9 @@ def work_motif(source: MotifSource, shop: Workshop) -> tuple[Fabric, tuple[Probl
 
 
 def has_mistakes(hook: Hook) -> bool:
-    """Whether anything makes the work come out wrong."""
-    return any(problem.code in STRUCTURAL for problem in hook.problems)
+    """Whether anything makes the work come out wrong, and is worth trying to mend."""
+    codes = {problem.code for problem in hook.problems}
+    return "limit" not in codes and bool(codes & STRUCTURAL)
 
 
 def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> None:
@@ -120,21 +121,20 @@ def _mended(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mark: Jo
     job = jobs[0]
     told = [problem for problem in hook.problems if problem not in mark.problems]
     mistake = next((problem for problem in told if problem.code in STRUCTURAL), None)
-    if mistake is None or len(hook.stitches) > MOST_TO_MEND:
+    if mistake is None or len(hook.stitches) > MOST_TO_MEND or hook.mending < 0:
         return left
     if mistake.code == "count" and _count_is_wrong(hook, hook.laps[-1], job) and _next_comes_out(hook, jobs, left):
         return left
     found: list[tuple[int, int, Mend]] = []
-    budget = WORK_TO_MEND
     for mend in mends(job.steps, hook.shop.size, hook.shop.terms):
         take_back_job(hook, mark)
         after = _tried(hook, replace(job, steps=mend.steps), carried, jobs)
-        budget -= len(hook.stitches) - mark.stitches + 10
+        hook.mending -= 2 * (len(hook.stitches) - mark.stitches) + MEND_COST
         if after is not None and came_out(hook, mark) and _next_comes_out(hook, jobs, after):
             found.append((sum(lap.passed for lap in hook.laps[mark.laps :]), len(found), mend))
             if len(found) == 6:
                 break
-        if budget < 0:
+        if hook.mending < 0:
             break
     take_back_job(hook, mark)
     if not found:

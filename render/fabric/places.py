@@ -374,7 +374,7 @@ def gap_remains(cursor: Cursor, match: Match, stop: int) -> bool:
 def leave_behind(hook: Hook, cursor: Cursor, index: int) -> None:
     """The hook jumps ahead to an index: what it leaves behind unworked, of the kinds that the round claims, is noted."""
     lap = hook.lap
-    if lap.cursor is not cursor or lap.leave or not lap.claims:
+    if lap.cursor is not cursor or lap.leave or not lap.claims or not cursor.size:
         return
     claimed = any_of(lap.claims)
     to_stitch = not cursor.atom(index).space  # on the way to a stitch, spaces may be passed

@@ -90,7 +90,7 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
         while _remains(cursor, match, pair):
             hook.budget(step.span)
             hook.passes = (*outer, number)
-            taken, at = hook.taken, cursor.pos
+            taken, at, was_fresh = hook.taken, cursor.pos, cursor.fresh
             before = _left(cursor, match)
             mark = mark_pass(hook, cursor) if goes_on and before <= NEAR_THE_END else None
             finished = _one_pass(hook, step, run_step, cursor, match, pair)
@@ -106,7 +106,11 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
                 break
             need = max(need, hook.taken - taken)
             number += 1
-            if cursor.pos == at and not cursor.fresh and hook.taken == taken:
+            if cursor.pos <= at and not was_fresh:
+                hook.complain(
+                    "repeat", step.span, "each pass of this repeat comes back to where it began", "say how many times it is worked",
+                    key=key_of(step.span),
+                )
                 break
     finally:
         cursor.bounded -= 1
