@@ -66,7 +66,8 @@ def at_size_list(r: Reader) -> bool:
         return False
     if numbers + 1 == r.context.sizes:
         return True
-    return numbers > 1 or not _ends_statement(r, closer + 1)
+    chains = r.context.sizes > 1 and r.pos > 1 and r.items[r.pos - 2].value == "ch"  # nobody counts a chain's own chains
+    return numbers > 1 or chains or not _ends_statement(r, closer + 1)
 
 
 def _ends_statement(r: Reader, at: int) -> bool:

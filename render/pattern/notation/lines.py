@@ -87,7 +87,7 @@ def _label(items: list[Lexeme], at: int, must_end: bool) -> tuple[int, Label, bo
         return _plain(items, at)
     label, unnumbered, problem = numbered
     side = _side(scan)
-    ended = _terminator(scan, label)
+    ended = _terminator(scan)
     side = side or _side(scan)
     if not ended and (must_end or unnumbered or (at and items[at - 1].value in _UNFINISHED and items[at - 1].kind == "word")):
         return None
@@ -199,13 +199,12 @@ def _side(scan: _Scan) -> SideFacing | None:
     return None
 
 
-def _terminator(scan: _Scan, label: Label) -> bool:
+def _terminator(scan: _Scan) -> bool:
+    """Takes the colon, full stop or dash that ends a label; a comma is taken too, but proves nothing."""
     ended = False
-    while (
-        scan.peek().kind in ("colon", "dash")
-        or (scan.peek().kind == "sep" and scan.peek().value == ".")
-        or (scan.peek().kind == "sep" and scan.peek().value == "," and not ended)
-    ):
+    if scan.peek().value == ",":
+        scan.pos += 1
+    while scan.peek().kind in ("colon", "dash") or (scan.peek().kind == "sep" and scan.peek().value == "."):
         ended = True
         scan.pos += 1
     return ended

@@ -29,7 +29,8 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
     closer = r.closers[r.pos]
     if r.depth >= DEEPEST:
         r.say(error("depth", r.span_of(r.peek()), f"brackets stand more than {DEEPEST} deep in each other here"))
-        r.pos = closer + 1
+        r.pos, r.broken = closer + 1, True
+        read_times(r)
         return []
     r.take()
     with r.inside(closer):

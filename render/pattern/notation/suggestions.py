@@ -45,5 +45,6 @@ def _known(terms: Terms) -> frozenset[str]:
     known = {spelling for spelling in PHRASES if len(spelling) > 1}
     for name in _STITCHES:
         known.add(abbreviation(name, terms))
-        known.update((full_name(name, terms), full_name(name, terms, plural=True)))
+        full = full_name(name, terms)
+        known.update((full, full_name(name, terms, plural=True), *(word for word in full.split() if len(word) > 4)))
     return frozenset(known)

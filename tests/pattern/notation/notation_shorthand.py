@@ -10,8 +10,32 @@ from collections.abc import Mapping, Sequence
 from typing import Literal
 
 from motifold.render.pattern.instructions import (
-    ONE, Amount, Chain, CountsAs, Definition, Extent, FastenOff, Group, Join, Label, LeaveYarn, Line, MagicRing, Marker, Place, Repeat, RepeatRounds, Skip,
-    Step, StitchSpec, Stop, Target, Turn, UseYarn, Words, Work,
+    ONE,
+    Amount,
+    Chain,
+    CountsAs,
+    Definition,
+    Extent,
+    FastenOff,
+    Group,
+    Join,
+    Label,
+    LeaveYarn,
+    Line,
+    MagicRing,
+    Marker,
+    Place,
+    Repeat,
+    RepeatRounds,
+    Skip,
+    Step,
+    StitchSpec,
+    Stop,
+    Target,
+    Turn,
+    UseYarn,
+    Words,
+    Work,
 )  # fmt: skip
 from motifold.render.pattern.locator import plain_text
 from motifold.render.pattern.notation import NotationContext, parse_definition, parse_instructions
@@ -57,7 +81,9 @@ def label(text: str, rows: bool = False) -> str:
     return " | ".join(label_short(line.label) for line in lines)
 
 
-def problems(text: str, terms: Terms = "US", *, yarns: Sequence[str] = ("A", "B"), defined: Sequence[str] = (), sizes: int = 1) -> list[tuple[str, str]]:
+def problems(
+    text: str, terms: Terms = "US", *, yarns: Sequence[str] = ("A", "B"), defined: Sequence[str] = (), sizes: int = 1
+) -> list[tuple[str, str]]:
     """Code and underlined words of each problem."""
     source = text.split("\n")
     return [
@@ -166,7 +192,12 @@ def step_short(step: Step) -> str:
             return f"{word} {step.method}{inner}" + (f"@{place(step.place)}" if step.place else "")
         case RepeatRounds():
             until = f" until {step.until_sizes or step.until_cm}cm" if step.until_cm else ""
-            return f"AGAIN {step.rounds}" + (f" x{amount(step.times)}" if step.times else "") + until + (f" {step.ending}" if step.ending else "")
+            return (
+                f"AGAIN {step.rounds}"
+                + (f" x{amount(step.times)}" if step.times else "")
+                + until
+                + (f" {step.ending}" if step.ending else "")
+            )
         case _:
             return _small_step(step)
 

@@ -46,7 +46,10 @@ JOINS = [
     ("6 sc in next st; join round with sl st in first sc", "6 sc@next st; JOIN sl st@first sc"),
     ("6 sc in next st; join with ch 1, hdc in first sc (counts as ch-3 sp)", "6 sc@next st; JOIN work(ch1, hdc@first sc{=sp3})"),
     ("6 sc in next st; ch 1, join with hdc in first sc (counts as ch-3 sp)", "6 sc@next st; JOIN work(ch1, hdc@first sc{=sp3})"),
-    ("*ch 5, sc in next sp; rep from * around, ending with ch 2, dc in first sc", "[ch5, sc@next sp]~around; JOIN work(ch2, dc@first sc{=sp5})"),
+    (
+        "*ch 5, sc in next sp; rep from * around, ending with ch 2, dc in first sc",
+        "[ch5, sc@next sp]~around; JOIN work(ch2, dc@first sc{=sp5})",
+    ),
     ("6 sc in next st; invisible join", "6 sc@next st; JOIN invisible"),
     ("6 sc in next st; invisible join in first st", "6 sc@next st; JOIN invisible@first st"),
     ("6 sc in next st; do not join", "6 sc@next st; JOIN none"),
@@ -64,7 +67,10 @@ YARN = [
     ("With B, standing dc in any st", "with B; ATTACH standing; standing dc@any st"),
     ("Join B with a standing dc in any corner sp", "with B; ATTACH standing; standing dc@any corner sp"),
     ("Join B with sc in any st", "with B; ATTACH sc@any st"),
-    ("6 sc in next st; join; fasten off. Join B with sl st in same sp, ch 1", "6 sc@next st; JOIN usual; FO; with B; ATTACH sl st@same sp; ch1"),
+    (
+        "6 sc in next st; join; fasten off. Join B with sl st in same sp, ch 1",
+        "6 sc@next st; JOIN usual; FO; with B; ATTACH sl st@same sp; ch1",
+    ),
     ("With A, ch 3", "with A; ch3"),
     ("Using B, sc in next st", "with B; sc@next st"),
     ("sc in next st, change to B", "sc@next st; change B"),

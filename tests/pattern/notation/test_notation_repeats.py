@@ -52,8 +52,14 @@ REPEATS = [
     ("*sc in next st, ch 1**, dc in next st; rep from * twice more, then from * to ** once", "[sc@next st, ch1, **, dc@next st]x4"),
     ("*dc in next st, ch 1; rep from * around, omitting last ch 1", "[dc@next st, ch1]~around omit1"),
     ("[dc in next st, ch 1] around, omitting last ch 1", "[dc@next st, ch1]~around omit1"),
-    ("*sk 3, sc in next st, sk 3, 7 dc in next st; rep from * across, ending with 4 dc in last st", "[sk next 3* st, sc@next st, sk next 3* st, 7 dc@next st]~last 1 st omit1; 4 dc@last st"),
-    ("*ch 1, sk 1, sc in next st; rep from * across, ending with sc in last st", "[ch1, sk next st, sc@next st]~last 1 st omit1; sc@last st"),
+    (
+        "*sk 3, sc in next st, sk 3, 7 dc in next st; rep from * across, ending with 4 dc in last st",
+        "[sk next 3* st, sc@next st, sk next 3* st, 7 dc@next st]~last 1 st omit1; 4 dc@last st",
+    ),
+    (
+        "*ch 1, sk 1, sc in next st; rep from * across, ending with sc in last st",
+        "[ch1, sk next st, sc@next st]~last 1 st omit1; sc@last st",
+    ),
     ("*[dc in next st, ch 1] twice, ch 2; rep from * around", "[[dc@next st, ch1]x2, ch2]~around"),
     ("[*dc in next st, ch 1; rep from * twice more, ch 2] 4 times", "[[dc@next st, ch1]x3, ch2]x4"),
     ("*sc in next st, **dc in next st, ch 1; rep from ** twice, ch 2; rep from * around", "[sc@next st, [dc@next st, ch1]x3, ch2]~around"),

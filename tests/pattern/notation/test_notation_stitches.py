@@ -42,7 +42,10 @@ US_NAMES = [
 
 UK_NAMES = [
     ("dc in next st", "sc@next st"),
-    ("htr in next st, tr in next st, dtr in next st, trtr in next st, qtr in next st", "hdc@next st; dc@next st; tr@next st; dtr@next st; trtr@next st"),
+    (
+        "htr in next st, tr in next st, dtr in next st, trtr in next st, qtr in next st",
+        "hdc@next st; dc@next st; tr@next st; dtr@next st; trtr@next st",
+    ),
     ("3ch (counts as 1tr), 2tr in next 2ch-sp", "ch3{=dc}; 2 dc@next sp2"),
     ("miss next st, ss in next st", "sk next st; sl st@next st"),
     ("tr2tog, dc2tog, rtrf around next tr", "dc2tog; sc2tog; FPdc@around next dc"),
