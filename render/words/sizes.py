@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from motifold.render.pattern.model import MotifSource
 from motifold.render.sizing.model import BodyFit, Fit
-from motifold.render.sizing.reading import sized_motif
+from motifold.render.sizing.reading import sized_motif, varies
+from motifold.render.sizing.ruler import motifs_across
 from motifold.render.sizing.units import NBSP, cm_text, inches_text, number_text, percent_text
 from motifold.render.sizing.width import motif_line
 from motifold.render.words.model import Block, Paragraph, Section, Table
@@ -56,8 +57,7 @@ def _fit_table(printed: Printed) -> Table | None:
         return None
     bodies = {body.name: body for body in table.bodies}
     counted = "Rows" if motif.worked == "rows" else "Rounds"
-    flat = any(word in table.measure.lower() for word in ("width", "wide", "across", "side", "diameter", "length", "height"))
-    finished = "Finished width" if flat else "Finished girth"
+    finished = "Finished width" if _is_width(printed, motif, table.measure) else "Finished girth"
     header: tuple[str, ...] = ("Size", "To fit", counted, f"{titled(motif.name)}, across", finished, "Ease")
     rows = tuple(_fit_row(size, bodies.get(size.choice.name), motif.name) for size in printed.sizes)
     narrow = all(row[3] == row[4] for row in rows)
@@ -65,6 +65,13 @@ def _fit_table(printed: Printed) -> Table | None:
         header, rows = (*header[:3], *header[4:]), tuple((*row[:3], *row[4:]) for row in rows)
     measure = table.measure[:1].upper() + table.measure[1:]
     return Table(f"{measure}{_estimated(printed)}", header, rows)
+
+
+def _is_width(printed: Printed, motif: MotifSource, measure: str) -> bool:
+    """Whether what is measured lies flat: by its words, or because it is one motif worked in rounds and nothing goes round."""
+    if any(word in measure.lower() for word in ("width", "wide", "across", "side", "diameter", "length", "height")):
+        return True
+    return motif.worked == "rounds" and not varies(motif) and motifs_across(printed.pattern, motif) == 1
 
 
 def _fit_row(size: WorkedSize, body: BodyFit | None, motif: str) -> tuple[str, ...]:

@@ -55,6 +55,8 @@ def _between(before: Step | None, step: Step, closing: bool) -> str:
         return ". "
     if isinstance(before, Join) and before.method == "standing":
         return " "
+    if isinstance(step, Words):
+        return ", "
     ends = isinstance(step, Turn) and not isinstance(before, Chain)
     starred = isinstance(before, Repeat) and _style(before, 0) == "*"
     return "; " if closing or ends or (starred and isinstance(step, UseYarn)) else ", "
