@@ -5,7 +5,7 @@ from __future__ import annotations
 from motifold.render.pattern.model import MotifSource, Pattern, SizePlan
 from motifold.render.pattern.problem import Problem
 from motifold.render.sizing.closer import Question, closer
-from motifold.render.sizing.gauge import stitch_width
+from motifold.render.sizing.gauge import stitch_width, width_line
 from motifold.render.sizing.model import BodyFit, SizeTable
 from motifold.render.sizing.reading import last_labelled, sized_motif, stated_stitches
 from motifold.render.sizing.ruler import Ease, Ruler, fit, fit_of, nearest_rounds, read_ease, ruler_for
@@ -89,7 +89,7 @@ def _fixed(motif: MotifSource, name: str, body_cm: float, source: str | None, gi
 def _no_gauge(pattern: Pattern, motif: MotifSource) -> Problem:
     if pattern.gauge is None:
         message = "there is no gauge, so no size can be worked out"
-    elif ruler_shrinks(pattern):
+    elif _shrinks(pattern):
         message = "the measured rounds do not grow: the same motif cannot get narrower with more rounds"
     else:
         message = f'the gauge measures nothing that tells how wide "{motif.name}" is after so many rounds'
@@ -97,8 +97,6 @@ def _no_gauge(pattern: Pattern, motif: MotifSource) -> Problem:
     return Problem("size-gauge", "error", pattern.place("gauge" if pattern.gauge else "size"), message, hint)
 
 
-def ruler_shrinks(pattern: Pattern) -> bool:
-    from motifold.render.sizing.gauge import width_line
-
+def _shrinks(pattern: Pattern) -> bool:
     line = width_line(pattern.gauge) if pattern.gauge else None
     return line is not None and line.per_round_cm <= 0

@@ -67,7 +67,3 @@ def makes_magic_ring(texts: Iterable[object]) -> bool:
 
 def has_standing(texts: Iterable[object]) -> bool:
     return any(isinstance(node, StitchSpec) and node.standing for node in nodes(tuple(texts)))
-
-
-def has_increase(texts: Iterable[object]) -> bool:
-    return any(isinstance(node, StitchSpec) and node.increase > 1 for node in nodes(tuple(texts)))

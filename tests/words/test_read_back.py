@@ -142,6 +142,23 @@ def test_a_sample_pasted_into_its_file_makes_the_same_fabric_in_every_size(sampl
             assert made(work_motif(source, shop)[0]) == made(size.fabrics[motif.name])
 
 
+@pytest.mark.parametrize("terms", ["US", "UK"])
+@pytest.mark.parametrize("sample", SAMPLES)
+def test_an_edging_reads_back_to_the_same_steps(sample: str, terms: Terms) -> None:
+    pattern, worked = worked_sample(sample)
+    document = write_document(worked, {}, WordsLook(terms))  # type: ignore[arg-type]
+    sizes = len(worked.sizes)  # type: ignore[attr-defined]
+    for section in document.sections:
+        edging = next((e for e in pattern.edgings if section.key == "edging" and e.name == section.subject), None)
+        if edging is None:
+            continue
+        text = "\n".join(line_text(block) for block in section.blocks if isinstance(block, RoundText))
+        again, problems = parse_instructions(Loose(text), NotationContext(terms, tuple(y.key for y in pattern.yarns), {}, sizes))
+        assert not problems, text
+        assert [bare(line.steps) for line in again.lines] == [bare(line.steps) for line in edging.instructions.lines]
+        assert [bare(line.counts) for line in again.lines] == [bare(line.counts) for line in edging.instructions.lines]
+
+
 # Trees of every kind, made up: each must come back from its own words.
 
 NAMES = ["sc", "hdc", "dc", "tr", "dtr", "FPdc", "BPtr", "dc3tog", "5-dc cl", "edc", "puff", "petal"]
