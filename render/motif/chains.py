@@ -47,7 +47,7 @@ def hang(ground: Ground, course: Course, standing: Standing) -> None:
     inner = _middle_stems(course)
     for index, stem in enumerate(course.stems):
         if stem.stitch.role == "standing":
-            upright(ground, stem, index in inner)
+            upright(ground, stem, index in inner, _freer_side(ground, course, index))
         for ring in stem.picots:
             picot(ground, ring, ground.heads[stem.stitch.id], ground.normals[stem.stitch.id], 0.1)
 
@@ -79,9 +79,10 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
     after = (index + 1) % course.size
     gap = course.gaps[index]
     left, right = course.stems[index], course.stems[after]
-    start = _end_of(standing, index, left, 1.0, ground.posted.get(left.stitch.id, frozenset()))
-    end = _end_of(standing, after, right, -1.0, ground.posted.get(right.stitch.id, frozenset()))
     least = needed(ground, gap)
+    start, end = _ends_of(ground, standing, course, index, False)
+    if abs(end - start) < least and len(gap.parts) > 2:
+        start, end = _ends_of(ground, standing, course, index, True)
     corner = next((n for n, c in enumerate(course.corners) if c.at == index and not c.on_stem), None)
     outline = standing.outline
     if corner is not None and outline.corners:
@@ -97,7 +98,8 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
     if path.length >= least and not loaded:
         drop = CHAIN_DROP if len(gap.parts) <= 3 and min(left.height, right.height) >= _TALL and not _given(gap, ground) else 0.0
         return _dropped(path, drop)
-    return _bowed(start, end, max(least * _BOW, loaded), [_size(ground, part) for part in gap.parts])
+    sizes = [_size(ground, part) for part in gap.parts]
+    return _bowed(start, end, max(least * _BOW, loaded), sizes)
 
 
 def _bowed(start: complex, end: complex, length: float, sizes: list[float]) -> Arc:
@@ -124,9 +126,22 @@ def _given(gap: Gap, ground: Ground) -> bool:
     return any(ground.fabric.stitches[part].role == "given" for part in gap.parts)
 
 
-def _end_of(standing: Standing, index: int, stem: Stem, side: float, posted: frozenset[float]) -> complex:
+def _ends_of(ground: Ground, standing: Standing, course: Course, index: int, bowed: bool) -> tuple[complex, complex]:
+    """Where the run after a stem begins and ends; a bow leaves its heads further out, so that two bows from one head do not touch."""
+    after = (index + 1) % course.size
+    left, right = course.stems[index], course.stems[after]
+    start = _end_of(standing, index, left, 1.0, ground.posted.get(left.stitch.id, frozenset()), bowed)
+    end = _end_of(standing, after, right, -1.0, ground.posted.get(right.stitch.id, frozenset()), bowed)
+    # A run that climbs past a head needs room for its breadth as well.
+    way = _way(start, end)
+    first, last = standing.normals[index], standing.normals[after]
+    start += 1j * first * OVAL_HALF * min(abs((way / first).real) * 1.2, 1.0)
+    return start, end - 1j * last * OVAL_HALF * min(abs((way / last).real) * 1.2, 1.0)
+
+
+def _end_of(standing: Standing, index: int, stem: Stem, side: float, posted: frozenset[float], bowed: bool) -> complex:
     """Where a run leaves a head: beside its bar."""
-    half = STEM_HALF + 0.06 if stem.body_at < 0.7 and stem.half == stem.body and stem.height <= 1.1 else stem.half
+    half = STEM_HALF + (0.16 if bowed else 0.06) if stem.body_at < 0.7 and stem.half == stem.body and stem.height <= 1.1 else stem.half
     if stem.stitch.kind == "sl st":
         half += 0.1
     if side in posted:
@@ -253,7 +268,16 @@ def _middle_stems(course: Course) -> set[int]:
     return found
 
 
-def upright(ground: Ground, stem: Stem, over_ring: bool) -> None:
+def _freer_side(ground: Ground, course: Course, index: int) -> float:
+    """On which side of a stem (+1 counter-clockwise) its neighbour stands further off, half way up."""
+    middles = []
+    for step in (-1, 0, 1):
+        stitch = course.stems[(index + step) % course.size].stitch.id
+        middles.append((ground.feet[stitch][0] + ground.heads[stitch]) / 2)
+    return 1.0 if abs(middles[2] - middles[1]) > abs(middles[0] - middles[1]) else -1.0
+
+
+def upright(ground: Ground, stem: Stem, over_ring: bool, free: float) -> None:
     """Beginning chains that count as a stitch: stacked where that stitch would stand."""
     stitch = stem.stitch
     foot, head = ground.feet[stitch.id][0], ground.heads[stitch.id]
@@ -268,7 +292,9 @@ def upright(ground: Ground, stem: Stem, over_ring: bool) -> None:
     low, high = foot - up * lower, head + up * 0.065
     low -= up * min(max(least - abs(high - low), 0.0), deeper)
     high += up * min(max(least - abs(high - low), 0.0), 0.08)
-    arc = arc_of([low, high]) if abs(high - low) >= least - 1e-9 else bulged(low, high, least)
+    arc = arc_of([low, high])
+    if arc.length < least - 1e-9:
+        arc = bulged(low, high, least) if free < 0 else arc_of(bulged(high, low, least).points[::-1])
     size = min(OVAL_LEAST + 0.03, max(OVAL_LEAST, arc.length / count - 0.06))
     between = (arc.length - count * size) / max(count - 1, 1) if count > 1 else 0.0
     s = 0.0 if count > 1 else (arc.length - size) / 2

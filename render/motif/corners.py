@@ -76,3 +76,23 @@ def _above(stems: Sequence[Stem], below: tuple[Sequence[Stem], Sequence[Gap], Se
             ordered = cyclic_order(over, len(stems))
             found.append(Corner(ordered[(len(ordered) - 1) // 2], len(ordered) % 2 == 1))
     return found
+
+
+def set_apart(stems: Sequence[Stem], gaps: Sequence[Gap], corners: Sequence[Corner], below: tuple[Sequence[Stem], Sequence[Gap], Sequence[Corner]] | None) -> bool:
+    """Whether corners are more than a choice among places that look alike: told from the others by what they are, or by standing on corners."""
+    if below is not None and len(below[2]) == len(corners) and {c.at for c in _above(stems, below)}:
+        over = {index for corner in _above(stems, below) for index in (corner.at - 1, corner.at, corner.at + 1)}
+        if all(any((corner.at + k) % len(stems) in {i % len(stems) for i in over} for k in (0, 1)) for corner in corners):
+            return True
+    looks = {_look(stems, gaps, corner) for corner in corners}
+    others = [Corner(i, corner.on_stem) for i in range(len(stems)) for corner in corners[:1]]
+    alike = sum(1 for other in others if _look(stems, gaps, other) in looks)
+    return alike <= len(corners)
+
+
+def _look(stems: Sequence[Stem], gaps: Sequence[Gap], corner: Corner) -> tuple[object, ...]:
+    after = stems[(corner.at + 1) % len(stems)]
+    here, before = stems[corner.at], stems[corner.at - 1]
+    if corner.on_stem:
+        return (here.stitch.kind, bool(_bases(before) & _bases(here)), bool(_bases(here) & _bases(after)), len(gaps[corner.at].parts))
+    return (len(gaps[corner.at].parts), bool(_bases(here) & _bases(after)), any(b.kind == "ring" for b in _bases(here)))

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from motifold.render.fabric.model import Fabric, Run, Stitch
-from motifold.render.motif.corners import found_corners, marked_corners
+from motifold.render.motif.corners import found_corners, marked_corners, set_apart
 from motifold.render.motif.extents import body_of, head_half, root_half, stem_height
 from motifold.render.motif.parts import Corner, Gap, Stem
 
@@ -101,10 +101,13 @@ def _gap(fabric: Fabric, piece: Sequence[Stitch], picots: Mapping[int, tuple[Run
 
 def with_corners(fabric: Fabric, course: Course, below: Course | None) -> Course:
     """The course with corners found by its own structure, where the Fabric marks none. A half motif has two of its shape's corners at its cut."""
-    if course.corners or not course.size:
+    if not course.size:
         return course
+    under = (below.stems, below.gaps, below.corners) if below is not None and below.corners else None
+    if course.corners:
+        real = course.open or len(course.corners) < 3 or set_apart(course.stems, course.gaps, course.corners, under)
+        return course if real else replace(course, corners=())
     count = fabric.polygon - 2 if course.open else len(below.corners) if below is not None and len(below.corners) > 2 else 0
     if count < 1:
         return course
-    under = (below.stems, below.gaps, below.corners) if below is not None and below.corners else None
     return replace(course, corners=found_corners(course.stems, course.gaps, count, under, course.open))

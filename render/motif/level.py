@@ -13,7 +13,7 @@ def level(ground: Ground) -> float:
     if not ground.courses:
         return 0.0
     course = ground.courses[max(ground.courses)]
-    if course.open:
+    if course.open or ground.spine:
         return 0.0
     corners = len(course.corners)
     if corners > 2:

@@ -14,6 +14,8 @@ from motifold.render.motif.course import Course
 from motifold.render.motif.extents import CLEAR, FOOT_RISE, SPACE_RISE, STEM_HALF
 from motifold.render.motif.feet import shared
 from motifold.render.motif.ground import Ground
+from motifold.render.motif.ink import to_segment
+from motifold.render.motif.over import Disc, obstacles
 from motifold.render.motif.parts import Stem
 from motifold.render.motif.room import chain_count, chain_least
 
@@ -21,9 +23,13 @@ _LEAST = 4
 """So many stitches in one place make a petal or a shell."""
 _WIDEST = 2.3
 """The widest fan, in radians: a petal's edge stitches lie down, but not below the line they grow from."""
-_AIRY = ((1.25, 1.0), (1.15, 1.0), (1.05, 1.0), (1.03, 1.08), (1.03, 1.16), (1.03, 1.25))
-"""A petal opens as far as its neighbours leave it room: how much over the least its spokes stand apart; then, crowded, how much longer
-they are drawn.
+_AIRY = tuple(
+    (airy, longer, widest)
+    for widest in (_WIDEST, 1.9, 1.5)
+    for airy, longer in ((1.25, 1.0), (1.15, 1.0), (1.05, 1.0), (1.03, 1.08), (1.03, 1.16), (1.03, 1.25))
+)
+"""A petal opens as far as its neighbours and the round below leave it room: how much over the least its spokes stand apart; then, crowded,
+how much longer they are drawn; and how wide the fan may be.
 """
 _CLOSE = 0.52
 """No further from the head that it stands on than this does a petal begin, if it can be helped."""
@@ -51,7 +57,8 @@ def petals_of(ground: Ground, course: Course, crowded: bool) -> list[Fan]:
         if len(stems) >= _LEAST and base.kind in ("stitch", "space", "gap") and _plain(course, stems):
             found.append((base, stems))
     middles = [ground.anchor(base)[0] for base, _ in found]
-    return [_fan(ground, course, base, stems, _elbow(middles, i)) for i, (base, stems) in enumerate(found)]
+    covers = obstacles(ground, course, 1) if found else []
+    return [_fan(ground, course, base, stems, _elbow(middles, i), covers) for i, (base, stems) in enumerate(found)]
 
 
 def _on_loops(ground: Ground, course: Course) -> list[Fan]:
@@ -85,13 +92,13 @@ def _elbow(middles: list[complex], index: int) -> float:
     return min(others, default=1e9) / 2
 
 
-def _fan(ground: Ground, course: Course, base: Base, stems: list[int], elbow: float) -> Fan:
+def _fan(ground: Ground, course: Course, base: Base, stems: list[int], elbow: float, covers: list[Disc]) -> Fan:
     arc = ground.arcs.get(base.id) if base.kind == "space" else None
     middle, out = ground.anchor(base)
     rise = SPACE_RISE if arc else FOOT_RISE
-    fan = None
-    for airy, longer in _AIRY:
-        radius, angles = _angles(ground, course, stems, rise, (airy, longer), arc.length if arc else 0.0)
+    fan, best, least = None, None, -9.0
+    for airy, longer, widest in _AIRY:
+        radius, angles = _angles(ground, course, stems, rise, (airy, longer, widest), arc.length if arc else 0.0)
         ways = [out * exp(1j * angle) for angle in angles]
         feet = [middle + way * radius for way in ways]
         if arc:
@@ -102,19 +109,37 @@ def _fan(ground: Ground, course: Course, base: Base, stems: list[int], elbow: fl
             feet = [foot + out * (rise - ((inner - middle) / out).real) for foot in feet]
         heads = [foot + way * course.stems[s].height * longer for foot, way, s in zip(feet, ways, stems, strict=True)]
         fan = Fan(stems, feet, heads, ways)
-        if max(abs(((head - middle) / out).imag) for head in heads) + 0.6 <= elbow and (arc or radius <= _CLOSE):
-            break
-    assert fan is not None
-    return fan
+        white = _white(fan, covers, middle)
+        if best is None or white > least + 1e-9:
+            best, least = fan, white
+        wide = max(abs(((head - middle) / out).imag) for head in heads) + 0.6
+        if white >= CLEAR and wide <= elbow and (arc or radius <= _CLOSE or widest < _WIDEST):
+            return fan
+    assert best is not None
+    return best
 
 
-def _angles(ground: Ground, course: Course, stems: list[int], rise: float, room: tuple[float, float], loop: float) -> tuple[float, list[float]]:
+def _white(fan: Fan, covers: list[Disc], middle: complex) -> float:
+    """White between the outermost spokes of a fan and the round below, but for the place that it stands on."""
+    found = 9.0
+    for foot, head, way in ((fan.feet[k], fan.heads[k], fan.ways[k]) for k in (0, -1)):
+        arm = 1j * way * 0.36
+        body = foot + (head - foot) * 0.55
+        for centre, radius in covers:
+            if abs(centre - middle) < 0.5 or abs(centre - middle) > 4.0:
+                continue
+            near = min(to_segment(centre, foot, head), to_segment(centre, body - arm, body + arm), to_segment(centre, head - arm, head + arm))
+            found = min(found, near - radius - STEM_HALF)
+    return found
+
+
+def _angles(ground: Ground, course: Course, stems: list[int], rise: float, room: tuple[float, float, float], loop: float) -> tuple[float, list[float]]:
     """The radius of the bow that the feet stand on, and the direction of each spoke from the middle, counter-clockwise."""
     radius = max(rise, 0.3) if not loop else max(0.6, 0.35 * loop)
     steps: list[float] = []
     for _ in range(40):
         steps = [_step(ground, course, a, b, radius, room) for a, b in pairwise(stems)]
-        if sum(steps) <= _WIDEST:
+        if sum(steps) <= room[2]:
             break
         radius *= 1.08
     angles = [0.0]
@@ -124,7 +149,7 @@ def _angles(ground: Ground, course: Course, stems: list[int], rise: float, room:
     return radius, [angle - half for angle in angles]
 
 
-def _step(ground: Ground, course: Course, first: int, second: int, radius: float, room: tuple[float, float]) -> float:
+def _step(ground: Ground, course: Course, first: int, second: int, radius: float, room: tuple[float, float, float]) -> float:
     """The angle between two neighbouring spokes: enough for roots, bodies and heads."""
     a, b = course.stems[first], course.stems[second]
     gap = course.gaps[first]
@@ -137,7 +162,7 @@ def _step(ground: Ground, course: Course, first: int, second: int, radius: float
     else:
         needs.append((short.half + _width(tall, short.height) + CLEAR + chains, short.height))
         needs.append((short.body + _width(tall, short.body_at * short.height) + CLEAR, short.body_at * short.height))
-    airy, longer = room
+    airy, longer, _ = room
     return max(need / (radius + at * longer) for need, at in needs) * airy
 
 

@@ -89,8 +89,8 @@ def _fitted(task: _Task, more: float) -> tuple[Outline, list[float]]:
         levels = [_level(task, i, Outline(task.corners, 1.0, task.phase)) for i in range(task.course.size)]
         low = min(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
         high = max(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
-        sizes = [low + (high - low) * k / 24 for k in range(25)]
-        outlines = [Outline(task.corners, max(size + more, _roomy(task)), task.phase) for size in sizes]
+        sizes = [max(low + (high - low) * k / 24 + more, _roomy(task)) for k in range(25)]
+        outlines = [Outline(task.corners, size, task.phase) for size in sizes]
     else:
         outlines = [_size(task, fullness, more) for fullness in _SHORTER]
     best: tuple[float, Outline, list[float]] | None = None

@@ -14,6 +14,8 @@ _SOLID = 1.06
 """Neighbours without chains like to stand this much further apart than they must."""
 _LOOSE = 1.42
 """Where there is room, up to so much: a group that is drawn wider falls apart."""
+_BETWEEN_PETALS = 0.5
+"""More room for a loop from a low head to a high one: it bows over towards its neighbour."""
 _UNEVEN = 0.35
 """Heads whose heights differ by more pass each other."""
 
@@ -47,6 +49,8 @@ def room_of(ground: Ground, course: Course, feet: list[list[complex]]) -> Room:
         if gap.parts:
             chains = chain_count(ground, gap)
             least.append(_ends(stem) + _ends(after) + 2 * CLEAR + chain_least(chains, _same_base(stem, after)))
+            if chains > 2 and abs(stem.height - after.height) > 1.0:
+                least[-1] += _BETWEEN_PETALS
             like.append(max(_ends(stem) + _ends(after) + 2 * CLEAR + chains * PITCH, least[-1]))
             slack.append(not _same_base(stem, after))
             full.append(max(_ends(stem) + _ends(after) + chains * OVAL + (chains + 1) * WHITE, like[-1]))
