@@ -66,8 +66,8 @@ def command(
         return
     if motif is not None:
         _known_piece(motif, [m.name for m in job.worked.pattern.motifs], [e.name for e in job.worked.pattern.edgings])
-    terms_used = "UK" if (terms or job.worked.pattern.terms) == "UK" else "US"
-    look = pattern_look(job.worked.pattern, ChartLook(mono=mono, left_handed=left_handed, show=shown, terms=terms_used))
+    uk = (terms or job.worked.pattern.terms).upper() == "UK"
+    look = pattern_look(job.worked.pattern, ChartLook(mono=mono, left_handed=left_handed, show=shown, terms="UK" if uk else "US"))
     if as_json:
         print_json(job, chart_json(charts_of(job.worked, motif), look))
     worked = require_worked(job)

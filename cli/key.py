@@ -27,8 +27,8 @@ def command(pattern: Path | None, dpi: int, terms: str | None, output: str | Non
     target = choose_target(output, pattern, "-key", KINDS)
     job = load(pattern)
     worked = require_worked(job)
-    used = "UK" if (terms or worked.pattern.terms) == "UK" else "US"
-    look = pattern_look(worked.pattern, ChartLook(terms="UK" if used == "UK" else "US"))
+    uk = (terms or worked.pattern.terms).upper() == "UK"
+    look = pattern_look(worked.pattern, ChartLook(terms="UK" if uk else "US"))
     fabrics = [fabric for size in worked.sizes for fabric in (*size.fabrics.values(), *size.edgings.values())]
     drawing = draw_key(entries_used(fabrics, look), look.terms)
     write_drawings([NamedDrawing("key", drawing)], target, pattern.stem, worked.pattern.author or "", dpi)

@@ -7,6 +7,7 @@ from typing import Any
 
 from motifold.render.assembly import corner_name, side_text
 from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.sides import corner_names
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.fabric.wording import counted_word
 from motifold.render.pattern.model import Terms
@@ -66,8 +67,8 @@ def _assembly_json(assembly: Assembly) -> dict[str, Any]:
         "orientable": assembly.orientable,
         "openings": [{"sides": [side_text(side) for side in o.sides], "girth_cm": _cm(o.girth_cm)} for o in assembly.openings],
         "corners": [
-            {"at": [corner_name(assembly, at) for at in corner.at], "degrees": round(corner.degrees, 6), "on_opening": corner.on_opening}
-            for corner in assembly.corners
+            {"at": list(corner_names(assembly, i)), "degrees": round(corner.degrees, 6), "on_opening": corner.on_opening}
+            for i, corner in enumerate(assembly.corners)
         ],
         "passes": [
             {"seams": [assembly.seams[step.seam].name for step in seam_pass.steps], "stitches": seam_pass.stitches}
@@ -140,7 +141,7 @@ def _size_summary(size: WorkedSize, terms: Terms, several: bool) -> list[str]:
         form = "" if assembly.orientable else ", a surface with one side"
         lines += [
             "",
-            f"{head}{len(assembly.panels)} panels, {len(assembly.seams)} seams in {len(assembly.passes)} passes, "
+            f"{head}{len(assembly.panels)} panels, {len(assembly.seams)} seams in {_passes(len(assembly.passes))}, "
             f"{_pieces(assembly.pieces)}{form}, {_openings(len(assembly.openings))}{': ' + openings if openings else ''}",
         ]
     for name, fabric in size.edgings.items():
@@ -150,6 +151,10 @@ def _size_summary(size: WorkedSize, terms: Terms, several: bool) -> list[str]:
 
 def _pieces(number: int) -> str:
     return "1 piece" if number == 1 else f"{number} pieces"
+
+
+def _passes(number: int) -> str:
+    return "1 pass" if number == 1 else f"{number} passes"
 
 
 def _openings(number: int) -> str:

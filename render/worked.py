@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from motifold.render.assembly.model import Assembly
 from motifold.render.fabric.model import Fabric
@@ -12,6 +13,9 @@ from motifold.render.pattern.instructions import Amount, Definition
 from motifold.render.pattern.model import EdgingSource, MotifSource, Pattern
 from motifold.render.pattern.problem import Problem
 from motifold.render.sizing.model import SizeChoice, SizeTable, YarnNeed
+
+if TYPE_CHECKING:
+    from motifold.render.fabric import Workshop
 
 
 CONSEQUENCES = frozenset({"sides-differ", "count", "uneven", "left-over", "place", "too-much"})
@@ -77,20 +81,24 @@ def _work_size(
     pattern: Pattern, choice: SizeChoice, memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]]
 ) -> tuple[WorkedSize, tuple[Problem, ...]]:
     from motifold.render.assembly import assemble
-    from motifold.render.sizing import motif_width_cm
+    from motifold.render.sizing import motif_width_cm, row_height_cm
 
+    row_cm = row_height_cm(pattern.gauge)
     problems: list[Problem] = []
     fabrics: dict[str, Fabric] = {}
     widths: dict[str, float | None] = {}
+    heights: dict[str, float | None] = {}
     for motif in pattern.motifs:
         fabric, motif_problems = _work_motif(pattern, motif, choice, memory)
         problems.extend(motif_problems)
         fabrics[motif.name] = fabric
         widths[motif.name] = motif_width_cm(pattern, fabric)
+        if motif.worked == "rows" and row_cm is not None:
+            heights[motif.name] = row_cm * sum(one.kind == "row" for one in fabric.rounds)
     broken = any(problem.severity == "error" for problem in problems)
     assembly = None
     if pattern.assembly is not None:
-        assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths)
+        assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths, heights)
         problems.extend(problem for problem in assembly_problems if not (broken and problem.code in CONSEQUENCES))
     edgings: dict[str, Fabric] = {}
     for edging in pattern.edgings:
@@ -124,13 +132,13 @@ def _work_edging(
         given = opening_edge(assembly, fabrics, edging.opening)
     else:
         name = edging.motif or (pattern.motifs[0].name if len(pattern.motifs) == 1 else None)
-        given = motif_edge(fabrics[name]) if name in fabrics else ()
+        given = motif_edge(fabrics[name]) if name is not None and name in fabrics else ()
     if not given:
         return None
     return work_edging(edging, given, _workshop(pattern, None, choice.index, None))
 
 
-def _workshop(pattern: Pattern, rounds: int | None, index: int, counts_as: bool | None):  # type: ignore[no-untyped-def]
+def _workshop(pattern: Pattern, rounds: int | None, index: int, counts_as: bool | None) -> Workshop:
     from motifold.render.fabric import Workshop
     from motifold.render.sizing import row_height_cm
 

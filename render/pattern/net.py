@@ -11,7 +11,7 @@ from motifold.render.pattern.model import JoinSource, NetCell, SidePiece
 from motifold.render.pattern.problem import Problem, Span
 
 PANEL_NAME = r"[^\W\d_][\w-]*"
-MOST_PANELS = 400
+MOST_PANELS = 2000
 LONGEST_NET = 50_000
 MOST_PARTS = 24
 _SIDE = re.compile(rf"(?P<panel>{PANEL_NAME})\s*\.\s*(?P<side>[\w-]+)\s*(?:\[\s*(?P<part>\d{{1,3}})\s*/\s*(?P<parts>\d{{1,3}})\s*\])?")

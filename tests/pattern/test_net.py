@@ -6,7 +6,7 @@ import pytest
 
 from motifold.render.pattern.locator import plain_text
 from motifold.render.pattern.model import SidePiece
-from motifold.render.pattern.net import read_join, read_net, read_side
+from motifold.render.pattern.net import MOST_PANELS, read_join, read_net, read_side
 
 PANELS = ("F1", "B1", "T1", "C", "base")
 
@@ -77,7 +77,7 @@ def test_a_row_set_in_with_spaces_alone_is_a_warning() -> None:
 
 def test_a_net_has_bounds() -> None:
     found, problems = read_net(plain_text(" ".join(f"P{number}" for number in range(5000))))
-    assert len(found) == 400
+    assert len(found) == MOST_PANELS == 2000
     assert len(problems) == 1
 
 
