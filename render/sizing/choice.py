@@ -8,7 +8,7 @@ from difflib import get_close_matches
 from motifold.render.pattern.model import MotifSource, Pattern
 from motifold.render.pattern.problem import Problem
 from motifold.render.sizing.model import BodyFit, Fit, SizeChoice, SizeTable
-from motifold.render.sizing.reading import grows, last_labelled, numbers_in_brackets, sized_motif, varies
+from motifold.render.sizing.reading import ends_by_measure, grows, last_labelled, numbers_in_brackets, sized_motif, varies
 from motifold.render.sizing.ruler import MOST_ROUNDS, off, read_ease
 from motifold.render.sizing.units import cm_text, percent_text
 
@@ -51,7 +51,7 @@ def _sized(pattern: Pattern, main: MotifSource | None, body: BodyFit | None, pro
         return None
     if body.chosen is None:
         problems.append(_none_within(pattern, main, body))
-    if varies(main) and not grows(main):
+    if ends_by_measure(main) or (varies(main) and not grows(main)):
         return None
     if body.chosen is not None:
         return body.chosen.rounds
@@ -80,7 +80,7 @@ def _rounds(
 
 def _bounded(pattern: Pattern, motif: MotifSource, rounds: int, is_main: bool, problems: list[Problem]) -> int:
     """As many of these rounds as the text has; a motif asked for more is a problem if the size is about it."""
-    most = MOST_ROUNDS if grows(motif) else last_labelled(motif) or rounds
+    most = MOST_ROUNDS if grows(motif) or ends_by_measure(motif) else last_labelled(motif) or rounds
     if 1 <= rounds <= most:
         return rounds
     if is_main:

@@ -9,7 +9,7 @@ from motifold.render.pattern.model import MotifSource, Pattern
 from motifold.render.pattern.quantity import Quantity, Range
 from motifold.render.sizing.gauge import WidthLine
 from motifold.render.sizing.model import Fit
-from motifold.render.sizing.reading import grows, last_labelled
+from motifold.render.sizing.reading import ends_by_measure, grows, last_labelled
 from motifold.render.sizing.width import motif_line
 
 MOST_ROUNDS = 400
@@ -82,7 +82,7 @@ def ruler_for(pattern: Pattern, motif: MotifSource) -> Ruler | None:
     if line is None or line.per_round_cm <= 0:
         return None
     adds = pattern.assembly.seam.adds_cm if pattern.assembly is not None else 0.0
-    most = MOST_ROUNDS if grows(motif) else min(last_labelled(motif) or MOST_ROUNDS, MOST_ROUNDS)
+    most = MOST_ROUNDS if grows(motif) or ends_by_measure(motif) else min(last_labelled(motif) or MOST_ROUNDS, MOST_ROUNDS)
     return Ruler(line, motifs_across(pattern, motif), adds, most)
 
 

@@ -7,10 +7,11 @@ from math import pi
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from sizing_by_hand import motif, pattern, strip
+from sizing_by_hand import line, motif, pattern, strip
 
-from motifold.render.pattern.instructions import Amount
-from motifold.render.pattern.model import Gauge, GaugePoint
+from motifold.render.pattern.instructions import Amount, Instructions, Label, Line, RepeatRounds
+from motifold.render.pattern.model import Gauge, GaugePoint, MotifSource
+from motifold.render.pattern.problem import NOWHERE
 from motifold.render.sizing import choose_sizes, size_table
 from motifold.render.sizing.gauge import WidthLine
 from motifold.render.sizing.model import SizeTable
@@ -184,3 +185,15 @@ def test_the_width_of_an_unmeasured_motif_goes_by_the_height_of_its_stitches() -
     line = motif_line(plan, plan.motifs[1])
     assert line is not None
     assert line.at(8) == pytest.approx(12.8 * 0.88 / 1.6)
+
+
+def test_rows_that_go_on_until_a_measure_are_not_counted_by_the_size() -> None:
+    first = line("row", 1, "sc")
+    until = Line(0, NOWHERE, Label("row", 2), (RepeatRounds(0, NOWHERE, (1,), until_cm=20.0, until_sizes=(20.0, 30.0)),))
+    scarf = MotifSource("scarf", "strip", 4, "rows", Instructions((first, until)))
+    gauge = Gauge(None, (), stitches=16, width_cm=10, rows=20, height_cm=10)
+    plan = pattern((scarf,), gauge, None, None, (("Short", 20.0), ("Long", 30.0)), "length")
+    table, _ = size_table(plan)
+    assert table is not None
+    assert [body.chosen.rounds for body in table.bodies if body.chosen] == [40, 60]
+    assert [dict(choice.rounds) for choice in choose_sizes(plan, table)[0]] == [{"scarf": None}, {"scarf": None}]
