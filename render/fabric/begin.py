@@ -8,7 +8,7 @@ from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.making import add_chains, add_stitch, add_travel, new_run
 from motifold.render.fabric.model import Base, Leg
 from motifold.render.fabric.places import RING, base_of, current_base, key_of, take
-from motifold.render.fabric.resolve import resolve, too_few_chains
+from motifold.render.fabric.resolve import names_beginning_chain, resolve, too_few_chains
 from motifold.render.fabric.special import known, make
 from motifold.render.fabric.wording import height_in_chains, stitch_word
 from motifold.render.pattern.instructions import Chain, CountsAs, Group, Join, Place, Repeat, Step, Work
@@ -137,7 +137,9 @@ def counted_as(hook: Hook, step: Chain, count: int) -> CountsAs | None:
         return NOTHING
     usual = _by_habit(hook, count)
     # what one round bears out holds for the others; a single chain counts only where someone says so
-    hook.lap.by_habit = count > 1 and count not in hook.borne_out
+    joined = next((step for step in hook.rest if isinstance(step, Join) and not step.attach and step.place is not None), None)
+    said = joined is not None and joined.place is not None and names_beginning_chain(joined.place)
+    hook.lap.by_habit = count > 1 and count not in hook.borne_out and not (said and usual is not None and bool(usual.stitches))
     hook.lap.habit_of = count
     if not hook.flip or not hook.lap.by_habit:
         return usual

@@ -141,11 +141,13 @@ class Lap:
     skipped: list[Base] = field(default_factory=list)         # what was skipped last, for those who come back to it
     excess: int = 0                      # places wanted beyond the end
     excess_span: Span | None = None
-    excess_word: str = ""
+    excess_target: Target | None = None
+    excess_round: int = -1
     left: list[int] = field(default_factory=list)             # atoms that were claimed and passed
     doubts: list[tuple[Span, str, str]] = field(default_factory=list)   # repeats that stopped short: a problem if anything else is
     leave: bool = False                  # "leave remaining sts unworked"
     faulty: bool = False
+    reported: bool = False               # what makes it come out wrong is told already
     habit_of: int = 0                    # length of a beginning chain of which nothing is said
     by_habit: bool = False               # the trade's habit decided whether a chain counts
 
@@ -225,8 +227,8 @@ class Hook:
     ) -> None:
         """Notes a problem once for each ``code`` and ``key``; ``follows``: not while an earlier mistake may be its cause."""
         if severity == "error" and code in STRUCTURAL:
-            self.lap.faulty = True
+            self.lap.faulty = self.lap.reported = True
         if (follows and self.tainted) or (key and (code, key) in self.told):
             return
         self.told.add((code, key))
-        self.problems.append(Problem(code, severity, span, message, hint))
+        self.problems.append(Problem(code, severity, span, message[:1].upper() + message[1:], hint))

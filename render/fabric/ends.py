@@ -9,6 +9,7 @@ from motifold.render.fabric.edge import family
 from motifold.render.fabric.making import add_chains, add_travel, hang, new_run
 from motifold.render.fabric.model import Base, Leg
 from motifold.render.fabric.places import key_of
+from motifold.render.fabric.resolve import names_beginning_chain
 from motifold.render.fabric.wording import height_in_chains, round_word, stitch_word, target_word
 from motifold.render.pattern.instructions import Chain, Join, Place, Step, Work
 
@@ -63,7 +64,7 @@ def own_place(hook: Hook, place: Place | None, step: Join) -> tuple[int, Base]:
     base = Base("stitch", lap.made[first][1], "loops")
     if place is None:
         return first, base
-    if _names_beginning_chain(place):
+    if names_beginning_chain(place):
         return _join_beginning_chain(hook, place, first, base)
     if place.which in ("first", "next", "any", "top", "beg") or (place.which == "same" and place.target.kind == "stitch"):
         found = _first_of(hook, place)
@@ -75,12 +76,6 @@ def own_place(hook: Hook, place: Place | None, step: Join) -> tuple[int, Base]:
             f"its first st is {stitch_word(hook.stitches[lap.made[first][1]].kind, hook.shop.terms)}", key=key_of(place.span),
         )
     return first, base
-
-
-def _names_beginning_chain(place: Place) -> bool:
-    if place.target.kind in ("tch", "missed") or (place.target.kind == "ch" and place.which in ("beg", "top")):
-        return True
-    return place.of is not None and _names_beginning_chain(place.of)
 
 
 def _join_beginning_chain(hook: Hook, place: Place, first: int, base: Base) -> tuple[int, Base]:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from motifold.render.fabric.wording import label_span
 from motifold.render.pattern.instructions import (
     Chain,
     Group,
@@ -139,7 +140,7 @@ def _check_order(book: _Book, line: Line, first: int) -> None:
     else:
         message = f"{name} comes after {_name(line, before)}"
         hint = f"call it {_name(line, book.written)}"
-    book.problems.append(Problem("order", "error", line.span, message, hint))
+    book.problems.append(Problem("order", "error", label_span(line.span, name), message, hint))
     book.number = max(book.number, first) if first > book.written else book.number
 
 

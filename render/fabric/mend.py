@@ -69,6 +69,9 @@ def _of_work(step: Work, by: int, size: int, terms: Terms, around: Place | None)
         if more is not None:
             new = replace(place, count=more, each=more.at(size) > 1)
             yield replace(step, place=new), f"{word} in {place_words(new, terms, size)} instead of {place_words(place, terms, size)}"
+    if place is not None and place.from_hook and place.ordinal is not None and place.ordinal + by >= 1:
+        nearer = replace(place, ordinal=place.ordinal + by)
+        yield replace(step, place=nearer), f"{word} in {place_words(nearer, terms, size)} instead of {place_words(place, terms, size)}"
     if step.stitch.name == "sl st":
         return
     more = _more(step.count, by, size)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from motifold.render.fabric.bench import MOST_STITCHES, STRUCTURAL, Hook, Lap, TooMuch, Workshop
 from motifold.render.fabric.counts import wrong_claim
@@ -76,9 +76,12 @@ def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> 
     hook.problems.extend(problems)
     jobs = split_beginning(jobs) if not hook.laps else jobs
     carried: tuple[Step, ...] = ()
+    unproved: Unproved | None = None
     try:
-        for index in range(len(jobs)):
-            carried = work_line(hook, jobs[index : index + 3], carried, mending)
+        for index, job in enumerate(jobs):
+            begun = Unproved(jobs[index : index + 2], carried, mark_job(hook)) if mending else None
+            carried = work_line(hook, jobs[index : index + 3], carried, mending, unproved)
+            unproved = begun if not job.line.counts or job.kind in ("ring", "foundation") else None
     except TooMuch as stop:
         hook.problems.append(Problem(
             "limit", "error", stop.span, "this is more work than anyone would do: it was given up here", "look for a number with too many digits",
@@ -90,7 +93,18 @@ def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> 
     hook.problems.sort(key=lambda problem: (problem.span.line, problem.span.column) if problem.span else (0, 0))
 
 
-def work_line(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mending: bool) -> tuple[Step, ...]:
+@dataclass(frozen=True, slots=True)
+class Unproved:
+    """A line that states no counts, and where the work on it began: a mistake in it shows in the next line only."""
+
+    jobs: Sequence[Job]
+    carried: tuple[Step, ...]
+    mark: JobMark
+
+
+def work_line(
+    hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mending: bool, unproved: Unproved | None,
+) -> tuple[Step, ...]:
     """Works the first of the jobs; where it does not come out, it is tried in another reading, and, ``mending``, with one thing changed."""
     job, following = jobs[0], jobs[1] if len(jobs) > 1 else None
     mark = mark_job(hook)
@@ -107,7 +121,7 @@ def work_line(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mendin
         take_back_job(hook, mark)
         left = _work_job(hook, job, carried, following)
     if mending and not mark.tainted:
-        return _mended(hook, jobs, carried, mark, left)
+        return _mended(hook, jobs, carried, mark, left, unproved)
     return left
 
 
@@ -116,7 +130,9 @@ def came_out(hook: Hook, mark: JobMark) -> bool:
     return not any(lap.faulty for lap in hook.laps[mark.laps :])
 
 
-def _mended(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mark: JobMark, left: tuple[Step, ...]) -> tuple[Step, ...]:
+def _mended(
+    hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mark: JobMark, left: tuple[Step, ...], unproved: Unproved | None,
+) -> tuple[Step, ...]:
     """Looks for one change that makes the line come out, and the next line after it."""
     job = jobs[0]
     told = [problem for problem in hook.problems if problem not in mark.problems]
@@ -138,6 +154,11 @@ def _mended(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mark: Jo
             break
     take_back_job(hook, mark)
     if not found:
+        before = _mended_before(hook, jobs, unproved) if unproved is not None else None
+        if before is not None and unproved is not None:
+            hint = f"it comes out with {before[0].words} in {unproved.jobs[0].label}"
+            hook.problems = [*mark.problems, *(replace(problem, hint=hint) if problem is mistake else problem for problem in told)]
+            return before[1]
         return _work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
     # what passes over stitches that the line works elsewhere is the less likely
     found.sort(key=lambda one: one[:2])
@@ -148,6 +169,27 @@ def _mended(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mark: Jo
     return left
 
 
+def _mended_before(hook: Hook, jobs: Sequence[Job], unproved: Unproved) -> tuple[Mend, tuple[Step, ...]] | None:
+    """Looks for a change in the line before, which states no counts. Leaves both lines worked with it, or the one before as it was."""
+    first = unproved.jobs[0]
+    again = (first, *jobs)
+    for mend in mends(first.steps, hook.shop.size, hook.shop.terms):
+        if hook.mending < 0:
+            break
+        take_back_job(hook, unproved.mark)
+        carried = _tried(hook, replace(first, steps=mend.steps), unproved.carried, again)
+        hook.mending -= 2 * (len(hook.stitches) - unproved.mark.stitches) + MEND_COST
+        if carried is None or not came_out(hook, unproved.mark):
+            continue
+        middle = mark_job(hook)
+        left = _tried(hook, jobs[0], carried, jobs)
+        if left is not None and came_out(hook, middle) and _next_comes_out(hook, jobs, left):
+            return mend, left
+    take_back_job(hook, unproved.mark)
+    _work_job(hook, first, unproved.carried, jobs[0])
+    return None
+
+
 def _count_is_wrong(hook: Hook, lap: Lap, job: Job) -> bool:
     """Whether it is the stated number that breaks the regular growth of the piece, not the number that was made."""
     wrong = wrong_claim(hook, lap, job.line.counts)
@@ -155,7 +197,7 @@ def _count_is_wrong(hook: Hook, lap: Lap, job: Job) -> bool:
         return False
     claim, made = wrong
     stated = claim.amount.at(hook.shop.size)
-    regular = hook.polygon or next((one.met for one in hook.laps if one.kind == "round" and one.met), 1)
+    regular = hook.polygon or next((one.met for one in hook.laps if one.kind == "round" and one.met and one is not lap), 1)
     if lap.linear or regular < 2:
         return False
     return made % regular == 0 and stated % regular != 0

@@ -97,7 +97,7 @@ def beyond(hook: Hook, cursor: Cursor, place: Place | None, span: Span, target: 
     lap.excess += 1
     lap.faulty = True
     if lap.excess_span is None:
-        lap.excess_span, lap.excess_word = span, target_word(target, hook.shop.terms, 2)
+        lap.excess_span, lap.excess_target, lap.excess_round = span, target, cursor.round
     return current_base(hook, cursor, place)
 
 
@@ -117,7 +117,7 @@ def missing(hook: Hook, cursor: Cursor, span: Span, target: Target) -> None:
     name = round_word(under)
     hook.complain(
         "place", span, f"{name[0].upper()}{name[1:]} has no {target_word(target, terms)} to work into", what_there_is(hook, cursor, target),
-        key=key_of(span),
+        key=key_of(span), follows=True,
     )
 
 
@@ -257,6 +257,16 @@ def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span
             missing(hook, cursor, place.span, place.target)
         return cursor.limit
     return found - 1
+
+
+def on_foundation_chain(cursor: Cursor) -> bool:
+    """Whether the edge is a chain that nothing was worked along yet."""
+    return bool(cursor.atoms) and cursor.atoms[0].name == "ch" and not has_sides(cursor)
+
+
+def has_sides(cursor: Cursor) -> bool:
+    """Whether the edge goes round a piece with several sides."""
+    return cursor.atoms[0].side != cursor.atoms[-1].side
 
 
 def along_one_side(cursor: Cursor, match: Match, extent: Extent | None, stop: int) -> int:

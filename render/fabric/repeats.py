@@ -84,7 +84,7 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     cursor.limit = stop
     cursor.bounded += 1
     number, need = 0, 0
-    goes_on = step.extent is not None and step.extent.kind in ("to", "last")
+    goes_on = step.extent is not None and step.extent.kind == "to"
     outer = hook.passes
     try:
         while _remains(cursor, match, pair):

@@ -24,6 +24,7 @@ from motifold.render.fabric.places import (
     missing,
     next_base,
     next_chain,
+    on_foundation_chain,
     take,
     use_start,
 )
@@ -85,6 +86,13 @@ def _resolve(hook: Hook, place: Place, span: Span) -> Base:
     if place.target.kind == "ch":
         return next_chain(hook, cursor, place, span)
     return next_base(hook, cursor, place, span)
+
+
+def names_beginning_chain(place: Place) -> bool:
+    """Whether a join goes into the beginning chain: "top of beg ch-3", "3rd ch of beg ch-5"."""
+    if place.target.kind in ("tch", "missed") or (place.target.kind == "ch" and place.which in ("beg", "top")):
+        return True
+    return place.of is not None and names_beginning_chain(place.of)
 
 
 def _is_beginning(place: Place) -> bool:
@@ -291,8 +299,9 @@ def from_hook(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
         at = max(count - ordinal, 0)
         hook.lap.spine = hook.pending[:at]
         return Base("stitch", hook.pending[at], foot_of(hook, place))
-    if not cursor.size:
-        return RING
+    if not on_foundation_chain(cursor):
+        too_few_chains(hook, place, 0)
+        return current_base(hook, cursor, place)
     if ordinal > cursor.size:
         too_few_chains(hook, place, cursor.size)
     index = min(ordinal, cursor.size) - 1
@@ -303,6 +312,6 @@ def from_hook(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 def too_few_chains(hook: Hook, place: Place, count: int) -> None:
     """Complains that the chain is shorter than the place says."""
     hook.complain(
-        "place", place.span, f"only {count} ch can be counted from the hook", "make a longer chain first, or count fewer",
+        "place", place.span, f"only {count} ch can be counted from the hook" if count else "there is no chain to count from the hook", "make a longer chain first, or count fewer",
         key=key_of(place.span),
     )

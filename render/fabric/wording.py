@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from motifold.render.fabric.bench import Lap, Terms
 from motifold.render.pattern.instructions import Group, Place, StitchSpec, Target, Work
+from motifold.render.pattern.problem import Span
 from motifold.symbols.stitches import kind as kind_of
 from motifold.symbols.terms import abbreviation
 
@@ -29,7 +30,7 @@ def target_word(target: Target, terms: Terms, amount: int = 1) -> str:
         return f"{corner}ch-{target.chains} {word}{many}" if target.chains is not None else f"{corner}{word}{many}"
     if target.kind == "group":
         return f"{corner}group{many}"
-    if target.kind == "ch":
+    if target.kind in ("ch", "foundation"):
         return "ch"
     if target.kind == "corner":
         return f"corner{many}"
@@ -57,6 +58,11 @@ def round_word(lap: Lap) -> str:
     if lap.number is not None:
         return lap.label
     return {"ring": "the ring", "foundation": "the foundation", "edge": "the edge", "finish": "the finish"}.get(lap.kind, "the start")
+
+
+def label_span(span: Span, label: str) -> Span:
+    """The label at the beginning of a line, of which all is too long to underline."""
+    return Span(span.line, span.column, min(span.length, len(label)))
 
 
 def height_in_chains(kind: str) -> int:
@@ -93,12 +99,18 @@ def place_words(place: Place, terms: Terms, size: int) -> str:
     if place.target.kind == "ring":
         return "ring"
     number = f"{count} " if count > 1 else ""
+    if place.target.kind == "between":
+        name = place.target.name or "group"
+        return f"sp between {_WHICH.get(place.which, '')}{number}{f'{name}s' if name in ('group', 'st') else stitch_word(name, terms, count)}"
     if place.target.kind in ("tch", "missed"):
         return "tch"
     if place.of is not None:
         part = _ORDINALS.get(place.ordinal or 0, f"{place.ordinal}th") + " " if place.which == "nth" else _WHICH.get(place.which, "")
         inner = target_word(place.target, terms)
         return f"{part}of {place_words(place.of, terms, size)}" if place.which == "top" else f"{part}{inner} of {place_words(place.of, terms, size)}"
+    if place.which == "nth":
+        far = " from hook" if place.from_hook else ""
+        return f"{_ORDINALS.get(place.ordinal or 0, f'{place.ordinal}th')} {target_word(place.target, terms)}{far}"
     if place.which == "beg" and place.target.kind == "ch":
         return f"beg ch-{place.target.chains}" if place.target.chains else "beg ch"
     return f"{_WHICH.get(place.which, '')}{number}{target_word(place.target, terms, count)}"

@@ -16,6 +16,7 @@ from motifold.render.fabric.places import (
     key_of,
     next_base,
     next_chain,
+    on_foundation_chain,
     resolve_extent,
     spots_of_each,
     take,
@@ -117,7 +118,8 @@ def join(hook: Hook, step: Join) -> None:
 def chain(hook: Hook, step: Chain) -> None:
     """Chains: the beginning of a round, or chains that hang up at the next stitch."""
     count = step.count.at(hook.shop.size)
-    if hook.beginning and hook.depth == 0 and hook.here is None and begin_with_chain(hook, step, count):
+    first = hook.beginning and hook.lap.kind not in ("ring", "foundation") and hook.depth == 0 and hook.here is None
+    if first and begin_with_chain(hook, step, count):
         hook.beginning = False
         return
     hook.beginning = False
@@ -135,7 +137,7 @@ def work(hook: Hook, step: Work) -> None:
         return
     if spec.standing and step.place is not None and hook.beginning:
         stand_in(hook, step.place)
-    if hook.beginning and step.place is not None and step.place.from_hook and not hook.pending and hook.lap.cursor.size:
+    if hook.beginning and step.place is not None and step.place.from_hook and not hook.pending and on_foundation_chain(hook.lap.cursor):
         _into(hook, step, begin_in_foundation(hook, step, step.place), step.count.at(hook.shop.size))
         return
     count = step.count.at(hook.shop.size)
