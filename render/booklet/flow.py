@@ -160,7 +160,7 @@ class Composer:
             if not self.fresh and self.room < least_lines * self.grid.leading:
                 self.turn()
             filled, taken = balanced(rest, count, self.room, self.grid.leading)
-            if not self.fresh and taken < len(rest) and any(height_of(part) > self.room + 0.01 for part in filled):
+            if not self.fresh and any(height_of(part) > self.room + 0.01 for part in filled):
                 self.turn()
                 continue
             for index, part in enumerate(filled):

@@ -100,6 +100,8 @@ _WEAK_TIE = 12.0
 
 def _penalty(word: str, following: str) -> float:
     """Breaks that trip a reader up: between a number and what it counts, or after an opening word."""
+    if following == "*" or (word == "*" and following.isdigit()):
+        return _TIE  # "rep from * 2 more times" stays one phrase
     number, next_number = word.strip("([*,;").isdigit(), following.strip(")],.;*").isdigit()
     if number and following[:1].isalpha():
         return _TIE

@@ -42,10 +42,26 @@ def fits(table: Table, setting: Setting) -> bool:
     return sum(narrow) + gaps <= setting.width and sum(wide) + gaps <= _CROWDED * setting.width
 
 
+def _on_its_side(table: Table, setting: Setting) -> Table:
+    """The table itself, or its columns as rows where that alone fits the width."""
+    narrow = _natural(table, setting)[1]
+    if sum(narrow) + _GAP * (len(narrow) - 1) <= setting.width or len(table.rows) + 1 >= len(table.header):
+        return table
+    columns = list(zip(table.header, *table.rows, strict=True))
+    return Table(table.caption, ("–", *columns[0][1:]), tuple(columns[1:]))
+
+
+def _spare(widths: Sequence[float], to_right: Sequence[bool], wide: Sequence[float]) -> list[float]:
+    """How far a column of numbers keeps from its right edge, where words follow: what it is wider than it needs to be."""
+    following = [*to_right[1:], True]
+    return [max(0.0, width - need) if right and not after else 0.0
+            for width, need, right, after in zip(widths, wide, to_right, following, strict=True)]
+
+
 def _column_widths(table: Table, setting: Setting) -> list[float]:
     """Natural widths if there is room (the rest is left free), else what each column's words need and a share of what is left."""
     wide, narrow = _natural(table, setting)
-    room = setting.width - _GAP * (len(wide) - 1)
+    room = max(setting.width - _GAP * (len(wide) - 1), len(wide) * setting.grid.body)
     if sum(wide) <= room:
         spare = min((room - sum(wide)) / max(len(wide), 1), 26.0)
         return [width + spare for width in wide]
@@ -58,7 +74,9 @@ def _column_widths(table: Table, setting: Setting) -> list[float]:
 Cell = tuple[str, Type, Tags]
 
 
-def _row(cells: Sequence[Cell], widths: Sequence[float], to_right: Sequence[bool], setting: Setting) -> tuple[float, list[BoxMark]]:
+def _row(
+    cells: Sequence[Cell], widths: Sequence[float], to_right: Sequence[bool], spare: Sequence[float], setting: Setting
+) -> tuple[float, list[BoxMark]]:
     """Height and marks of one row, cell after cell."""
     leading = setting.grid.leading * 0.92
     marks: list[BoxMark] = []
@@ -69,7 +87,7 @@ def _row(cells: Sequence[Cell], widths: Sequence[float], to_right: Sequence[bool
         marks += spot
         lines = break_lines(words_of([(typeset(text), kind)], widths[index] - indent), widths[index] - indent)
         for number, line in enumerate(lines):
-            start = x + widths[index] - line_width(line) if to_right[index] else x + indent
+            start = x + widths[index] - spare[index] - line_width(line) if to_right[index] else x + indent
             marks.append(LineOfWords(start, baseline(setting.grid.leading) + number * leading, line, tags, line is lines[-1]))
         height = max(height, len(lines) * leading)
         x += widths[index] + _GAP
@@ -77,11 +95,16 @@ def _row(cells: Sequence[Cell], widths: Sequence[float], to_right: Sequence[bool
 
 
 def table_boxes(table: Table, setting: Setting, tags: Tags, key: str) -> list[Box]:
-    """Caption, head and rows; each row one box. The head stays with the first row, the last two rows together."""
+    """Caption, head and rows; each row one box. The head stays with the first rows.
+
+    A table with more columns than the sheet is wide is turned on its side, if it fits better so: many sizes of few yarns.
+    """
+    table = _on_its_side(table, setting)
     table_tag = Tag("Table", key)
     widths = _column_widths(table, setting)
     used = min(setting.width, sum(widths) + _GAP * (len(widths) - 1))
     to_right = [column > 0 and all(_is_number(typeset(row[column])) for row in table.rows if row[column]) for column in range(len(widths))]
+    spare = _spare(widths, to_right, _natural(table, setting)[0])
     inside = (*tags, table_tag)
     boxes: list[Box] = []
     if table.caption:
@@ -93,7 +116,7 @@ def table_boxes(table: Table, setting: Setting, tags: Tags, key: str) -> list[Bo
         (text, setting.styles.table_head, (*row_tags, Tag("TH", f"{key}/head/{column}", scope="Column")))
         for column, text in enumerate(table.header)
     ]
-    height, marks = _row(head, widths, to_right, setting)
+    height, marks = _row(head, widths, to_right, spare, setting)
     rule = Rectangle(0.0, height + 2.4, used, 0.8, setting.styles.accent)
     boxes.append(Box(height + 4.6, (*marks, rule), keep=True))
     again = Box(height + 4.6, (*(replace(mark, tags=()) for mark in marks if isinstance(mark, LineOfWords)), rule))
@@ -102,7 +125,7 @@ def table_boxes(table: Table, setting: Setting, tags: Tags, key: str) -> list[Bo
         row_tags = (*inside, Tag("TR", f"{key}/{number}"))
         kinds = [Tag("TD" if column else "TH", f"{key}/{number}/{column}", scope="" if column else "Row") for column in range(len(row))]
         cells = [(text, setting.styles.table, (*row_tags, kind)) for text, kind in zip(row, kinds, strict=True)]
-        height, marks = _row(cells, widths, to_right, setting)
+        height, marks = _row(cells, widths, to_right, spare, setting)
         rule = Rectangle(0.0, height + (0.4 if dense else 2.6), used, 0.35, HAIR)
         last = len(table.rows) - 1
         keep = number != last and (number < 2 or number >= last - 2)  # three rows stay together at either end
