@@ -29,6 +29,8 @@ from motifold.render.motif.place import Standing
 from motifold.render.motif.posts import pass_by
 from motifold.render.motif.room import part_length
 
+_UPRIGHT, _UPRIGHT_PITCH = 0.75, 0.802
+"""Ovals that stand for a stitch are as small and as close as they may be."""
 _TALL = 1.4
 """Stitches at least so tall let a short run hang under their head line."""
 _BOW = 1.06
@@ -56,7 +58,8 @@ def _covered(ground: Ground, course: Course) -> bool:
     """Whether loops of this round may run under earlier work: worked behind it, into an older round, or over picots and petals."""
     if any(gap.behind for gap in course.gaps) or any(stem.stitch.behind for stem in course.stems):
         return True
-    older = {ground.at[leg.base.id][0] for stem in course.stems for leg in stem.stitch.legs if leg.base.id in ground.at and leg.base.kind == "stitch"}
+    bases = [leg.base for stem in course.stems for leg in stem.stitch.legs if leg.base.kind == "stitch"]
+    older = {ground.at[base.id][0] for base in bases if base.id in ground.at}
     if any(number < course.round - 1 for number in older):
         return True
     below = ground.courses.get(course.round - 1)
@@ -133,10 +136,10 @@ def _ends_of(ground: Ground, standing: Standing, course: Course, index: int, bow
     start = _end_of(standing, index, left, 1.0, ground.posted.get(left.stitch.id, frozenset()), bowed)
     end = _end_of(standing, after, right, -1.0, ground.posted.get(right.stitch.id, frozenset()), bowed)
     # A run that climbs past a head needs room for its breadth as well.
-    way = _way(start, end)
-    first, last = standing.normals[index], standing.normals[after]
-    start += 1j * first * OVAL_HALF * min(abs((way / first).real) * 1.2, 1.0)
-    return start, end - 1j * last * OVAL_HALF * min(abs((way / last).real) * 1.2, 1.0)
+    out = standing.normals[index] + standing.normals[after]
+    climb = min(abs((_way(start, end) / out).real) * abs(out) * 1.2, 1.0) if abs(out) > 0.2 else 0.0
+    aside = 1j * OVAL_HALF * climb
+    return start + standing.normals[index] * aside, end - standing.normals[after] * aside
 
 
 def _end_of(standing: Standing, index: int, stem: Stem, side: float, posted: frozenset[float], bowed: bool) -> complex:
@@ -196,7 +199,8 @@ def _has_room(path: Arc, sizes: list[float]) -> bool:
     if path.length < sum(sizes) + (len(sizes) - 1) * (PITCH_LEAST - OVAL_LEAST):
         return False
     middles = [path.at((start + end) / 2)[0] for start, end in _threaded(path.length, sizes)]
-    return all(abs(b - a) >= (p + q) / 2 + PITCH_LEAST - OVAL_LEAST + 0.03 for a, b, p, q in zip(middles, middles[1:], sizes, sizes[1:], strict=False))
+    white = PITCH_LEAST - OVAL_LEAST + 0.03
+    return all(abs(b - a) >= (p + q) / 2 + white for (a, b), (p, q) in zip(pairwise(middles), pairwise(sizes), strict=True))
 
 
 def _threaded(length: float, sizes: list[float]) -> list[tuple[float, float]]:
@@ -285,17 +289,17 @@ def upright(ground: Ground, stem: Stem, over_ring: bool, free: float) -> None:
     if not count:
         return
     up = (head - foot) / (abs(head - foot) or 1.0)
-    least = count * PITCH_LEAST - (PITCH_LEAST - OVAL_LEAST)
+    least = (count - 1) * _UPRIGHT_PITCH + _UPRIGHT
     # A column may begin lower than a foot, at the base's own ink, and rise as high as a head's ink does.
     lower = -0.03 if over_ring else 0.09
     deeper = 0.21 if stitch.legs[0].base.kind == "space" and not over_ring else 0.0
     low, high = foot - up * lower, head + up * 0.065
     low -= up * min(max(least - abs(high - low), 0.0), deeper)
-    high += up * min(max(least - abs(high - low), 0.0), 0.08)
+    high += up * min(max(least - abs(high - low), 0.0), 0.02)
     arc = arc_of([low, high])
     if arc.length < least - 1e-9:
         arc = bulged(low, high, least) if free < 0 else arc_of(bulged(high, low, least).points[::-1])
-    size = min(OVAL_LEAST + 0.03, max(OVAL_LEAST, arc.length / count - 0.06))
+    size = min(OVAL_LEAST + 0.03, max(_UPRIGHT, arc.length / count - 0.06))
     between = (arc.length - count * size) / max(count - 1, 1) if count > 1 else 0.0
     s = 0.0 if count > 1 else (arc.length - size) / 2
     for chain in stitch.chains:

@@ -1,4 +1,6 @@
-"""Where the corners of a round are: as the Fabric marks them, or, where a round is built on a cornered one without saying so, above its corners."""
+"""Where the corners of a round are: as the Fabric marks them, or, where a round is built on a cornered one without saying so, above its
+corners.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +8,9 @@ from collections.abc import Sequence
 
 from motifold.render.fabric.model import Base, Fabric
 from motifold.render.motif.parts import Corner, Gap, Stem, cyclic_order
+
+Below = tuple[Sequence[Stem], Sequence[Gap], Sequence[Corner]]
+"""The round below: its stems, gaps and corners."""
 
 
 def marked_corners(fabric: Fabric, stems: Sequence[Stem], gaps: Sequence[Gap]) -> tuple[Corner, ...]:
@@ -16,7 +21,7 @@ def marked_corners(fabric: Fabric, stems: Sequence[Stem], gaps: Sequence[Gap]) -
         group = stem.stitch.group
         if group is not None and fabric.groups[group].corner:
             members.setdefault(group, []).append(index)
-    for group, indices in members.items():
+    for indices in members.values():
         if any(gaps[index].corner or gaps[index - 1].corner for index in indices):
             continue
         ordered = cyclic_order(indices, len(stems))
@@ -26,7 +31,7 @@ def marked_corners(fabric: Fabric, stems: Sequence[Stem], gaps: Sequence[Gap]) -
 
 
 def found_corners(
-    stems: Sequence[Stem], gaps: Sequence[Gap], count: int, below: tuple[Sequence[Stem], Sequence[Gap], Sequence[Corner]] | None, is_open: bool
+    stems: Sequence[Stem], gaps: Sequence[Gap], count: int, below: Below | None, is_open: bool
 ) -> tuple[Corner, ...]:
     """Corners that nobody marked, if exactly ``count`` can be found: chains in the midst of one place, three or more stitches in one
     place, or what stands over the corners of the round ``below``.
@@ -62,7 +67,7 @@ def _increases(stems: Sequence[Stem]) -> list[Corner]:
     return found
 
 
-def _above(stems: Sequence[Stem], below: tuple[Sequence[Stem], Sequence[Gap], Sequence[Corner]]) -> list[Corner]:
+def _above(stems: Sequence[Stem], below: Below) -> list[Corner]:
     under, between, corners = below
     found = []
     for corner in corners:
@@ -78,8 +83,10 @@ def _above(stems: Sequence[Stem], below: tuple[Sequence[Stem], Sequence[Gap], Se
     return found
 
 
-def set_apart(stems: Sequence[Stem], gaps: Sequence[Gap], corners: Sequence[Corner], below: tuple[Sequence[Stem], Sequence[Gap], Sequence[Corner]] | None) -> bool:
-    """Whether corners are more than a choice among places that look alike: told from the others by what they are, or by standing on corners."""
+def set_apart(stems: Sequence[Stem], gaps: Sequence[Gap], corners: Sequence[Corner], below: Below | None) -> bool:
+    """Whether corners are more than a choice among places that look alike: told from the others by what they are, or by standing on
+    corners.
+    """
     if below is not None and len(below[2]) == len(corners) and {c.at for c in _above(stems, below)}:
         over = {index for corner in _above(stems, below) for index in (corner.at - 1, corner.at, corner.at + 1)}
         if all(any((corner.at + k) % len(stems) in {i % len(stems) for i in over} for k in (0, 1)) for corner in corners):

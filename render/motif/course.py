@@ -66,7 +66,9 @@ def course_of(fabric: Fabric, round_index: int, picots: Mapping[int, tuple[Run, 
 
 
 def _counted_after(stitch: Stitch, piece: list[Stitch]) -> list[Stitch]:
-    """Chains worked on from a beginning chain ("counts as dc and ch 1") hang after the stitch that it stands for: taken out of ``piece``."""
+    """Chains worked on from a beginning chain ("counts as dc and ch 1") hang after the stitch that it stands for: taken out of
+    ``piece``.
+    """
     if stitch.role != "standing" or not stitch.chains:
         return []
     last = max(stitch.chains)
@@ -100,7 +102,9 @@ def _gap(fabric: Fabric, piece: Sequence[Stitch], picots: Mapping[int, tuple[Run
 
 
 def with_corners(fabric: Fabric, course: Course, below: Course | None) -> Course:
-    """The course with corners found by its own structure, where the Fabric marks none. A half motif has two of its shape's corners at its cut."""
+    """The course with corners found by its own structure, where the Fabric marks none. A half motif has two of its shape's corners at
+    its cut.
+    """
     if not course.size:
         return course
     under = (below.stems, below.gaps, below.corners) if below is not None and below.corners else None

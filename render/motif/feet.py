@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from cmath import exp
+from itertools import pairwise
 from math import pi
 
 from motifold.render.fabric.model import Base

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 from math import floor
 from typing import TYPE_CHECKING
 
@@ -47,7 +47,9 @@ class Ink:
         return list(found.values())
 
     def white(self, segments: Sequence[Segment], but: frozenset[int] = frozenset(), least: float = 0.0) -> float:
-        """The least distance from these segments to any other ink (negative when they overlap); not looked for below ``least``, nor past a cell."""
+        """The least distance from these segments to any other ink (negative when they overlap); not looked for below ``least``, nor
+        past a cell.
+        """
         found = _CELL
         for segment in segments:
             seen: set[int] = set()

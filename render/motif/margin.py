@@ -1,6 +1,7 @@
 """What is worked but never met: joining and walking slip stitches, beginning chains that do not count. They take what room is left.
 
-Each looks for the nearest free place to where it belongs, after every counted stitch has its own, so that symmetry is none of their business.
+Each looks for the nearest free place to where it belongs, after every counted stitch has its own, so that symmetry is none of their
+business.
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ from motifold.symbols.glyphs import chain_oval
 from motifold.symbols.sizes import DOT_RADIUS
 
 _STEP = 0.08
+_CHUNK = 60
 _NEAR = 3.5
 """Symbols further than this from a seam are none of its business."""
 
@@ -151,11 +153,16 @@ def _free(ink: Ink, spot: _Spot, shape: list[Segment]) -> complex:
     """The nearest place where a shape has white all round; the whitest there is where none has enough."""
     places = list(_places(spot))
     reach = max(spot.up, spot.down, spot.aside) + max(abs(s[0]) for s in shape) + 0.3
-    white = white_at(places, shape, ink.near(spot.at, reach))
-    for place, left in zip(places, white, strict=True):
-        if left >= CLEAR:
-            return place
-    return places[max(range(len(places)), key=lambda i: white[i])]
+    others = ink.near(spot.at, reach)
+    best, most = places[0], -9.0
+    for start in range(0, len(places), _CHUNK):
+        some = places[start : start + _CHUNK]
+        for place, left in zip(some, white_at(some, shape, others), strict=True):
+            if left >= CLEAR:
+                return place
+            if left > most:
+                best, most = place, left
+    return best
 
 
 def _places(spot: _Spot) -> Iterator[complex]:

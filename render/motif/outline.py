@@ -1,4 +1,5 @@
-"""The outlines that heads stand on: one family, the regular n-gon with rounded corners. Points are complex numbers, arc length counts from corner 0.
+"""The outlines that heads stand on: one family, the regular n-gon with rounded corners. Points are complex numbers, arc length counts
+from corner 0.
 
 A circle has no corners (``corners`` 0); then arc length counts from direction ``phase``.
 """

@@ -27,7 +27,8 @@ class Stem:
 class Gap:
     """What hangs between one stem and the next, counter-clockwise: chains, and stitches that stand in for chains (``parts``).
 
-    ``runs``: each space with its range of parts. ``picots``: each ring with the part that it sits on. ``behind``: worked behind earlier work.
+    ``runs``: each space with its range of parts. ``picots``: each ring with the part that it sits on. ``behind``: worked behind earlier
+    work.
     """
 
     parts: tuple[int, ...] = ()

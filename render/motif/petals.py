@@ -1,13 +1,14 @@
 """Petals and shells: many stitches in one place beside shorter ones. Each is a fan of its own, whatever the round's outline.
 
-Stems stand like spokes about the place that they are worked into, each as long as its stitch, as close to the next one as their shapes allow.
+Stems stand like spokes about the place that they are worked into, each as long as its stitch, as close to the next one as their shapes
+allow.
 """
 
 from __future__ import annotations
 
-from itertools import pairwise
 from cmath import exp
 from dataclasses import dataclass
+from itertools import pairwise
 
 from motifold.render.fabric.model import Base
 from motifold.render.motif.course import Course
@@ -47,7 +48,9 @@ class Fan:
 
 
 def petals_of(ground: Ground, course: Course, crowded: bool) -> list[Fan]:
-    """The petals of a round whose stitches differ in height; in a ``crowded`` one, what stands in long loops follows each loop's own bow."""
+    """The petals of a round whose stitches differ in height; in a ``crowded`` one, what stands in long loops follows each loop's own
+    bow.
+    """
     heights = [stem.height for stem in course.stems]
     if max(heights) - min(heights) < 0.15 * max(heights):
         return _on_loops(ground, course) if crowded else []

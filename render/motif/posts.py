@@ -1,4 +1,6 @@
-"""Stems that do not run straight: round a post they leave on the hook's side of the head above it; over a whole round they pass between heads."""
+"""Stems that do not run straight: round a post they leave on the hook's side of the head above it; over a whole round they pass between
+heads.
+"""
 
 from __future__ import annotations
 

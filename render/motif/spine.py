@@ -30,7 +30,9 @@ def lay_spine(ground: Ground, index: int) -> None:
 
 
 def feet_round_spine(ground: Ground, course: Course) -> list[list[complex]]:
-    """Feet along the upper side, round the left end, back along the lower side, round the right end: counter-clockwise from the hook's end."""
+    """Feet along the upper side, round the left end, back along the lower side, round the right end: counter-clockwise from the hook's
+    end.
+    """
     chains = [stem.stitch.legs[0].base.id if stem.stitch.legs else -1 for stem in course.stems]
     known = [chain for chain in chains if chain in ground.tips]
     if not known:

@@ -41,7 +41,9 @@ def spread_between(
 def spread_around(
     targets: Sequence[float], pulls: Sequence[float], gaps: Sequence[float], stiff: Sequence[float], perimeter: float
 ) -> list[float]:
-    """Places round a closed outline; ``gaps[i]`` follows place i and the last one closes the circle (Sherman-Morrison on the corner entry)."""
+    """Places round a closed outline; ``gaps[i]`` follows place i and the last one closes the circle (Sherman-Morrison on the corner
+    entry).
+    """
     count = len(targets)
     if count == 1:
         return [targets[0]]

@@ -1,6 +1,7 @@
 """Fabrics built by hand, so that the layout is tested by itself: rounds as lists of what is worked, in order.
 
-``work`` takes items: ("dc", base) a stitch; ("ch", n) chains of one space, ("ch", n, "corner") of a corner space; ("standing", kind, n, base).
+``work`` takes items: ("dc", base) a stitch; ("ch", n) chains of one space, ("ch", n, "corner") of a corner space; ("standing", kind, n,
+base).
 A base is the id that an earlier item returned (a stitch), ("sp", run), "ring", or ("post", id).
 """
 
@@ -189,7 +190,9 @@ def swatch(stitches: int = 20, rows: int = 8, kind: str = "dc", chains: int = 3)
 
 
 def half_motif(rows: int = 3, corners: int = 2, first: int = 3) -> Fabric:
-    """A half polygon in turned rows, (2 dc, ch 2, 2 dc) in each inner corner; without corners a half circle that grows by doubling its ends."""
+    """A half polygon in turned rows, (2 dc, ch 2, 2 dc) in each inner corner; without corners a half circle that grows by doubling its
+    ends.
+    """
     m = Maker("half", corners + 2, "rows")
     m.end("ring")
     edge: list[tuple[Base, bool]] = []

@@ -91,7 +91,7 @@ Rnd 2: Ch 1 (does not count as a st), sc in same st, ch 3, sk next st, [sc in ne
 Rnd 3: [petal in next ch-3 sp] 6 times; join with sl st in first sc.
 Rnd 4: [Sc in center dc of next petal, ch 6] 6 times; join with sl st in first sc.
 Rnd 5: Sl st in next ch-6 sp, ch 3 (counts as dc), 7 dc in same sp, [8 dc in next ch-6 sp] 5 times; join with sl st in top of beg ch-3.
-Rnd 6: Ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same st, hdc in next 2 sts, sc in next 6 sts, hdc in next 2 sts, dc in next st, [(3 dc, ch 2, 3 dc) in next st, hdc in next 2 sts, sc in next 6 sts, hdc in next 2 sts, dc in next st] 3 times; join with sl st in top of beg ch-3.
+Rnd 6: Ch 4 (counts as tr), (2 tr, ch 2, 3 tr) in same st, dc in next 2 sts, hdc in next 2 sts, sc in next 3 sts, hdc in next 2 sts, dc in next 2 sts, [(3 tr, ch 2, 3 tr) in next st, dc in next 2 sts, hdc in next 2 sts, sc in next 3 sts, hdc in next 2 sts, dc in next 2 sts] 3 times; join with sl st in top of beg ch-4.
 """  # noqa: E501
 
 _LACE = """

@@ -58,7 +58,9 @@ def _bases(fabric: Fabric, stitch: Stitch) -> frozenset[int]:
 
 @dataclass(frozen=True, slots=True)
 class Contacts:
-    """``overlaps``: pairs with their common area; ``share``: of all ink; ``nearest``: pairs closer than the clearance, with their distance."""
+    """``overlaps``: pairs with their common area; ``share``: of all ink; ``nearest``: pairs closer than the clearance, with their
+    distance.
+    """
 
     overlaps: list[tuple[Symbol, Symbol, float]]
     share: float

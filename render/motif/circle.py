@@ -1,0 +1,88 @@
+"""Places on a circle, an oval, or the half circle of a half motif."""
+
+from __future__ import annotations
+
+from cmath import phase as argument
+from collections.abc import Sequence
+from itertools import pairwise
+from math import pi
+
+from motifold.render.motif.outline import Outline
+from motifold.render.motif.spread import part_around, part_between, spread_around, spread_between
+from motifold.render.motif.task import PULL_LACE, PULL_SOLID, SLACK, Task, filled
+
+
+def on_circle(task: Task, outline: Outline) -> list[float]:
+    """Places round a closed outline without corners: even, drawn a little over their bases."""
+    room, perimeter = task.room, outline.perimeter
+    if task.course.open:
+        return _on_half_circle(task, perimeter / 2)
+    gaps = filled(room.like, room.full, room.slack, perimeter)
+    even = _running(gaps)
+    if task.ring:
+        return part_around(even, room.least, perimeter)
+    at = _unwrapped(task, outline)
+    if at is None:
+        return part_around(even, room.least, perimeter)
+    at = _fan_round(task, gaps, at, perimeter)
+    loose = any(room.slack)
+    pull = PULL_LACE if loose else PULL_SOLID
+    stiff = [SLACK if free else 1.0 for free in room.slack]
+    return part_around(spread_around(at, [pull] * len(at), gaps, stiff, perimeter), room.least, perimeter)
+
+
+def _on_half_circle(task: Task, length: float) -> list[float]:
+    """From one end of the cut to the other: the first and the last stitch of a row lie along it."""
+    room, count = task.room, task.course.size
+    if count < 3:
+        return [length * (k + 0.5) / count for k in range(count)] if count < 2 else [0.0, length]
+    gaps = filled(room.like[:-1], room.full[:-1], room.slack[:-1], length)
+    stiff = [SLACK if free else 1.0 for free in room.slack[:-1]]
+    angles = [0.0]
+    for before, after in zip(task.middles, task.middles[1:], strict=False):
+        angles.append(angles[-1] + argument(after / before))
+    at = [max(0.0, argument(task.middles[0])) + angle for angle in angles]
+    targets = [x * length / pi for x in at[1:-1]]
+    pull = 0.0 if task.ring else PULL_LACE if any(room.slack[:-1]) else PULL_SOLID
+    inner = spread_between(targets, [max(pull, 1e-6)] * (count - 2), gaps, stiff, 0.0, length)
+    return [0.0, *part_between(inner, room.least[:-1], 0.0, length), length]
+
+
+def _running(gaps: Sequence[float]) -> list[float]:
+    places = [0.0]
+    for gap in gaps[:-1]:
+        places.append(places[-1] + gap)
+    return places
+
+
+def _unwrapped(task: Task, outline: Outline) -> list[float] | None:
+    """Places of the feet along the outline, counted on from stem to stem; None when they do not go round exactly once."""
+    perimeter = outline.perimeter
+    places = [outline.project(middle, 0) for middle in task.middles]
+    counted = [places[0] - perimeter if places[0] > perimeter / 2 else places[0]]
+    for before, after in pairwise(places):
+        counted.append(counted[-1] + _wrapped(after - before, perimeter))
+    last = counted[-1] + _wrapped(places[0] - places[-1], perimeter) - counted[0]
+    return counted if abs(last - perimeter) < 0.02 * perimeter else None
+
+
+def _wrapped(step: float, perimeter: float) -> float:
+    return (step + perimeter / 2) % perimeter - perimeter / 2
+
+
+def _fan_round(task: Task, gaps: Sequence[float], at: list[float], perimeter: float) -> list[float]:
+    """``_fan`` on a closed outline: members of a group that lie across the start are read one turn later."""
+    count = len(at)
+    sums, counts = [0.0] * count, [0] * count
+    for group in task.groups:
+        places, laps, lap = [0.0], [0.0], 0.0
+        for before, after in pairwise(group):
+            lap += perimeter if after < before else 0.0
+            places.append(places[-1] + (gaps[before] if (after - before) % count == 1 else at[after] + lap - at[before] - laps[-1]))
+            laps.append(lap)
+        base = sum(at[i] + lap for i, lap in zip(group, laps, strict=True)) / len(group)
+        middle = (places[0] + places[-1]) / 2
+        for i, x, lap in zip(group, places, laps, strict=True):
+            sums[i] += base + x - middle - lap
+            counts[i] += 1
+    return [total / number if number else a for total, number, a in zip(sums, counts, at, strict=True)]
