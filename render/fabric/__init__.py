@@ -1,7 +1,7 @@
 """Works written instructions into a Fabric, stitch by stitch, and proves them on the way.
 
-``work_motif`` works one motif for one size, ``work_edging`` an edging on what waits along an opening; ``motif_edge`` is the edge that a lone
-motif offers to an edging. ``Workshop`` is what they need to know of the rest of the file.
+``work_motif`` works one motif for one size, ``work_edging`` an edging on what waits along an opening; ``motif_edge`` is the edge that
+a lone motif offers to an edging. ``Workshop`` is what they need to know of the rest of the file.
 """
 
 from motifold.render.fabric.bench import Workshop

@@ -7,10 +7,10 @@ from collections.abc import Iterator, Sequence
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.making import add_chains, add_stitch, add_travel, new_run
 from motifold.render.fabric.model import Base, Leg
-from motifold.render.fabric.places import RING, base_of, current_base, key_of, take
+from motifold.render.fabric.places import RING, base_of, current_base, take
 from motifold.render.fabric.resolve import names_beginning_chain, resolve, too_few_chains
 from motifold.render.fabric.special import known, make
-from motifold.render.fabric.wording import height_in_chains, stitch_word
+from motifold.render.fabric.wording import height_in_chains, key_of, stitch_word
 from motifold.render.pattern.instructions import Chain, CountsAs, Group, Join, Place, Repeat, Step, Work
 
 NOTHING = CountsAs()
@@ -113,9 +113,12 @@ def stand_up(hook: Hook, kind: str, chains: Sequence[int], base: Base, step: Cha
     if height and abs(len(chains) - height) > 1:
         word = stitch_word(kind, hook.shop.terms)
         hook.complain(
-            "turning-chain", step.span, f"ch {len(chains)} is unusual for a {word}: it is as tall as {height} ch",
+            "turning-chain",
+            step.span,
+            f"ch {len(chains)} is unusual for a {word}: it is as tall as {height} ch",
             f"ch {height} (counts as {word}), or say what the other chains are: (counts as {word} and ch {abs(len(chains) - height)})",
-            severity="warning", key=key_of(step.span),
+            severity="warning",
+            key=key_of(step.span),
         )
 
 

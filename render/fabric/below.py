@@ -7,7 +7,8 @@ from dataclasses import replace
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.edge import Atom, Cursor, matcher, oriented
 from motifold.render.fabric.model import Base
-from motifold.render.fabric.places import beyond, find_next, foot_of, key_of, take
+from motifold.render.fabric.places import beyond, find_next, foot_of, take
+from motifold.render.fabric.wording import key_of
 from motifold.render.pattern.instructions import Place, Target
 from motifold.render.pattern.problem import Span
 
@@ -50,7 +51,13 @@ def other_cursor(hook: Hook, place: Place) -> Cursor:
     number = place.of_round
     under = _numbered(hook, number) if number is not None else _round_below(hook)
     if under is None:
-        hook.complain("place", place.span, f"there is no earlier round {number} to work into", "name a round that is already worked", key=key_of(place.span))
+        hook.complain(
+            "place",
+            place.span,
+            f"there is no earlier round {number} to work into",
+            "name a round that is already worked",
+            key=key_of(place.span),
+        )
         return lap.cursor
     if under.index == lap.cursor.round and place.target.kind != "unused loop":
         return lap.cursor
@@ -79,7 +86,8 @@ def _open_cursor(hook: Hook, under: Lap, loops: bool, place: Place) -> Cursor:
     if loops:
         worked = {
             leg.base.id
-            for stitch in hook.stitches for leg in stitch.legs
+            for stitch in hook.stitches
+            for leg in stitch.legs
             if leg.base.kind == "stitch" and leg.base.foot == ("front loop" if place.loop == "back" else "back loop")
         }
         atoms = [atom for atom in atoms if not atom.space and atom.id in worked]

@@ -111,45 +111,45 @@ class Lap:
     direction: int
     line: Line | None
     cursor: Cursor
-    linear: bool = False                 # a row: it has ends
+    linear: bool = False  # a row: it has ends
     stitches: list[int] = field(default_factory=list)
     made: list[tuple[bool, int]] = field(default_factory=list)
-    atoms: list[Atom] = field(default_factory=list)     # the finished edge, in order of work
+    atoms: list[Atom] = field(default_factory=list)  # the finished edge, in order of work
     end: Literal["joined", "open", "spiral"] = "open"
-    unjoined: bool = False               # "do not join", in so many words
-    join_at: int = 0                     # where in ``made`` the next round begins
-    join_free: bool = False              # a spiral: that place is still to be worked
-    overrun: int = 0                     # a spiral's stitches already worked into this round's own first ones
+    unjoined: bool = False  # "do not join", in so many words
+    join_at: int = 0  # where in ``made`` the next round begins
+    join_free: bool = False  # a spiral: that place is still to be worked
+    overrun: int = 0  # a spiral's stitches already worked into this round's own first ones
     turned: bool = False
     fastened: bool = False
     attached: bool = False
     yarns: list[str] = field(default_factory=list)
-    standing: int | None = None          # the beginning chain that counts, as a stitch
-    beginning: int | None = None         # the run of the beginning chain, whether it counts or not
+    standing: int | None = None  # the beginning chain that counts, as a stitch
+    beginning: int | None = None  # the run of the beginning chain, whether it counts or not
     counts: dict[str, int] = field(default_factory=dict)
     parts: dict[str, int] = field(default_factory=dict)
     met: int = 0
-    others: dict[int, Cursor] = field(default_factory=dict)   # cursors over earlier rounds
-    under: Cursor | None = None          # the other side of the foundation chain, once turned to
-    spine: list[int] = field(default_factory=list)            # chains still to be worked back along
-    claims: tuple[Target, ...] = ()      # the kinds of place that the line names: none of them may be left over
-    names_tch: bool = False              # the line works into the turning chain in so many words
-    last_base: Base | None = None        # what the hook went into last
-    last_step: Work | Group | None = None   # the instruction worked last
-    passed: int = 0                      # places of a kind that the line works into, walked over on the way to a space
-    bend: int = 0                        # +1 grows too much to lie flat, -1 too little
-    skipped: list[Base] = field(default_factory=list)         # what was skipped last, for those who come back to it
-    excess: int = 0                      # places wanted beyond the end
+    others: dict[int, Cursor] = field(default_factory=dict)  # cursors over earlier rounds
+    under: Cursor | None = None  # the other side of the foundation chain, once turned to
+    spine: list[int] = field(default_factory=list)  # chains still to be worked back along
+    claims: tuple[Target, ...] = ()  # the kinds of place that the line names: none of them may be left over
+    names_tch: bool = False  # the line works into the turning chain in so many words
+    last_base: Base | None = None  # what the hook went into last
+    last_step: Work | Group | None = None  # the instruction worked last
+    passed: int = 0  # places of a kind that the line works into, walked over on the way to a space
+    bend: int = 0  # +1 grows too much to lie flat, -1 too little
+    skipped: list[Base] = field(default_factory=list)  # what was skipped last, for those who come back to it
+    excess: int = 0  # places wanted beyond the end
     excess_span: Span | None = None
     excess_target: Target | None = None
     excess_round: int = -1
-    left: list[int] = field(default_factory=list)             # atoms that were claimed and passed
-    doubts: list[tuple[Span, str, str]] = field(default_factory=list)   # repeats that stopped short: a problem if anything else is
-    leave: bool = False                  # "leave remaining sts unworked"
+    left: list[int] = field(default_factory=list)  # atoms that were claimed and passed
+    doubts: list[tuple[Span, str, str]] = field(default_factory=list)  # repeats that stopped short: a problem if anything else is
+    leave: bool = False  # "leave remaining sts unworked"
     faulty: bool = False
-    reported: bool = False               # what makes it come out wrong is told already
-    habit_of: int = 0                    # length of a beginning chain of which nothing is said
-    by_habit: bool = False               # the trade's habit decided whether a chain counts
+    reported: bool = False  # what makes it come out wrong is told already
+    habit_of: int = 0  # length of a beginning chain of which nothing is said
+    by_habit: bool = False  # the trade's habit decided whether a chain counts
 
 
 @dataclass(slots=True)
@@ -164,31 +164,31 @@ class Hook:
     groups: list[DraftGroup] = field(default_factory=list)
     laps: list[Lap] = field(default_factory=list)
     yarn: str = "A"
-    pending: list[int] = field(default_factory=list)   # chains that hang from ``last``
-    last: int | None = None                            # the last stitch worked in this round
-    here: Base | None = None                           # the one place that a group goes into
+    pending: list[int] = field(default_factory=list)  # chains that hang from ``last``
+    last: int | None = None  # the last stitch worked in this round
+    here: Base | None = None  # the one place that a group goes into
     open_groups: list[int] = field(default_factory=list)
     passes: tuple[int, ...] = ()
     depth: int = 0
-    beginning: bool = False                            # a chain now would be a beginning chain
-    walking: bool = False                              # slip stitches now only walk
+    beginning: bool = False  # a chain now would be a beginning chain
+    walking: bool = False  # slip stitches now only walk
     behind: bool = False
-    rest: tuple[Step, ...] = ()                        # all steps of the line, for what may be inferred from them
+    rest: tuple[Step, ...] = ()  # all steps of the line, for what may be inferred from them
     throughout: dict[int, CountsAs] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
     told: set[tuple[str, int]] = field(default_factory=set)
-    tainted: bool = False                              # an earlier mistake may still show
-    taken: int = 0                                     # places taken so far, to know how many a repeat needs
+    tainted: bool = False  # an earlier mistake may still show
+    taken: int = 0  # places taken so far, to know how many a repeat needs
     steps_done: int = 0
-    mending: int = 40_000                              # stitches that may still be worked on trial
-    borne_out: set[int] = field(default_factory=set)   # lengths of beginning chains whose usual reading a count has borne out
-    flip: bool = False                                 # read unstated beginning chains the other way
+    mending: int = 40_000  # stitches that may still be worked on trial
+    borne_out: set[int] = field(default_factory=set)  # lengths of beginning chains whose usual reading a count has borne out
+    flip: bool = False  # read unstated beginning chains the other way
     idle: dict[int, tuple[Span, str, str | None]] = field(default_factory=dict)
     busy: set[int] = field(default_factory=set)
     origin: Origin | None = None
-    within: Node | None = None                         # the step that uses a defined stitch, while that is worked
-    matchers: dict[int, tuple[Place, Match]] = field(default_factory=dict)   # by identity; the place is kept, so it stays its own
-    plain_places: dict[int, Place] = field(default_factory=dict)             # "next st", for steps that name no place
+    within: Node | None = None  # the step that uses a defined stitch, while that is worked
+    matchers: dict[int, tuple[Place, Match]] = field(default_factory=dict)  # by identity; the place is kept, so it stays its own
+    plain_places: dict[int, Place] = field(default_factory=dict)  # "next st", for steps that name no place
 
     def match_of(self, place: Place) -> Match:
         """The test for what a place names, made once."""
@@ -222,8 +222,15 @@ class Hook:
         return made
 
     def complain(
-        self, code: str, span: Span | None, message: str, hint: str | None = None, *,
-        severity: Severity = "error", key: int = 0, follows: bool = False,
+        self,
+        code: str,
+        span: Span | None,
+        message: str,
+        hint: str | None = None,
+        *,
+        severity: Severity = "error",
+        key: int = 0,
+        follows: bool = False,
     ) -> None:
         """Notes a problem once for each ``code`` and ``key``; ``follows``: not while an earlier mistake may be its cause."""
         if severity == "error" and code in STRUCTURAL:

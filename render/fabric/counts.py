@@ -6,9 +6,8 @@ from collections.abc import Mapping
 
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.edge import Atom, family, matcher
-from motifold.render.fabric.places import key_of
 from motifold.render.fabric.special import known
-from motifold.render.fabric.wording import counted_word, round_word, target_word
+from motifold.render.fabric.wording import counted_word, key_of, round_word, target_word
 from motifold.render.pattern.instructions import CountClaim, Target
 
 
@@ -175,15 +174,22 @@ def warn_unstated(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...]) -> None:
         if key.startswith("ch-") and key.endswith(" sp"):
             chains = int(key[3:-3])
             corner = sum(1 for atom in lap.atoms if atom.space and atom.corner and atom.chains == chains)
-            stated = any(t.chains in (None, chains) or t.corner for t in spaces) or (number == corner and any(t.kind == "corner" for t in targets))
+            stated = any(t.chains in (None, chains) or t.corner for t in spaces) or (
+                number == corner and any(t.kind == "corner" for t in targets)
+            )
             missing = bool(spaces) and not stated
         else:
             missing = len(named) >= 2 and not every and key not in named and family(key) not in named and key not in ("sl st", "picot")
             missing = missing and not any(atom.group_name == key for atom in lap.atoms)
         if missing:
             hook.complain(
-                "unstated", claims[-1].span, f"{round_word(lap)} does not state its {counted_word(key, number, hook.shop.terms)}",
-                "state them too, so that readers can check themselves", severity="warning", key=key_of(claims[-1].span), follows=True,
+                "unstated",
+                claims[-1].span,
+                f"{round_word(lap)} does not state its {counted_word(key, number, hook.shop.terms)}",
+                "state them too, so that readers can check themselves",
+                severity="warning",
+                key=key_of(claims[-1].span),
+                follows=True,
             )
             return
 

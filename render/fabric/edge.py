@@ -13,7 +13,8 @@ from motifold.render.pattern.instructions import Target
 class Atom:
     """One stitch or space of an edge. ``group``: the named group that it belongs to (-1: none); ``head``: first of that group as met.
 
-    ``side``: number of the side of a piece that it lies on, where the edge has several. ``cluster``: number of its run of stitches worked into one place; ``first``: the first of that run as met.
+    ``cluster``: number of its run of stitches worked into one place; ``first``: the first of that run as met. ``side``: number of the
+    side of a piece that it lies on, where the edge has several.
     """
 
     space: bool
@@ -35,26 +36,26 @@ class Atom:
 class Cursor:
     """A place on an edge. Indices are virtual: on a cyclic edge they run on past the end, modulo its length.
 
-    ``pos`` is the last place taken (``fresh``: still free, it is itself the next one); ``start`` the place that the round began in. ``limit``
-    is the last index that may be taken now. ``sub``: which chain of the space at ``pos`` was entered, -1 for the whole space.
+    ``pos`` is the last place taken (``fresh``: still free, it is itself the next one); ``start`` the place that the round began in.
+    ``limit`` is the last index that may be taken now. ``sub``: which chain of the space at ``pos`` was entered, -1 for the whole space.
     """
 
     atoms: list[Atom] = field(default_factory=list)
     cyclic: bool = False
-    flipped: bool = False        # the edge is met against its own order of work
+    flipped: bool = False  # the edge is met against its own order of work
     round: int = -1
     start: int = 0
     pos: int = 0
     sub: int = -1
     fresh: bool = True
-    taken_start: bool = True     # the place at ``start`` is occupied (or comes first, not last)
-    start_worked: bool = False   # ... by more than a beginning chain
+    taken_start: bool = True  # the place at ``start`` is occupied (or comes first, not last)
+    start_worked: bool = False  # ... by more than a beginning chain
     wrapped: bool = False
     spiral: bool = False
     limit: int = -1
-    bounded: int = 0             # how many repeats or extents hold ``limit`` back
+    bounded: int = 0  # how many repeats or extents hold ``limit`` back
     reached_by_walk: bool = False
-    absent: set[int] = field(default_factory=set)     # places (by key) that this edge does not have at all
+    absent: set[int] = field(default_factory=set)  # places (by key) that this edge does not have at all
 
     @property
     def size(self) -> int:
@@ -172,8 +173,10 @@ def oriented(atoms: list[Atom], flipped: bool, cyclic: bool) -> list[Atom]:
     previous = order[-1] if cyclic and order else None
     for atom in order:
         atom.head = atom.group >= 0 and (previous is None or previous.group != atom.group or previous is atom)
-        atom.first = atom.head if atom.group >= 0 else (
-            atom.cluster >= 0 and (previous is None or previous.cluster != atom.cluster or previous is atom)
+        atom.first = (
+            atom.head
+            if atom.group >= 0
+            else (atom.cluster >= 0 and (previous is None or previous.cluster != atom.cluster or previous is atom))
         )
         previous = atom
     return order

@@ -8,9 +8,8 @@ from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.edge import family
 from motifold.render.fabric.making import add_chains, add_travel, hang, new_run
 from motifold.render.fabric.model import Base, Leg
-from motifold.render.fabric.places import key_of
 from motifold.render.fabric.resolve import names_beginning_chain
-from motifold.render.fabric.wording import height_in_chains, round_word, stitch_word, target_word
+from motifold.render.fabric.wording import height_in_chains, key_of, round_word, stitch_word, target_word
 from motifold.render.pattern.instructions import Chain, Join, Place, Step, Work
 
 RunSteps = Callable[[Hook, Sequence[Step]], None]
@@ -44,7 +43,9 @@ def close(hook: Hook, step: Join, run: RunSteps) -> None:
         return
     first = next((ident for space, ident in lap.made if not space), None)
     if first is None:
-        hook.complain("join", step.span, f"{round_word(lap)} has nothing to join into", "work something before the join", key=key_of(step.span))
+        hook.complain(
+            "join", step.span, f"{round_word(lap)} has nothing to join into", "work something before the join", key=key_of(step.span)
+        )
         return
     if step.method == "work" or step.steps:
         _close_with_stitch(hook, step, first)
@@ -72,8 +73,11 @@ def own_place(hook: Hook, place: Place | None, step: Join) -> tuple[int, Base]:
             return found
         word = target_word(place.target, hook.shop.terms)
         hook.complain(
-            "join", place.span, f"{round_word(lap)} has no {word} to join into",
-            f"its first st is {stitch_word(hook.stitches[lap.made[first][1]].kind, hook.shop.terms)}", key=key_of(place.span),
+            "join",
+            place.span,
+            f"{round_word(lap)} has no {word} to join into",
+            f"its first st is {stitch_word(hook.stitches[lap.made[first][1]].kind, hook.shop.terms)}",
+            key=key_of(place.span),
         )
     return first, base
 
@@ -83,7 +87,11 @@ def _join_beginning_chain(hook: Hook, place: Place, first: int, base: Base) -> t
     if lap.beginning is None:
         name = stitch_word(hook.stitches[lap.made[first][1]].kind, hook.shop.terms)
         hook.complain(
-            "join", place.span, f"{round_word(lap)} has no beginning chain to join into", f"join with sl st in first {name}", key=key_of(place.span),
+            "join",
+            place.span,
+            f"{round_word(lap)} has no beginning chain to join into",
+            f"join with sl st in first {name}",
+            key=key_of(place.span),
         )
         return first, base
     length = len(hook.runs[lap.beginning].stitches) + _after_standing(hook)
@@ -93,7 +101,10 @@ def _join_beginning_chain(hook: Hook, place: Place, first: int, base: Base) -> t
     said = named.target.chains
     if said is not None and said != length:
         hook.complain(
-            "join", place.span, f"{round_word(lap)} begins with ch {length}, not with ch {said}", f"name the chain that is there: beg ch-{length}",
+            "join",
+            place.span,
+            f"{round_word(lap)} begins with ch {length}, not with ch {said}",
+            f"name the chain that is there: beg ch-{length}",
             key=key_of(place.span),
         )
     if lap.standing is not None:

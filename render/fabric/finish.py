@@ -14,26 +14,48 @@ def finished(hook: Hook, name: str, shape: str, polygon: int, worked: Literal["r
     place = _places(hook)
     stitches = tuple(
         Stitch(
-            s.id, s.kind, s.role, s.round, place.get(s.id, 0), s.yarn, s.origin, s.legs, s.gather, s.chains, s.run, s.group, s.behind,
+            s.id,
+            s.kind,
+            s.role,
+            s.round,
+            place.get(s.id, 0),
+            s.yarn,
+            s.origin,
+            s.legs,
+            s.gather,
+            s.chains,
+            s.run,
+            s.group,
+            s.behind,
         )
         for s in hook.stitches
     )
-    runs = tuple(
-        Run(r.id, r.role, r.round, r.chains, tuple(r.stitches), r.before, r.after, r.group, r.corner) for r in hook.runs
-    )
+    runs = tuple(Run(r.id, r.role, r.round, r.chains, tuple(r.stitches), r.before, r.after, r.group, r.corner) for r in hook.runs)
     runs_of: dict[int, list[int]] = {}
     for run in runs:
         if run.group is not None:
             runs_of.setdefault(run.group, []).append(run.id)
     groups = tuple(
-        StitchGroup(g.id, g.name, g.round, tuple(g.stitches), tuple(runs_of.get(g.id, ())), g.base, g.origin, g.corner)
-        for g in hook.groups
+        StitchGroup(g.id, g.name, g.round, tuple(g.stitches), tuple(runs_of.get(g.id, ())), g.base, g.origin, g.corner) for g in hook.groups
     )
     rounds = tuple(
         Round(
-            lap.number, lap.label, lap.kind, lap.side, lap.direction, lap.line.id if lap.line is not None else 0, tuple(lap.stitches),
-            tuple(EdgeItem("space" if space else "stitch", ident) for space, ident in lap.made), lap.end, lap.turned, lap.fastened,
-            lap.attached, tuple(lap.yarns), lap.counts, lap.parts, lap.met,
+            lap.number,
+            lap.label,
+            lap.kind,
+            lap.side,
+            lap.direction,
+            lap.line.id if lap.line is not None else 0,
+            tuple(lap.stitches),
+            tuple(EdgeItem("space" if space else "stitch", ident) for space, ident in lap.made),
+            lap.end,
+            lap.turned,
+            lap.fastened,
+            lap.attached,
+            tuple(lap.yarns),
+            lap.counts,
+            lap.parts,
+            lap.met,
         )
         for lap in hook.laps
     )

@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 
 from motifold.render.fabric.bench import Hook, Lap
-from motifold.render.fabric.places import key_of
-from motifold.render.fabric.wording import label_span, round_word, stitch_word
+from motifold.render.fabric.wording import key_of, label_span, round_word, stitch_word
 
 _HEIGHT_OVER_WIDTH = {"sc": (0.8, 1.1), "hdc": (1.2, 1.6), "dc": (1.5, 2.2), "tr": (2.2, 2.9)}
-"""Stitch height over width, from gauges and rules of thumb in print: 16 sc by 20 rows to 13 sc by 12 rows over 4 in; the rules of 6 sc, 8 hdc,
-12 dc and 15 to 18 tr a round. Hands differ by as much again, so a fifth more is allowed on either side."""
+"""Stitch height over width, from gauges and rules of thumb in print: 16 sc by 20 rows to 13 sc by 12 rows over 4 in; the rules of 6 sc,
+8 hdc, 12 dc and 15 to 18 tr a round. Hands differ by as much again, so a fifth more is allowed on either side."""
 
 _TOLERANCE = 0.2
 
@@ -33,8 +32,13 @@ def warn_of_shape(hook: Hook, lap: Lap) -> None:
         verb, hint = "cup", "increase more in each round, or say so in the notes if it is meant"
     grows = lap.met - before.met
     hook.complain(
-        "flat", label_span(lap.line.span, lap.label), f"from {round_word(before)} on the work will {verb}: {grows} {stitch_word(kind, hook.shop.terms, 2)} more in a round",
-        hint, severity="warning", key=key_of(hook.laps[0].line.span) if hook.laps[0].line is not None else 1, follows=True,
+        "flat",
+        label_span(lap.line.span, lap.label),
+        f"from {round_word(before)} on the work will {verb}: {grows} {stitch_word(kind, hook.shop.terms, 2)} more in a round",
+        hint,
+        severity="warning",
+        key=key_of(hook.laps[0].line.span) if hook.laps[0].line is not None else 1,
+        follows=True,
     )
 
 

@@ -15,8 +15,7 @@ from motifold.render.fabric.edge import Atom, Cursor, any_of, oriented
 from motifold.render.fabric.flatness import warn_of_shape
 from motifold.render.fabric.lines import Job, in_ring
 from motifold.render.fabric.making import hang, new_run
-from motifold.render.fabric.places import key_of
-from motifold.render.fabric.wording import label_span, listed, round_word, step_words, target_word
+from motifold.render.fabric.wording import key_of, label_span, listed, round_word, step_words, target_word
 from motifold.render.pattern.instructions import (
     Chain,
     FastenOff,
@@ -117,7 +116,11 @@ def _nothing_to_stand_on(hook: Hook, lap: Lap, job: Job) -> None:
     outer, hook.lap = hook.lap, lap
     if not any(isinstance(step, Work) and step.stitch.name in ("fsc", "fhdc", "fdc", "ftr") for step in job.steps):
         hook.complain(
-            "stand", label_span(job.line.span, job.label), f"{job.label} has nothing to stand on", "begin with a line Ring: or Chain:", key=key_of(job.line.span),
+            "stand",
+            label_span(job.line.span, job.label),
+            f"{job.label} has nothing to stand on",
+            "begin with a line Ring: or Chain:",
+            key=key_of(job.line.span),
         )
     hook.lap = outer
 
@@ -127,16 +130,31 @@ def _check_ready(hook: Hook, job: Job, before: Lap, steps: Sequence[Step], attac
     outer, hook.lap = hook.lap, before
     if before.fastened and not attached and job.kind in ("round", "row", "finish"):
         hook.complain(
-            "attach", label_span(job.line.span, job.label), f"the yarn was fastened off after {round_word(before)}, and nothing joins it again for {job.label}",
-            "join it: With A, join with sl st in first st", key=key_of(job.line.span),
+            "attach",
+            label_span(job.line.span, job.label),
+            f"the yarn was fastened off after {round_word(before)}, and nothing joins it again for {job.label}",
+            "join it: With A, join with sl st in first st",
+            key=key_of(job.line.span),
         )
         hook.tainted = True  # where it should begin is not known: what follows from that is no mistake of its own
-    first = next((step for step in steps if not isinstance(step, UseYarn | LeaveYarn | Words | Marker | Turn) and not _only_walks(step)), None)
+    first = next(
+        (step for step in steps if not isinstance(step, UseYarn | LeaveYarn | Words | Marker | Turn) and not _only_walks(step)), None
+    )
     chained = (isinstance(first, Chain) and beginning_index(steps) > 0) or (bool(steps) and steps[0] is first and isinstance(first, Chain))
-    if before.kind == "round" and job.kind == "round" and before.end == "spiral" and not before.unjoined and chained and not before.fastened:
+    if (
+        before.kind == "round"
+        and job.kind == "round"
+        and before.end == "spiral"
+        and not before.unjoined
+        and chained
+        and not before.fastened
+    ):
         hook.complain(
-            "unjoined", label_span(before.line.span, before.label) if before.line else None, f"{round_word(before)} is not joined, but {job.label} begins with a chain",
-            f'add "join with sl st in first st" at the end of {round_word(before)}, or "do not join"', key=1,
+            "unjoined",
+            label_span(before.line.span, before.label) if before.line else None,
+            f"{round_word(before)} is not joined, but {job.label} begins with a chain",
+            f'add "join with sl st in first st" at the end of {round_word(before)}, or "do not join"',
+            key=1,
         )
         before.end = "joined"
     hook.lap = outer
@@ -156,9 +174,12 @@ def _facing(hook: Hook, job: Job, before: Lap, turns: int, attached: bool) -> Si
     if job.side is not None and job.side != side and before.kind != "edge":
         outer, hook.lap = hook.lap, before
         hook.complain(
-            "side", label_span(job.line.span, job.label), f"{job.label} is called {job.side}, but the {side} faces: "
+            "side",
+            label_span(job.line.span, job.label),
+            f"{job.label} is called {job.side}, but the {side} faces: "
             + ("the work was turned before it" if turned else "nothing turned the work before it"),
-            f'take "turn" out at the end of {before.label}' if turned else f'add "turn" at the end of {before.label}', key=key_of(job.line.span),
+            f'take "turn" out at the end of {before.label}' if turned else f'add "turn" at the end of {before.label}',
+            key=key_of(job.line.span),
         )
         hook.lap = outer
         return job.side
@@ -234,8 +255,11 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
         under = round_word(hook.laps[lap.excess_round]) if 0 <= lap.excess_round < len(hook.laps) else below
         word = target_word(lap.excess_target or Target("st"), hook.shop.terms, lap.excess)
         hook.complain(
-            "beyond", lap.excess_span, f"{round_word(lap)} wants {lap.excess} {word} more than {under} has",
-            "work fewer, or give the round before it more", follows=True,
+            "beyond",
+            lap.excess_span,
+            f"{round_word(lap)} wants {lap.excess} {word} more than {under} has",
+            "work fewer, or give the round before it more",
+            follows=True,
         )
     elif lap.left and not lap.faulty:
         _complain_of_left_over(hook, lap, below)
@@ -278,9 +302,11 @@ def _complain_of_left_over(hook: Hook, lap: Lap, below: str) -> None:
     step = lap.last_step
     since = f', from "{step_words(step, hook.shop.terms, hook.shop.size)}" on' if step is not None else ""
     hook.complain(
-        "left-over", step.span if step is not None else lap.line.span if lap.line is not None else None,
+        "left-over",
+        step.span if step is not None else lap.line.span if lap.line is not None else None,
         f"{round_word(lap)}: {said} of {below} {'is' if total == 1 else 'are'} never worked into{since}",
-        "work into them, skip them in so many words, or say: leave remaining sts unworked", follows=True,
+        "work into them, skip them in so many words, or say: leave remaining sts unworked",
+        follows=True,
     )
 
 

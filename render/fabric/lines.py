@@ -41,7 +41,7 @@ class Job:
     steps: tuple[Step, ...]
     side: SideFacing | None
     judged: bool = True
-    several: bool = False     # the line serves more rounds than this one
+    several: bool = False  # the line serves more rounds than this one
     edge: Literal["", "last"] = ""
 
 
@@ -52,13 +52,16 @@ class _Book:
     jobs: list[Job]
     problems: list[Problem]
     by_number: dict[int, Line]
-    number: int = 1           # of the next round
-    written: int | None = 1   # what the next label should say (None: any number will do)
-    kind: str | None = None   # "rnd" or "row", of the last numbered line
+    number: int = 1  # of the next round
+    written: int | None = 1  # what the next label should say (None: any number will do)
+    kind: str | None = None  # "rnd" or "row", of the last numbered line
 
 
 def lay_out(
-    instructions: Instructions, rounds: int | None, row_height_cm: float | None, size: int,
+    instructions: Instructions,
+    rounds: int | None,
+    row_height_cm: float | None,
+    size: int,
 ) -> tuple[tuple[Job, ...], tuple[Problem, ...]]:
     """The rounds in the order of work. ``rounds``: how many numbered rounds this size works, None for as many as the text has."""
     book = _Book([], [], {})
@@ -78,10 +81,15 @@ def lay_out(
         have = book.number - 1
         if rounds > have and have > 0 and not any(line.label.following for line in lines):
             last = next(line for line in reversed(lines) if line.label.kind in ("rnd", "row"))
-            book.problems.append(Problem(
-                "rounds", "error", last.span, f"this size works {rounds} rounds, but the text has {have}",
-                "write the last one for all that follow: Rnd n and following",
-            ))
+            book.problems.append(
+                Problem(
+                    "rounds",
+                    "error",
+                    last.span,
+                    f"this size works {rounds} rounds, but the text has {have}",
+                    "write the last one for all that follow: Rnd n and following",
+                )
+            )
         main = next((job.kind for job in jobs if job.number is not None), None)
         jobs = [job for job in jobs if job.number is None or job.kind != main or job.number <= rounds]
     return tuple(jobs), tuple(book.problems)
@@ -104,7 +112,9 @@ def _numbered(book: _Book, line: Line, rounds: int | None, later: int, height: f
     _check_order(book, line, first)
     last = label.last if label.last is not None else first
     if last < first:
-        book.problems.append(Problem("order", "error", line.span, f"{_name(line, first)} runs backwards to {last}", "write the smaller number first"))
+        book.problems.append(
+            Problem("order", "error", line.span, f"{_name(line, first)} runs backwards to {last}", "write the smaller number first")
+        )
         last = first
     count = last - first + 1
     repeats = next((step for step in line.steps if isinstance(step, RepeatRounds)), None)
@@ -135,7 +145,9 @@ def _check_order(book: _Book, line: Line, first: int) -> None:
     name, before = _name(line, first), book.written - 1
     if first > book.written:
         missing = str(book.written) if first == book.written + 1 else f"{book.written} to {first - 1}"
-        message = f"{name} follows {_name(line, before)}: {missing} is missing" if before else f"the first one is {name}: {missing} is missing"
+        message = (
+            f"{name} follows {_name(line, before)}: {missing} is missing" if before else f"the first one is {name}: {missing} is missing"
+        )
         hint = "number the rounds one after another"
     else:
         message = f"{name} comes after {_name(line, before)}"
@@ -150,7 +162,9 @@ def _name(line: Line, number: int) -> str:
 
 def _bounded(book: _Book, line: Line, count: int) -> int:
     if count > MOST_ROUNDS:
-        book.problems.append(Problem("limit", "error", line.span, f"{count} rounds are more than anyone works", f"at most {MOST_ROUNDS} are worked"))
+        book.problems.append(
+            Problem("limit", "error", line.span, f"{count} rounds are more than anyone works", f"at most {MOST_ROUNDS} are worked")
+        )
         return 1
     return count
 
@@ -167,15 +181,28 @@ def _add(book: _Book, label_line: Line, line: Line, steps: tuple[Step, ...], jud
 
 
 def _repeat_rounds(
-    book: _Book, line: Line, repeats: RepeatRounds, wanted: int | None, rounds: int | None, later: int, height: float | None, size: int,
+    book: _Book,
+    line: Line,
+    repeats: RepeatRounds,
+    wanted: int | None,
+    rounds: int | None,
+    later: int,
+    height: float | None,
+    size: int,
 ) -> None:
     sources = []
     for number in repeats.rounds:
         source = book.by_number.get(number)
         if source is None:
-            book.problems.append(Problem(
-                "order", "error", repeats.span, f"{_name(line, number)} is to be repeated, but it is not worked before this", "repeat rounds that are above",
-            ))
+            book.problems.append(
+                Problem(
+                    "order",
+                    "error",
+                    repeats.span,
+                    f"{_name(line, number)} is to be repeated, but it is not worked before this",
+                    "repeat rounds that are above",
+                )
+            )
         else:
             sources.append(source)
     if not sources:
@@ -188,8 +215,15 @@ def _repeat_rounds(
 
 
 def _how_many(
-    book: _Book, line: Line, repeats: RepeatRounds, length: int, wanted: int | None, rounds: int | None, later: int,
-    height: float | None, size: int,
+    book: _Book,
+    line: Line,
+    repeats: RepeatRounds,
+    length: int,
+    wanted: int | None,
+    rounds: int | None,
+    later: int,
+    height: float | None,
+    size: int,
 ) -> int:
     times = repeats.times.at(size) if repeats.times is not None else None
     if line.label.following:
@@ -199,10 +233,15 @@ def _how_many(
     if times is not None:
         total = times * length
         if wanted is not None and wanted != total:
-            book.problems.append(Problem(
-                "order", "error", repeats.span, f"the label has {wanted} rounds, but {length} rounds {times} times are {total}",
-                f"make the label end at {book.number + total - 1}",
-            ))
+            book.problems.append(
+                Problem(
+                    "order",
+                    "error",
+                    repeats.span,
+                    f"the label has {wanted} rounds, but {length} rounds {times} times are {total}",
+                    f"make the label end at {book.number + total - 1}",
+                )
+            )
         return total
     return wanted if wanted is not None else length
 
@@ -210,9 +249,15 @@ def _how_many(
 def _until(book: _Book, repeats: RepeatRounds, height: float | None, size: int) -> int:
     """Rows until the piece measures so much; on to the next row of the side that it shall end with."""
     if not height:
-        book.problems.append(Problem(
-            "gauge", "error", repeats.span, "how many rows this is cannot be told without a gauge for rows", "give [gauge] rows and height",
-        ))
+        book.problems.append(
+            Problem(
+                "gauge",
+                "error",
+                repeats.span,
+                "how many rows this is cannot be told without a gauge for rows",
+                "give [gauge] rows and height",
+            )
+        )
         return len(repeats.rounds)
     done = sum(1 for job in book.jobs if job.kind in ("round", "row"))
     measure = repeats.until_sizes[min(size, len(repeats.until_sizes) - 1)] if repeats.until_sizes else repeats.until_cm or 0.0

@@ -28,8 +28,14 @@ def kind_of_spec(spec: StitchSpec) -> str:
 
 
 def add_stitch(
-    hook: Hook, kind: str, legs: tuple[Leg, ...], node: Node, *,
-    role: StitchRole = "stitch", gather: Gather | None = None, chains: tuple[int, ...] = (),
+    hook: Hook,
+    kind: str,
+    legs: tuple[Leg, ...],
+    node: Node,
+    *,
+    role: StitchRole = "stitch",
+    gather: Gather | None = None,
+    chains: tuple[int, ...] = (),
 ) -> int:
     """One stitch comes off the hook: waiting chains are hung up before it, and it joins the edge."""
     hook.budget(node.span)
@@ -38,8 +44,17 @@ def add_stitch(
     if hook.pending:
         hang(hook, ident)
     stitch = DraftStitch(
-        ident, kind, role, lap.index, hook.yarn, hook.origin_of(node.id, node.span), legs, gather, chains,
-        group=hook.open_groups[-1] if hook.open_groups else None, behind=hook.behind,
+        ident,
+        kind,
+        role,
+        lap.index,
+        hook.yarn,
+        hook.origin_of(node.id, node.span),
+        legs,
+        gather,
+        chains,
+        group=hook.open_groups[-1] if hook.open_groups else None,
+        behind=hook.behind,
     )
     hook.stitches.append(stitch)
     lap.stitches.append(ident)
@@ -86,7 +101,13 @@ def add_chains(hook: Hook, count: int, node: Node) -> list[int]:
 
 
 def new_run(
-    hook: Hook, role: RunRole, stitches: list[int], *, before: int | None = None, after: int | None = None, chains: int | None = None,
+    hook: Hook,
+    role: RunRole,
+    stitches: list[int],
+    *,
+    before: int | None = None,
+    after: int | None = None,
+    chains: int | None = None,
 ) -> DraftRun:
     """A run of chains, with what it hangs between."""
     run = DraftRun(len(hook.runs), role, hook.lap.index, len(stitches) if chains is None else chains, stitches, before, after)

@@ -31,7 +31,11 @@ def mends(steps: tuple[Step, ...], size: int, terms: Terms) -> Iterator[Mend]:
 
 
 def _within(
-    steps: tuple[Step, ...], by: int, size: int, terms: Terms, around: Place | None = None,
+    steps: tuple[Step, ...],
+    by: int,
+    size: int,
+    terms: Terms,
+    around: Place | None = None,
 ) -> Iterator[tuple[tuple[Step, ...], str]]:
     for index, step in enumerate(steps):
         for new, words in _of_step(step, by, size, terms, around):

@@ -83,9 +83,15 @@ def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> 
             carried = work_line(hook, jobs[index : index + 3], carried, mending, unproved)
             unproved = begun if not job.line.counts or job.kind in ("ring", "foundation") else None
     except TooMuch as stop:
-        hook.problems.append(Problem(
-            "limit", "error", stop.span, "this is more work than anyone would do: it was given up here", "look for a number with too many digits",
-        ))
+        hook.problems.append(
+            Problem(
+                "limit",
+                "error",
+                stop.span,
+                "this is more work than anyone would do: it was given up here",
+                "look for a number with too many digits",
+            )
+        )
         if hook.lap.index >= 0 and hook.lap not in hook.laps:
             hook.pending.clear()
             hook.laps.append(hook.lap)
@@ -103,7 +109,11 @@ class Unproved:
 
 
 def work_line(
-    hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mending: bool, unproved: Unproved | None,
+    hook: Hook,
+    jobs: Sequence[Job],
+    carried: tuple[Step, ...],
+    mending: bool,
+    unproved: Unproved | None,
 ) -> tuple[Step, ...]:
     """Works the first of the jobs; where it does not come out, it is tried in another reading, and, ``mending``, with one thing changed."""
     job, following = jobs[0], jobs[1] if len(jobs) > 1 else None
@@ -131,7 +141,12 @@ def came_out(hook: Hook, mark: JobMark) -> bool:
 
 
 def _mended(
-    hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], mark: JobMark, left: tuple[Step, ...], unproved: Unproved | None,
+    hook: Hook,
+    jobs: Sequence[Job],
+    carried: tuple[Step, ...],
+    mark: JobMark,
+    left: tuple[Step, ...],
+    unproved: Unproved | None,
 ) -> tuple[Step, ...]:
     """Looks for one change that makes the line come out, and the next line after it."""
     job = jobs[0]
@@ -271,7 +286,9 @@ def _only_ends(hook: Hook, steps: Sequence[Step]) -> None:
 
 def _has_work(steps: Sequence[Step]) -> bool:
     return any(
-        isinstance(step, Work | Chain | Group) or (isinstance(step, Join) and not step.attach) or (isinstance(step, Repeat) and _has_work(step.steps))
+        isinstance(step, Work | Chain | Group)
+        or (isinstance(step, Join) and not step.attach)
+        or (isinstance(step, Repeat) and _has_work(step.steps))
         for step in steps
     )
 

@@ -4,21 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from motifold.render.fabric.absent import missing, warn_passed, what_there_is
 from motifold.render.fabric.bench import Beyond, Hook
 from motifold.render.fabric.edge import Atom, Cursor, Match, any_of, beside, first_match, last_match, matcher
 from motifold.render.fabric.model import Base, Foot
-from motifold.render.fabric.wording import listed, round_word, target_word
-from motifold.render.pattern.instructions import Extent, Loop, Place, Target
+from motifold.render.fabric.wording import key_of, round_word, target_word
+from motifold.render.pattern.instructions import Extent, Place, Target
 from motifold.render.pattern.problem import Span
 
 RING = Base("ring", 0, "ring")
-
-
-def key_of(span: Span) -> int:
-    """One number for a place in the file, to tell a problem once."""
-    return span.line * 10_000 + span.column + 1
-
-
 _FOOT: dict[Loop | None, Foot] = {None: "loops", "back": "back loop", "front": "front loop"}
 
 
@@ -83,7 +77,11 @@ def beyond(hook: Hook, cursor: Cursor, place: Place | None, span: Span, target: 
         lap.overrun += 1
         cursor.pos = max(cursor.pos, cursor.end)
         return Base("space" if space else "stitch", own, "space" if space else foot_of(hook, place))
-    if cursor.size and (place is None or id(place) not in cursor.absent) and first_match(cursor, matcher(target), 0, cursor.size - 1) is None:
+    if (
+        cursor.size
+        and (place is None or id(place) not in cursor.absent)
+        and first_match(cursor, matcher(target), 0, cursor.size - 1) is None
+    ):
         missing(hook, cursor, span, target)
         if place is not None:
             cursor.absent.add(id(place))
@@ -108,30 +106,6 @@ def current_base(hook: Hook, cursor: Cursor, place: Place | None) -> Base:
     if cursor.sub >= 0 and cursor.atom(cursor.pos).space:
         return chain_base(hook, cursor, cursor.pos, cursor.sub)
     return base_of(hook, cursor, cursor.pos, place)
-
-
-def missing(hook: Hook, cursor: Cursor, span: Span, target: Target) -> None:
-    """Complains that the edge has no such place at all, and says what it has instead."""
-    terms = hook.shop.terms
-    under = hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap
-    name = round_word(under)
-    hook.complain(
-        "place", span, f"{name[0].upper()}{name[1:]} has no {target_word(target, terms)} to work into", what_there_is(hook, cursor, target),
-        key=key_of(span), follows=True,
-    )
-
-
-def what_there_is(hook: Hook, cursor: Cursor, target: Target) -> str | None:
-    """What an edge has instead of what it has not, for a hint."""
-    terms = hook.shop.terms
-    if target.kind == "sp":
-        lengths = sorted({atom.chains for atom in cursor.atoms if atom.space})
-        if not lengths:
-            return "there are no spaces in it: nothing was chained between two stitches"
-        return f"its spaces are {listed([f'ch-{n} sps' for n in lengths])}"
-    kinds = sorted({atom.group_name or atom.name for atom in cursor.atoms if not atom.space})
-    words = [target_word(Target("stitch", kind), terms, 2) for kind in kinds if kind]
-    return f"its stitches are {listed(words)}" if words else None
 
 
 def chain_base(hook: Hook, cursor: Cursor, index: int, sub: int) -> Base:
@@ -201,33 +175,6 @@ def enter(hook: Hook, cursor: Cursor, index: int, place: Place) -> Base:
             return base
     take(hook, cursor, index)
     return base_of(hook, cursor, index, place)
-
-
-def warn_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place) -> None:
-    """Warns once if ``next dc`` walked over other stitches. What a space walks over is only counted, to tell likely mends."""
-    if index <= first or hook.walking:
-        return
-    target = place.target
-    if target.kind == "sp" and hook.lap.claims:
-        claimed = any_of(hook.lap.claims)
-        hook.lap.passed += sum(1 for i in range(first, index) if claimed(cursor.atom(i)))
-        return
-    now = None if cursor.fresh else cursor.atom(cursor.pos)
-    passed = [atom for atom in (cursor.atom(i) for i in range(first, index)) if now is None or not _one_group(now, atom)]
-    terms = hook.shop.terms
-    if target.kind == "stitch" and cursor.atom(index).group_name != target.name:
-        over = [atom for atom in passed if not atom.space]
-        if over:
-            word = target_word(Target("stitch", over[0].name), terms, len(over))
-            hook.complain(
-                "passed", place.span, f"{round_word(hook.lap)}: next {target_word(target, terms)} passes {len(over)} {word}",
-                "say how many to skip, if that is meant", severity="warning", key=key_of(place.span), follows=True,
-            )
-
-
-def _one_group(one: Atom, other: Atom) -> bool:
-    """Leaving a group passes what is left of it, as entering one passes what lies before its middle."""
-    return one.group == other.group if one.group >= 0 else one.cluster >= 0 and one.cluster == other.cluster
 
 
 def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span) -> int:
@@ -378,7 +325,9 @@ def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 def gap_remains(cursor: Cursor, match: Match, stop: int) -> bool:
     """Whether a gap is left: it needs something on either side, and the last may be where the round began."""
     first = first_match(cursor, match, cursor.following, stop)
-    return first is not None and first_match(cursor, match, first + 1, stop + (1 if cursor.cyclic and cursor.taken_start else 0)) is not None
+    return (
+        first is not None and first_match(cursor, match, first + 1, stop + (1 if cursor.cyclic and cursor.taken_start else 0)) is not None
+    )
 
 
 def leave_behind(hook: Hook, cursor: Cursor, index: int) -> None:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from motifold.render.fabric.absent import what_there_is
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
 from motifold.render.fabric.claims import driving_place, worked_targets
 from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
-from motifold.render.fabric.places import gap_remains, key_of, resolve_extent, what_there_is
+from motifold.render.fabric.places import gap_remains, resolve_extent
 from motifold.render.fabric.resolve import cursor_for
 from motifold.render.fabric.trial import mark_pass, take_back_pass
-from motifold.render.fabric.wording import round_word, target_word
+from motifold.render.fabric.wording import key_of, round_word, target_word
 from motifold.render.pattern.instructions import Chain, Group, Repeat, Step, Stop, Target, Work
 
 NEAR_THE_END = 40
@@ -78,7 +79,11 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     stop = resolve_extent(hook, cursor, step.extent, step.span)
     if match is None or not cursor.size:
         hook.complain(
-            "repeat", step.span, "this repeat has no place that would take it further", "say how many times it is worked", key=key_of(step.span),
+            "repeat",
+            step.span,
+            "this repeat has no place that would take it further",
+            "say how many times it is worked",
+            key=key_of(step.span),
         )
         return
     cursor.limit = stop
@@ -108,7 +113,10 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
             number += 1
             if cursor.pos <= at and not was_fresh:
                 hook.complain(
-                    "repeat", step.span, "each pass of this repeat comes back to where it began", "say how many times it is worked",
+                    "repeat",
+                    step.span,
+                    "each pass of this repeat comes back to where it began",
+                    "say how many times it is worked",
                     key=key_of(step.span),
                 )
                 break
@@ -120,7 +128,14 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     elif first_match(cursor, match, 0, cursor.size - 1) is None:
         name = round_word(hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap)
         words = " or ".join(target_word(target, hook.shop.terms) for target in targets)
-        hook.idle.setdefault(key_of(step.span), (step.span, f"{name[0].upper()}{name[1:]} has no {words}, so this repeat finds nothing to do", what_there_is(hook, cursor, targets[0])))
+        hook.idle.setdefault(
+            key_of(step.span),
+            (
+                step.span,
+                f"{name[0].upper()}{name[1:]} has no {words}, so this repeat finds nothing to do",
+                what_there_is(hook, cursor, targets[0]),
+            ),
+        )
 
 
 def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, cursor: Cursor, match: Match, pair: bool) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from motifold.render.fabric.absent import missing
 from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.edge import Cursor, any_of, first_match, last_match, matcher
@@ -19,15 +20,14 @@ from motifold.render.fabric.places import (
     find_next,
     foot_of,
     group_range,
-    key_of,
     leave_behind,
-    missing,
     next_base,
     next_chain,
     on_foundation_chain,
     take,
     use_start,
 )
+from motifold.render.fabric.wording import key_of
 from motifold.render.pattern.instructions import Place, Target
 from motifold.render.pattern.problem import Span
 
@@ -115,7 +115,12 @@ def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
 def current(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``in ch-2 sp``: the one that the hook stands at, if nothing is worked into it yet, else the one that comes next."""
     match = any_of((place.target, *place.also))
-    if match(cursor.atom(cursor.pos)) and not cursor.fresh and (cursor.reached_by_walk or cursor.pos == cursor.start) and not cursor.start_worked:
+    if (
+        match(cursor.atom(cursor.pos))
+        and not cursor.fresh
+        and (cursor.reached_by_walk or cursor.pos == cursor.start)
+        and not cursor.start_worked
+    ):
         if not hook.walking:
             cursor.reached_by_walk = False
             if cursor.pos == cursor.start:
@@ -154,8 +159,11 @@ def beginning_place(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Bas
     """``beg sp``: the space that the round began in, now or when the round comes back to it."""
     if not matcher(replace(place.target, chains=None))(cursor.atom(cursor.start)):
         hook.complain(
-            "place", place.span, "the round did not begin in a space" if place.target.kind == "sp" else "the round did not begin there",
-            "name the place that it began in, or walk to the space first: sl st in next ch-2 sp", key=key_of(place.span),
+            "place",
+            place.span,
+            "the round did not begin in a space" if place.target.kind == "sp" else "the round did not begin there",
+            "name the place that it began in, or walk to the space first: sl st in next ch-2 sp",
+            key=key_of(place.span),
         )
         return current_base(hook, cursor, place)
     if cursor.pos == cursor.start:
@@ -220,8 +228,11 @@ def _chain_of_beginning(hook: Hook, cursor: Cursor, index: int, place: Place) ->
 def missing_chain(hook: Hook, place: Place) -> None:
     """Complains that there is no beginning chain to work into."""
     hook.complain(
-        "place", place.span, "there is no beginning chain there to work into",
-        "name the stitch: a round without a beginning chain starts with its first st", key=key_of(place.span),
+        "place",
+        place.span,
+        "there is no beginning chain there to work into",
+        "name the stitch: a round without a beginning chain starts with its first st",
+        key=key_of(place.span),
     )
 
 
@@ -312,6 +323,9 @@ def from_hook(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 def too_few_chains(hook: Hook, place: Place, count: int) -> None:
     """Complains that the chain is shorter than the place says."""
     hook.complain(
-        "place", place.span, f"only {count} ch can be counted from the hook" if count else "there is no chain to count from the hook", "make a longer chain first, or count fewer",
+        "place",
+        place.span,
+        f"only {count} ch can be counted from the hook" if count else "there is no chain to count from the hook",
+        "make a longer chain first, or count fewer",
         key=key_of(place.span),
     )

@@ -29,9 +29,7 @@ def sides_of(hook: Hook, polygon: int, worked: Literal["rounds", "rows"]) -> tup
     names = _FOUR if polygon == 4 else tuple(str(number) for number in range(1, polygon + 1))
     first = _where_it_began(last, atoms, corners)
     corners = corners[first:] + corners[:first]
-    return tuple(
-        _between(name, atoms, corners[number], corners[(number + 1) % polygon]) for number, name in enumerate(names)
-    )
+    return tuple(_between(name, atoms, corners[number], corners[(number + 1) % polygon]) for number, name in enumerate(names))
 
 
 def _where_it_began(last: Lap, atoms: Sequence[Atom], corners: Sequence[int]) -> int:
@@ -74,7 +72,12 @@ def _side(name: str, items: Sequence[Atom], start: Atom | None, end: Atom | None
     if corners:
         total += sum(1 for atom in corners if atom.space and atom.chains) or (1 if not any(atom.space for atom in corners) else 0)
     return Side(
-        name, tuple(EdgeItem("space" if atom.space else "stitch", atom.id) for atom in items), _item(start), _item(end), total, counts,
+        name,
+        tuple(EdgeItem("space" if atom.space else "stitch", atom.id) for atom in items),
+        _item(start),
+        _item(end),
+        total,
+        counts,
     )
 
 
@@ -88,5 +91,8 @@ def _of_rows(hook: Hook, last: Lap) -> tuple[Side, ...]:
     right = row_end_atoms(hook, left=False)
     left = row_end_atoms(hook, left=True)[::-1]
     return (
-        _side("bottom", bottom, None, None), _side("right", right, None, None), _side("top", top, None, None), _side("left", left, None, None),
+        _side("bottom", bottom, None, None),
+        _side("right", right, None, None),
+        _side("top", top, None, None),
+        _side("left", left, None, None),
     )

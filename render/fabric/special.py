@@ -104,7 +104,7 @@ def gathered(hook: Hook, spec: StitchSpec, base: Base, node: Node) -> None:
     found = known(kind) or known(spec.name)
     stem = spec.of or (found.stem if found else "dc")
     count = spec.size or (found.legs if found else 3)
-    gather: Gather = (found.gather if found and found.gather else "cluster")
+    gather: Gather = found.gather if found and found.gather else "cluster"
     add_stitch(hook, kind, tuple(Leg(stem, base) for _ in range(count)), node, gather=gather)
 
 

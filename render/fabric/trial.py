@@ -34,8 +34,15 @@ def mark_pass(hook: Hook, cursor: Cursor) -> PassMark:
     lap = hook.lap
     return PassMark(
         (len(hook.stitches), len(hook.runs), len(hook.groups), len(lap.stitches), len(lap.made), len(hook.problems)),
-        cursor, tuple(getattr(cursor, name) for name in _CURSOR), hook.yarn, tuple(hook.pending), hook.last, lap.last_base,
-        frozenset(hook.told), hook.taken, lap.overrun,
+        cursor,
+        tuple(getattr(cursor, name) for name in _CURSOR),
+        hook.yarn,
+        tuple(hook.pending),
+        hook.last,
+        lap.last_base,
+        frozenset(hook.told),
+        hook.taken,
+        lap.overrun,
     )
 
 
@@ -88,14 +95,31 @@ def mark_job(hook: Hook) -> JobMark:
     before = hook.laps[-1] if hook.laps else None
     movable = before is not None and before.kind in ("foundation", "ring")
     chains = tuple((ident, hook.stitches[ident].round, hook.stitches[ident].run) for ident in before.stitches) if before and movable else ()
-    old = tuple((run.id, run.role, run.chains, tuple(run.stitches)) for run in hook.runs if before and movable and run.round == before.index)
+    old = tuple(
+        (run.id, run.role, run.chains, tuple(run.stitches)) for run in hook.runs if before and movable and run.round == before.index
+    )
     state: tuple[object, ...] = ()
     if before is not None:
         state = (*(getattr(before, name) for name in _BEFORE), tuple(before.stitches), tuple(before.made))
     return JobMark(
-        len(hook.stitches), len(hook.runs), len(hook.groups), len(hook.laps), tuple(hook.problems), frozenset(hook.told), dict(hook.idle),
-        frozenset(hook.busy), dict(hook.throughout), frozenset(hook.borne_out), hook.yarn, hook.tainted, hook.steps_done, hook.lap, state,
-        tuple(before.atoms) if before is not None else (), chains, old,
+        len(hook.stitches),
+        len(hook.runs),
+        len(hook.groups),
+        len(hook.laps),
+        tuple(hook.problems),
+        frozenset(hook.told),
+        dict(hook.idle),
+        frozenset(hook.busy),
+        dict(hook.throughout),
+        frozenset(hook.borne_out),
+        hook.yarn,
+        hook.tainted,
+        hook.steps_done,
+        hook.lap,
+        state,
+        tuple(before.atoms) if before is not None else (),
+        chains,
+        old,
     )
 
 

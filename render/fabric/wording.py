@@ -60,6 +60,11 @@ def round_word(lap: Lap) -> str:
     return {"ring": "the ring", "foundation": "the foundation", "edge": "the edge", "finish": "the finish"}.get(lap.kind, "the start")
 
 
+def key_of(span: Span) -> int:
+    """One number for a place in the file, to tell a problem once."""
+    return span.line * 10_000 + span.column + 1
+
+
 def label_span(span: Span, label: str) -> Span:
     """The label at the beginning of a line, of which all is too long to underline."""
     return Span(span.line, span.column, min(span.length, len(label)))
@@ -88,7 +93,8 @@ def spec_words(spec: StitchSpec, terms: Terms) -> str:
 
 _ORDINALS = {1: "1st", 2: "2nd", 3: "3rd"}
 _WHICH = {
-    "next": "next ", "same": "same ", "last": "last ", "first": "first ", "each": "each ", "beg": "beg ", "current": "", "center": "center ",
+    "next": "next ", "same": "same ", "last": "last ", "first": "first ", "each": "each ", "beg": "beg ", "current": "",
+    "center": "center ",
     "top": "top ", "any": "any ",
 }  # fmt: skip
 
@@ -101,13 +107,19 @@ def place_words(place: Place, terms: Terms, size: int) -> str:
     number = f"{count} " if count > 1 else ""
     if place.target.kind == "between":
         name = place.target.name or "group"
-        return f"sp between {_WHICH.get(place.which, '')}{number}{f'{name}s' if name in ('group', 'st') else stitch_word(name, terms, count)}"
+        return (
+            f"sp between {_WHICH.get(place.which, '')}{number}{f'{name}s' if name in ('group', 'st') else stitch_word(name, terms, count)}"
+        )
     if place.target.kind in ("tch", "missed"):
         return "tch"
     if place.of is not None:
         part = _ORDINALS.get(place.ordinal or 0, f"{place.ordinal}th") + " " if place.which == "nth" else _WHICH.get(place.which, "")
         inner = target_word(place.target, terms)
-        return f"{part}of {place_words(place.of, terms, size)}" if place.which == "top" else f"{part}{inner} of {place_words(place.of, terms, size)}"
+        return (
+            f"{part}of {place_words(place.of, terms, size)}"
+            if place.which == "top"
+            else f"{part}{inner} of {place_words(place.of, terms, size)}"
+        )
     if place.which == "nth":
         far = " from hook" if place.from_hook else ""
         return f"{_ORDINALS.get(place.ordinal or 0, f'{place.ordinal}th')} {target_word(place.target, terms)}{far}"

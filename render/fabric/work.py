@@ -6,14 +6,14 @@ from collections.abc import Sequence
 
 from motifold.render.fabric.begin import attach, begin_in_foundation, begin_with_chain, stand_in, stand_up, start_base
 from motifold.render.fabric.bench import Hook, TooMuch
+from motifold.render.fabric.decreases import together_from, together_over
 from motifold.render.fabric.ends import close, close_ring
-from motifold.render.fabric.making import add_chains, add_stitch, add_travel, grouped, kind_of_spec, new_run
-from motifold.render.fabric.model import Base, Leg
+from motifold.render.fabric.making import add_chains, add_stitch, grouped, kind_of_spec, new_run
+from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import (
     RING,
     along_one_side,
     base_of,
-    key_of,
     next_base,
     next_chain,
     on_foundation_chain,
@@ -24,8 +24,9 @@ from motifold.render.fabric.places import (
 )
 from motifold.render.fabric.repeats import run_repeat
 from motifold.render.fabric.resolve import cursor_for, resolve
-from motifold.render.fabric.special import beginning, close_picot, crossed, known, make, together
-from motifold.render.fabric.wording import height_in_chains
+from motifold.render.fabric.special import beginning, crossed, known, make, together
+from motifold.render.fabric.travel import travels_or_closes
+from motifold.render.fabric.wording import height_in_chains, key_of
 from motifold.render.fabric.yarns import use_yarn
 from motifold.render.pattern.instructions import (
     Chain,
@@ -133,7 +134,7 @@ def work(hook: Hook, step: Work) -> None:
     hook.budget(step.span)
     if hook.within is None:
         hook.lap.last_step = step
-    if spec.name == "sl st" and _travels_or_closes(hook, step):
+    if spec.name == "sl st" and travels_or_closes(hook, step):
         return
     if spec.standing and step.place is not None and hook.beginning:
         stand_in(hook, step.place)
@@ -159,17 +160,20 @@ def work(hook: Hook, step: Work) -> None:
         _evenly(hook, step, count)
     elif spec.together > 1 and (step.place.then or step.place.manner == "over"):
         for _ in range(count):
-            _together_over(hook, step, step.place)
+            together_over(hook, step, step.place)
     elif spec.together > 1 and step.place.which == "next" and _is_stitch_place(step.place):
         for _ in range(count):
-            _tog_from(hook, step, step.place)
+            together_from(hook, step, step.place)
     else:
         base = _on_spine_or(hook, step.place, step)
         _into(hook, step, base, count)
 
 
 def begin_special(hook: Hook, step: Work) -> bool:
-    """``beg cl``, ``beg shell``: its first stitch is a chain of that height, made now or just before. False if it is worked as any other."""
+    """``beg cl``, ``beg shell``: its first stitch is a chain of that height, made now or just before.
+
+    False if it is worked as any other.
+    """
     lap = hook.lap
     if lap.stitches and hook.last != lap.standing:
         return False
@@ -194,25 +198,6 @@ def _is_stitch_place(place: Place) -> bool:
     return place.target.kind in ("st", "stitch", "ch") and place.of is None and place.manner in ("in", "over", "around")
 
 
-def _tog_from(hook: Hook, step: Work, place: Place) -> None:
-    """``sc2tog in next st``: one leg in the next, the others in those that follow. Spaces take all legs in one."""
-    cursor = cursor_for(hook, place)
-    bases = [next_base(hook, cursor, place, step.span) for _ in range(step.stitch.together)]
-    hook.lap.last_base = bases[-1]
-    together(hook, step.stitch, bases, step)
-
-
-def _together_over(hook: Hook, step: Work, place: Place) -> None:
-    """``dc2tog over next 2 sts``, ``dc3tog over same st and next 2 sts``: a leg in each of the places named."""
-    bases: list[Base] = []
-    for part in (place, *place.then):
-        wanted = part.count.at(hook.shop.size)
-        if part is place and not place.then:
-            wanted = max(wanted, step.stitch.together)
-        bases.extend(resolve(hook, part, step.span) for _ in range(min(wanted, step.stitch.together)))
-    together(hook, step.stitch, bases, step)
-
-
 def _on_spine_or(hook: Hook, place: Place, step: Work) -> Base:
     """One's own chain goes on being worked back along while the places are chains."""
     if place.from_hook and hook.pending:
@@ -227,58 +212,6 @@ def _make_spine(hook: Hook, step: Work, place: Place) -> None:
     stitches, hook.pending = hook.pending, []
     run = new_run(hook, "spine", stitches, before=hook.last)
     run.after = hook.last
-
-
-def _travels_or_closes(hook: Hook, step: Work) -> bool:
-    """A slip stitch that walks, joins another motif or closes a picot; False if it is a stitch of the round."""
-    place = step.place
-    if place is not None and place.which == "corresponding":
-        add_travel(hook, "sl st", (), step)
-        return True
-    if hook.walking:
-        count = step.count.at(hook.shop.size)
-        if place is None:
-            place = hook.next_stitch(step)
-            for _ in range(count):
-                add_travel(hook, "sl st", (Leg("sl st", resolve(hook, place, step.span)),), step)
-        elif place.each or place.which == "each":
-            for base in spots_of_each(hook, cursor_for(hook, place), place, step.span):
-                hook.lap.last_base = base
-                add_travel(hook, "sl st", (Leg("sl st", base),), step)
-        else:
-            add_travel(hook, "sl st", (Leg("sl st", resolve(hook, place, step.span)),), step)
-        cursor = hook.lap.cursor
-        cursor.begin_at(cursor.pos, fresh=False, taken=False)
-        cursor.reached_by_walk = True
-        return True
-    size = _ring_closed(hook, place) if place is not None else 0
-    if size:
-        ring = hook.pending[len(hook.pending) - size :]
-        del hook.pending[len(hook.pending) - size :]
-        on = hook.pending[-1] if hook.pending else hook.last
-        with grouped(hook, "picot", None, step) as made:
-            for ident in ring:
-                hook.stitches[ident].group = made.id if made is not None else None
-        close_picot(hook, ring, on, step, made.id if made is not None else None)
-        return True
-    return False
-
-
-def _ring_closed(hook: Hook, place: Place) -> int:
-    """How many of the waiting chains a slip stitch closes into a ring: "in 3rd ch from hook", "in first ch", "in dc just made"."""
-    waiting = len(hook.pending)
-    if not waiting:
-        return 0
-    if place.which == "made" or (place.of is not None and place.of.which == "made"):
-        return waiting
-    if place.from_hook:
-        # nearer than the third chain it begins a way back along the chain
-        size = place.ordinal or 0
-        return size if 3 <= size <= waiting else 0
-    if place.target.kind == "ch" and place.which in ("first", "nth") and (place.ordinal or 1) == 1 and hook.last is not None:
-        inner = place.of
-        return waiting if inner is None or (inner.target.chains in (None, waiting) and inner.which != "beg") else 0
-    return 0
 
 
 def _no_place(hook: Hook, step: Work, count: int) -> None:
@@ -306,7 +239,7 @@ def _no_place(hook: Hook, step: Work, count: int) -> None:
     for _ in range(count):
         hook.budget(step.span)
         if spec.together > 1:
-            _tog_from(hook, step, place)
+            together_from(hook, step, place)
         else:
             _one(hook, step, _next_st(hook, place, step))
 
@@ -370,8 +303,12 @@ def _each(hook: Hook, step: Work, count: int) -> None:
         together(hook, spec, bases, step)
         if not (place.which == "next" and len(bases) == place.count.at(hook.shop.size)):
             hook.complain(
-                "uneven", step.span, f"the last {spec.together} to be worked together are only {len(bases)}",
-                "work the last ones singly, or change the count", key=key_of(step.span), follows=True,
+                "uneven",
+                step.span,
+                f"the last {spec.together} to be worked together are only {len(bases)}",
+                "work the last ones singly, or change the count",
+                key=key_of(step.span),
+                follows=True,
             )
     _unstand(hook, step)
 

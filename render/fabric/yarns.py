@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from motifold.render.fabric.bench import Hook
-from motifold.render.fabric.places import key_of
-from motifold.render.fabric.wording import listed
+from motifold.render.fabric.wording import key_of, listed
 from motifold.render.pattern.instructions import UseYarn
 
 
@@ -17,14 +16,20 @@ def use_yarn(hook: Hook, step: UseYarn) -> None:
             hook.yarn = others[0]
         else:
             hook.complain(
-                "yarn", step.span, f"the other yarn is not clear: there are {len(known)} yarns",
-                f"name it: {' or '.join(others)}" if others else "define a second yarn", key=key_of(step.span),
+                "yarn",
+                step.span,
+                f"the other yarn is not clear: there are {len(known)} yarns",
+                f"name it: {' or '.join(others)}" if others else "define a second yarn",
+                key=key_of(step.span),
             )
         return
     if step.yarn not in known:
         hook.complain(
-            "yarn", step.span, f"yarn {step.yarn} is not defined",
-            f"the file defines {listed(known)}" if known else f"define it: [yarn.{step.yarn}]", key=hash_of(step.yarn),
+            "yarn",
+            step.span,
+            f"yarn {step.yarn} is not defined",
+            f"the file defines {listed(known)}" if known else f"define it: [yarn.{step.yarn}]",
+            key=hash_of(step.yarn),
         )
     hook.yarn = step.yarn
 

@@ -53,8 +53,14 @@ class Made:
         return [problem.code for problem in (*self.read, *self.problems)]
 
 
-def read(text: str, terms: Terms = "US", stitches: Mapping[str, str] | None = None, yarns: Sequence[str] = ("A", "B"), sizes: int = 1,
-         rows: bool = False) -> tuple[Instructions, dict[str, Definition], tuple[Problem, ...]]:
+def read(
+    text: str,
+    terms: Terms = "US",
+    stitches: Mapping[str, str] | None = None,
+    yarns: Sequence[str] = ("A", "B"),
+    sizes: int = 1,
+    rows: bool = False,
+) -> tuple[Instructions, dict[str, Definition], tuple[Problem, ...]]:
     """The instructions of a text and its special stitches."""
     problems: list[Problem] = []
     given = dict(stitches or {})
@@ -71,8 +77,17 @@ def read(text: str, terms: Terms = "US", stitches: Mapping[str, str] | None = No
 
 
 def made(
-    text: str, shape: str = "circle", terms: Terms = "US", stitches: Mapping[str, str] | None = None, *, rounds: int | None = None,
-    yarns: Sequence[str] = ("A", "B"), size: int = 0, sizes: int = 1, rows: bool = False, counts_as: bool | None = None,
+    text: str,
+    shape: str = "circle",
+    terms: Terms = "US",
+    stitches: Mapping[str, str] | None = None,
+    *,
+    rounds: int | None = None,
+    yarns: Sequence[str] = ("A", "B"),
+    size: int = 0,
+    sizes: int = 1,
+    rows: bool = False,
+    counts_as: bool | None = None,
     row_height_cm: float | None = None,
 ) -> Made:
     """Reads and works a text."""
@@ -83,8 +98,15 @@ def made(
     return Made(fabric, problems, found, {r.label: r for r in fabric.rounds})
 
 
-def fabric_of(text: str, shape: str = "circle", terms: Terms = "US", stitches: Mapping[str, str] | None = None, *, rounds: int | None = None,
-              rows: bool = False) -> Fabric:
+def fabric_of(
+    text: str,
+    shape: str = "circle",
+    terms: Terms = "US",
+    stitches: Mapping[str, str] | None = None,
+    *,
+    rounds: int | None = None,
+    rows: bool = False,
+) -> Fabric:
     """The Fabric of a good text; fails where there is any problem."""
     found = made(text, shape, terms, stitches, rounds=rounds, rows=rows)
     assert not found.read, found.read
@@ -92,7 +114,9 @@ def fabric_of(text: str, shape: str = "circle", terms: Terms = "US", stitches: M
     return found.fabric
 
 
-def edging(text: str, given: Sequence[GivenItem], terms: Terms = "US", *, size: int = 0, sizes: int = 1, yarns: Sequence[str] = ("A", "B")) -> Made:
+def edging(
+    text: str, given: Sequence[GivenItem], terms: Terms = "US", *, size: int = 0, sizes: int = 1, yarns: Sequence[str] = ("A", "B")
+) -> Made:
     """Reads and works an edging on what is given."""
     instructions, definitions, problems = read(text, terms, None, yarns, sizes)
     shop = Workshop(definitions, tuple(yarns), None, size, None, terms, None)
@@ -110,10 +134,18 @@ def opening(fabrics: Sequence[Fabric], side: str) -> tuple[GivenItem, ...]:
             assert item is not None
             space = item.kind == "space"
             chains = fabric.runs[item.id].chains if space else 0
-            items.append(GivenItem(
-                item.kind if item.kind != "group" else "stitch", "" if space else fabric.stitches[item.id].kind, chains, kind in ("start", "end"),
-                kind == "start", name, fabric.name, item,
-            ))
+            items.append(
+                GivenItem(
+                    item.kind if item.kind != "group" else "stitch",
+                    "" if space else fabric.stitches[item.id].kind,
+                    chains,
+                    kind in ("start", "end"),
+                    kind == "start",
+                    name,
+                    fabric.name,
+                    item,
+                )
+            )
     return tuple(items)
 
 

@@ -1,3 +1,4 @@
+# ruff: noqa: E501 (texts keep their lines)
 """Counts that a formula gives, whatever the number of rounds."""
 
 import tomllib

@@ -9,6 +9,12 @@ from make import made
 def test_it_works_in_silence(name: str) -> None:
     good: Good = GOOD[name]
     worked = made(
-        good.text, good.shape, good.terms, good.stitches, rows=good.rows, row_height_cm=good.row_height_cm, counts_as=good.counts_as,
+        good.text,
+        good.shape,
+        good.terms,
+        good.stitches,
+        rows=good.rows,
+        row_height_cm=good.row_height_cm,
+        counts_as=good.counts_as,
     )
     assert [(p.code, p.span, p.message) for p in (*worked.read, *worked.problems)] == []

@@ -49,7 +49,10 @@ def test_missed_chains_belong_to_the_row_that_they_begin() -> None:
 
 def test_a_mesh_row_begins_with_a_stitch_and_a_space() -> None:
     fabric = worked("filet").fabric
-    kinds = [(item.kind, fabric.runs[item.id].chains if item.kind == "space" else fabric.stitches[item.id].kind) for item in fabric.rounds[1].edge]
+    kinds = [
+        (item.kind, fabric.runs[item.id].chains if item.kind == "space" else fabric.stitches[item.id].kind)
+        for item in fabric.rounds[1].edge
+    ]
     assert kinds[:3] == [("stitch", "dc"), ("space", 2), ("stitch", "dc")]
 
 

@@ -1,3 +1,4 @@
+# ruff: noqa: E501 (texts keep their lines)
 """Patterns in the public domain, in today's words, against the counts that their books state or imply.
 
 Source of all three: Th. de Dillmont, Encyclopedia of Needlework, English edition, n.d., figures 441 to 443; text read from Project

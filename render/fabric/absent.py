@@ -1,0 +1,69 @@
+"""What is said where a place is not there, or was reached by passing others."""
+
+from __future__ import annotations
+
+from motifold.render.fabric.bench import Hook
+from motifold.render.fabric.edge import Atom, Cursor, any_of
+from motifold.render.fabric.wording import key_of, listed, round_word, target_word
+from motifold.render.pattern.instructions import Place, Target
+from motifold.render.pattern.problem import Span
+
+
+def missing(hook: Hook, cursor: Cursor, span: Span, target: Target) -> None:
+    """Complains that the edge has no such place at all, and says what it has instead."""
+    terms = hook.shop.terms
+    under = hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap
+    name = round_word(under)
+    hook.complain(
+        "place",
+        span,
+        f"{name[0].upper()}{name[1:]} has no {target_word(target, terms)} to work into",
+        what_there_is(hook, cursor, target),
+        key=key_of(span),
+        follows=True,
+    )
+
+
+def what_there_is(hook: Hook, cursor: Cursor, target: Target) -> str | None:
+    """What an edge has instead of what it has not, for a hint."""
+    terms = hook.shop.terms
+    if target.kind == "sp":
+        lengths = sorted({atom.chains for atom in cursor.atoms if atom.space})
+        if not lengths:
+            return "there are no spaces in it: nothing was chained between two stitches"
+        return f"its spaces are {listed([f'ch-{n} sps' for n in lengths])}"
+    kinds = sorted({atom.group_name or atom.name for atom in cursor.atoms if not atom.space})
+    words = [target_word(Target("stitch", kind), terms, 2) for kind in kinds if kind]
+    return f"its stitches are {listed(words)}" if words else None
+
+
+def warn_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place) -> None:
+    """Warns once if ``next dc`` walked over other stitches. What a space walks over is only counted, to tell likely mends."""
+    if index <= first or hook.walking:
+        return
+    target = place.target
+    if target.kind == "sp" and hook.lap.claims:
+        claimed = any_of(hook.lap.claims)
+        hook.lap.passed += sum(1 for i in range(first, index) if claimed(cursor.atom(i)))
+        return
+    now = None if cursor.fresh else cursor.atom(cursor.pos)
+    passed = [atom for atom in (cursor.atom(i) for i in range(first, index)) if now is None or not _one_group(now, atom)]
+    terms = hook.shop.terms
+    if target.kind == "stitch" and cursor.atom(index).group_name != target.name:
+        over = [atom for atom in passed if not atom.space]
+        if over:
+            word = target_word(Target("stitch", over[0].name), terms, len(over))
+            hook.complain(
+                "passed",
+                place.span,
+                f"{round_word(hook.lap)}: next {target_word(target, terms)} passes {len(over)} {word}",
+                "say how many to skip, if that is meant",
+                severity="warning",
+                key=key_of(place.span),
+                follows=True,
+            )
+
+
+def _one_group(one: Atom, other: Atom) -> bool:
+    """Leaving a group passes what is left of it, as entering one passes what lies before its middle."""
+    return one.group == other.group if one.group >= 0 else one.cluster >= 0 and one.cluster == other.cluster
