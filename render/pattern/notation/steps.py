@@ -272,7 +272,7 @@ def _place_first(r: Reader) -> list[Step]:
     if not at_stitch(r) and not r.at_kind("num"):
         raise r.reject("word", "a place stands here, but nothing to work in it", '"3 dc in next ch-2 sp"', lexeme=r.items[start])
     steps = tuple(read_stitches(r))
-    first = steps[0]
+    first = steps[0] if steps else None
     if isinstance(first, Work) and first.place is None:
         return [replace(first, place=found.place), *steps[1:]]
     return list(steps)

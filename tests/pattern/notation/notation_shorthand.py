@@ -6,7 +6,7 @@ counts as; ``JOIN``, ``ATTACH`` and ``RING`` are joins; ``[a, b]x3`` a repeat, `
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Literal
 
 from motifold.render.pattern.instructions import (
@@ -223,6 +223,3 @@ def _small_step(step: Step) -> str:
             return quoted + (f" behind {step.behind}" if step.behind else "") + (" LEAVE" if step.leave else "")
         case _:
             raise AssertionError(step)
-
-
-Defined = Mapping[str, str]
