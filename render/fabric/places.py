@@ -9,7 +9,7 @@ from motifold.render.fabric.bench import Beyond, Hook
 from motifold.render.fabric.edge import Atom, Cursor, Match, any_of, beside, first_match, last_match, matcher
 from motifold.render.fabric.model import Base, Foot
 from motifold.render.fabric.wording import key_of, round_word, target_word
-from motifold.render.pattern.instructions import Extent, Place, Target
+from motifold.render.pattern.instructions import Extent, Loop, Place, Target
 from motifold.render.pattern.problem import Span
 
 RING = Base("ring", 0, "ring")
