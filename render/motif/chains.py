@@ -329,7 +329,9 @@ def picot(ground: Ground, run: Run, at: complex, normal: complex, rise: float) -
 
     chains = [s for s in run.stitches if ground.fabric.stitches[s].role == "chain"]
     closers = [s for s in run.stitches if ground.fabric.stitches[s].role != "chain"]
-    closers += [s.id for s in ground.fabric.stitches if False]
+    following = max(run.stitches, default=-1) + 1
+    if following < len(ground.fabric.stitches) and ground.fabric.stitches[following].role == "picot":
+        closers.append(following)
     count = len(chains)
     if not count:
         return

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import itertools
+from cmath import exp
+from cmath import phase as argument
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import hypot
+from math import hypot, pi
 
 from motifold.render.fabric.model import Fabric, Stitch
+from motifold.render.motif.course import Course, course_of, picots_of, with_corners
 from motifold.render.motif.model import Layout, Placed, Point
 from motifold.symbols.feet import space_ring
 from motifold.symbols.footprint import footprint
@@ -130,3 +133,105 @@ def pitches(fabric: Fabric, layout: Layout) -> list[float]:
         for a, b in itertools.pairwise(chains):
             found.append(hypot(middles[a][0] - middles[b][0], middles[a][1] - middles[b][1]))
     return found
+
+
+def heads(layout: Layout, course: Course) -> list[complex]:
+    """The heads of a round's counted stitches, counter-clockwise."""
+    at = {placed.stitch: complex(*placed.head) for placed in layout.placed}
+    return [at[stem.stitch.id] for stem in course.stems]
+
+
+def last_course(fabric: Fabric) -> Course:
+    """The last round that has stitches, its corners found as the engine finds them."""
+    picots = picots_of(fabric)
+    found: Course | None = None
+    for index, worked in enumerate(fabric.rounds):
+        if worked.kind in ("round", "row"):
+            course = with_corners(fabric, course_of(fabric, index, picots), found)
+            found = course if course.size else found
+    assert found is not None
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class PolygonShape:
+    """``bow``: the most that a head lies off its side's line, over the side; ``corner``: the worst corner's error in degrees; ``aspect``:
+    the longest side over the shortest, less 1.
+    """
+
+    bow: float
+    corner: float
+    aspect: float
+
+
+def polygon_shape(fabric: Fabric, layout: Layout) -> PolygonShape | None:
+    """How straight the last round's sides are, from lines fitted to the heads of each side; None for a circle."""
+    course = last_course(fabric)
+    count = len(course.corners)
+    if course.open or count < 3:
+        return None
+    points = heads(layout, course)
+    lines = []
+    for k, corner in enumerate(course.corners):
+        following = course.corners[(k + 1) % count]
+        first = corner.at if corner.on_stem else corner.at + 1
+        length = (following.at - first) % course.size + 1
+        side = [points[(first + j) % course.size] for j in range(length)]
+        lines.append(_line(side))
+    crossings = [_cross(lines[k - 1], lines[k]) for k in range(count)]
+    lengths = [abs(crossings[(k + 1) % count] - crossings[k]) for k in range(count)]
+    bow = max(line[2] / length for line, length in zip(lines, lengths, strict=True))
+    turns = [abs(argument(lines[k][1] / lines[k - 1][1])) for k in range(count)]
+    corner_error = max(abs(turn - 2 * pi / count) for turn in turns) * 180 / pi
+    return PolygonShape(bow, corner_error, max(lengths) / min(lengths) - 1)
+
+
+def _line(points: Sequence[complex]) -> tuple[complex, complex, float]:
+    """A point of the fitted line, its direction, and the largest distance from it."""
+    middle = sum(points) / len(points)
+    moment = sum((p - middle) ** 2 for p in points)
+    along = moment**0.5 / abs(moment**0.5) if abs(moment) > 1e-12 else 1 + 0j
+    if ((points[-1] - points[0]) / along).real < 0:
+        along = -along
+    return middle, along, max(abs(((p - middle) / along).imag) for p in points)
+
+
+def _cross(a: tuple[complex, complex, float], b: tuple[complex, complex, float]) -> complex:
+    cross = (a[1].conjugate() * b[1]).imag
+    t = ((b[0] - a[0]).conjugate() * b[1]).imag / cross
+    return a[0] + t * a[1]
+
+
+def radius_spread(fabric: Fabric, layout: Layout) -> float:
+    """Largest over smallest radius of the last round's heads, less 1."""
+    radii = [abs(head) for head in heads(layout, last_course(fabric))]
+    return max(radii) / min(radii) - 1
+
+
+def symmetry_error(layout: Layout, course: Course, order: int) -> float:
+    """The most that a head or foot of a round lies off the image of its fellow under the rotation of this order."""
+    at = {placed.stitch: placed for placed in layout.placed}
+    step = course.size // order
+    turn = exp(2j * pi / order)
+    worst = 0.0
+    for i, stem in enumerate(course.stems):
+        one, other = at[stem.stitch.id], at[course.stems[(i + step) % course.size].stitch.id]
+        for a, b in zip((one.head, *one.feet), (other.head, *other.feet), strict=True):
+            worst = max(worst, abs(complex(*a) * turn - complex(*b)))
+    return worst
+
+
+def order_errors(layout: Layout, course: Course) -> int:
+    """How many neighbours of a round stand in the wrong order about the centre."""
+    points = heads(layout, course)
+    turns = [argument(b / a) for a, b in zip(points, points[1:] + points[:1], strict=True)]
+    return sum(1 for turn in turns if turn < -1e-9)
+
+
+def ink_share(found: Sequence[Symbol]) -> float:
+    """The area of all symbols (their filled outlines) over that of their hull."""
+    from shapely import unary_union
+    from shapely.geometry import Polygon
+
+    shape = unary_union([Polygon(outline(mark)).buffer(0) for symbol in found for mark in symbol.marks])
+    return float(shape.area / shape.convex_hull.area)

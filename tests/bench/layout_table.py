@@ -1,0 +1,81 @@
+"""Prints the layout's measures over the gallery, with time, beside a floor: plain polar placement that draws the same outlines.
+
+Run: python tests/bench/layout_table.py [NAME ...]
+"""
+
+from __future__ import annotations
+
+import sys
+from math import cos, pi, sin
+from pathlib import Path
+from time import perf_counter
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "motif"))
+
+import by_hand
+import gallery
+import measures
+
+from motifold.render.fabric.model import Fabric
+from motifold.render.motif import Layout, Placed, lay_out
+from motifold.render.motif.radial import lay_rounds
+
+
+def polar(fabric: Fabric) -> Layout:
+    """The floor: every round's symbols evenly on a circle, rounds 2.5 u apart, whatever they are worked into."""
+    placed = []
+    for number in range(len(fabric.rounds)):
+        stitches = [s for s in fabric.round_stitches(number) if s.role != "standing"]
+        for k, stitch in enumerate(stitches):
+            x, y = cos(2 * pi * k / len(stitches)), sin(2 * pi * k / len(stitches))
+            foot, head = 2.5 * number + 0.3, 2.5 * number + 2.5
+            if stitch.kind == "ch":
+                middle = 2.5 * number + 1.4
+                tips = ((middle * x + 0.4 * y, middle * y - 0.4 * x), (middle * x - 0.4 * y, middle * y + 0.4 * x))
+                placed.append(Placed(stitch.id, (tips[0],), tips[1], (x, y)))
+            else:
+                feet = ((foot * x, foot * y),) * max(len(stitch.legs), 1)
+                placed.append(Placed(stitch.id, feet, (head * x, head * y), (x, y)))
+    return Layout("rounds", tuple(placed), (), ())
+
+
+def row(name: str, fabric: Fabric) -> str:
+    start = perf_counter()
+    layout = lay_out(fabric)
+    seconds = perf_counter() - start
+    symbols = measures.symbols(fabric, layout)
+    found = measures.contacts(symbols)
+    floor = measures.contacts(measures.symbols(fabric, polar(fabric)))
+    parts = [part for _, part in measures.lengths(fabric, layout)]
+    pitches = measures.pitches(fabric, layout) or [1.0]
+    error, order = 0.0, 0
+    if fabric.worked == "rounds":
+        ground = lay_rounds(fabric)
+        for number, course in ground.courses.items():
+            error = max(error, measures.symmetry_error(layout, course, ground.order[number]))
+            order += measures.order_errors(layout, course)
+    shape = measures.polygon_shape(fabric, layout) if fabric.worked == "rounds" else None
+    sides = f"{shape.bow:6.4f} {shape.corner:5.2f} {shape.aspect:6.4f}" if shape else " " * 19
+    return (
+        f"{name[:28]:28s} {len(layout.placed):5d} {len(found.overlaps):4d} {len(found.near):4d} {min(parts):5.2f} {max(parts):5.2f} "
+        f"{min(pitches):5.2f} {max(pitches):5.2f} {sides} {error:8.1e} {order:5d} {measures.ink_share(symbols):5.3f} "
+        f"{seconds / len(layout.placed) * 1e6:7.0f} {len(floor.overlaps):6d}"
+    )
+
+
+def main(names: list[str]) -> None:
+    print(f"{'':28s} {'symb':>5s} {'over':>4s} {'near':>4s} {'stems':>11s} {'pitch':>11s} {'bow   corner aspect':>19s} {'symmetry':>8s} order   ink "
+          f"ms/1000 {'floor':>6s}")  # fmt: skip
+    for piece in gallery.PIECES:
+        if not names or any(name in piece.name for name in names):
+            print(row(piece.name, gallery.fabric_of(piece)))
+    if not names:
+        large = {"open square, 34": by_hand.open_square(34), "sc circle, 57": by_hand.flat_circle(57, "sc", 6, 1), "swatch 100 x 100": by_hand.swatch(100, 100)}
+        for name, fabric in large.items():
+            start = perf_counter()
+            layout = lay_out(fabric)
+            print(f"{name:28s} {len(layout.placed):5d} symbols in {perf_counter() - start:5.2f} s")
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])
