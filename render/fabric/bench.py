@@ -133,6 +133,7 @@ class Lap:
     under: Cursor | None = None  # the other side of the foundation chain, once turned to
     spine: list[int] = field(default_factory=list)  # chains still to be worked back along
     claims: tuple[Target, ...] = ()  # the kinds of place that the line names: none of them may be left over
+    groups_named: frozenset[str] = frozenset()  # groups that the line goes into by name
     names_tch: bool = False  # the line works into the turning chain in so many words
     last_base: Base | None = None  # what the hook went into last
     last_step: Work | Group | None = None  # the instruction worked last
@@ -194,7 +195,7 @@ class Hook:
         """The test for what a place names, made once."""
         found = self.matchers.get(id(place))
         if found is None:
-            found = self.matchers[id(place)] = (place, any_of((place.target, *place.also)))
+            found = self.matchers[id(place)] = (place, any_of((place.target, *place.also), self.lap.groups_named))
         return found[1]
 
     def next_stitch(self, node: Node) -> Place:

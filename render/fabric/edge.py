@@ -111,13 +111,13 @@ def _any_stitch(atom: Atom) -> bool:
     return not atom.space and atom.name not in ("row end", "tch")
 
 
-def matcher(target: Target) -> Match:
-    """A test for what a place names."""
+def matcher(target: Target, within: frozenset[str] = frozenset()) -> Match:
+    """A test for what a place names. ``within``: groups named beside it: their own stitches are reached through their name only."""
     kind = target.kind
     if kind == "st":
         return (lambda a: not a.space and a.corner) if target.corner else _any_stitch
     if kind == "stitch":
-        return _stitch_matcher(target.name or "", target.corner)
+        return _stitch_matcher(target.name or "", target.corner, within)
     if kind == "sp":
         return _space_matcher(target.chains, target.corner)
     if kind == "ch":
@@ -131,7 +131,7 @@ def matcher(target: Target) -> Match:
     if kind == "row end":
         return lambda a: a.name == "row end"
     if kind == "between":
-        return matcher(beside(target))
+        return matcher(beside(target), within)
     return _any_stitch
 
 
@@ -144,11 +144,13 @@ def beside(target: Target) -> Target:
     return Target("st") if target.name == "st" else Target("stitch", target.name, corner=target.corner)
 
 
-def _stitch_matcher(name: str, corner: bool) -> Match:
+def _stitch_matcher(name: str, corner: bool, within: frozenset[str]) -> Match:
     def match(atom: Atom) -> bool:
         if atom.group_name == name and name:
             return atom.head and (atom.corner or not corner)
-        return not atom.space and (atom.name == name or family(atom.name) == name) and (atom.corner or not corner)
+        if atom.space or atom.group_name in within:
+            return False
+        return (atom.name == name or family(atom.name) == name) and (atom.corner or not corner)
 
     return match
 
@@ -159,9 +161,9 @@ def _space_matcher(chains: int | None, corner: bool) -> Match:
     return lambda a: a.space and a.chains == chains and (a.corner or not corner)
 
 
-def any_of(targets: Sequence[Target]) -> Match:
-    """A test for any of several targets."""
-    tests = [matcher(target) for target in targets]
+def any_of(targets: Sequence[Target], within: frozenset[str] = frozenset()) -> Match:
+    """A test for any of several targets; ``within`` as in ``matcher``."""
+    tests = [matcher(target, within) for target in targets]
     if len(tests) == 1:
         return tests[0]
     return lambda atom: any(test(atom) for test in tests)

@@ -11,10 +11,11 @@ from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.claims import claimed_targets, names_turning_chain
 from motifold.render.fabric.corners import mark_corners
 from motifold.render.fabric.counts import atoms_of, check_claims, count, warn_unstated, wrong_claim
-from motifold.render.fabric.edge import Atom, Cursor, any_of, oriented
+from motifold.render.fabric.edge import Atom, Cursor, oriented
 from motifold.render.fabric.flatness import warn_of_shape
 from motifold.render.fabric.lines import Job, in_ring
 from motifold.render.fabric.making import hang, new_run
+from motifold.render.fabric.places import left_between
 from motifold.render.fabric.wording import key_of, label_span, listed, round_word, step_words, target_word
 from motifold.render.pattern.instructions import (
     Chain,
@@ -106,6 +107,10 @@ def open_lap(hook: Hook, job: Job, steps: Sequence[Step]) -> Lap:
         else:
             lap.cursor = _cursor_on(before, lap)
     lap.claims = claimed_targets(steps[beginning_index(steps) :])
+    lap.groups_named = frozenset(
+        {target.name or "" for target in lap.claims if target.kind == "stitch"}
+        & {atom.group_name for atom in lap.cursor.atoms if atom.group >= 0}
+    )
     lap.names_tch = names_turning_chain(steps)
     if lap.names_tch:
         _set_turning_chain_apart(lap.cursor)
@@ -280,8 +285,7 @@ def _note_left_over(lap: Lap) -> None:
     cursor = lap.cursor
     if lap.leave or not lap.claims or not cursor.size or lap.under is not None:
         return
-    claimed = any_of(lap.claims)
-    lap.left.extend(index for index in range(cursor.following, cursor.end + 1) if claimed(cursor.atom(index)))
+    lap.left.extend(left_between(lap, cursor, cursor.following, cursor.end + 1))
 
 
 def _complain_of_left_over(hook: Hook, lap: Lap, below: str) -> None:

@@ -267,6 +267,7 @@ def _work_part(hook: Hook, job: Job, steps: tuple[Step, ...], tail: tuple[Step, 
     hook.behind = False
     hook.beginning = True
     hook.passes = ()
+    hook.matchers.clear()
     lead = beginning_index(steps)
     if least_work(steps, hook.shop.size) > MOST_STITCHES:
         raise TooMuch(job.line.span)

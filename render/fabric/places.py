@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from motifold.render.fabric.absent import missing, warn_passed, what_there_is
-from motifold.render.fabric.bench import Beyond, Hook
+from motifold.render.fabric.bench import Beyond, Hook, Lap
 from motifold.render.fabric.edge import Atom, Cursor, Match, any_of, beside, first_match, last_match, matcher
 from motifold.render.fabric.model import Base, Foot
 from motifold.render.fabric.wording import key_of, round_word, target_word
@@ -80,7 +80,7 @@ def beyond(hook: Hook, cursor: Cursor, place: Place | None, span: Span, target: 
     if (
         cursor.size
         and (place is None or id(place) not in cursor.absent)
-        and first_match(cursor, matcher(target), 0, cursor.size - 1) is None
+        and first_match(cursor, matcher(target, lap.groups_named), 0, cursor.size - 1) is None
     ):
         missing(hook, cursor, span, target)
         if place is not None:
@@ -192,7 +192,7 @@ def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span
         return cursor.limit
     if place.which == "beg" and place.target.kind in ("sp", "st", "stitch"):
         return min(cursor.start + cursor.size - 1, max(cursor.limit, cursor.end))
-    match = any_of((place.target, *place.also))
+    match = hook.match_of(place)
     if place.which == "last" or place.target.kind == "tch":
         found = last_match(cursor, match, cursor.following, cursor.limit)
         return cursor.limit if found is None else found - 1
@@ -275,9 +275,9 @@ def _idle(hook: Hook, cursor: Cursor, place: Place, span: Span) -> None:
 def _counted(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[Base]:
     count = place.count.at(hook.shop.size)
     if place.which == "last":
-        first = last_match(cursor, matcher(place.target), cursor.following, min(cursor.limit, cursor.end), count)
+        first = last_match(cursor, hook.match_of(place), cursor.following, min(cursor.limit, cursor.end), count)
         if first is None:
-            first = last_match(cursor, matcher(place.target), cursor.following, min(cursor.limit, cursor.end))
+            first = last_match(cursor, hook.match_of(place), cursor.following, min(cursor.limit, cursor.end))
         if first is not None:
             leave_behind(hook, cursor, first)
     for _ in range(count):
@@ -304,7 +304,7 @@ def next_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``between next 2 dc``, ``sp between next two groups``: the gap, or the space that lies in it."""
     target = beside(place.target)
-    match = matcher(target)
+    match = matcher(target, hook.lap.groups_named)
     one = find_next(hook, cursor, match)
     if one is None:
         return beyond(hook, cursor, place, span, target)
@@ -335,7 +335,15 @@ def leave_behind(hook: Hook, cursor: Cursor, index: int) -> None:
     lap = hook.lap
     if lap.cursor is not cursor or lap.leave or not lap.claims or not cursor.size:
         return
-    claimed = any_of(lap.claims)
     to_stitch = not cursor.atom(index).space  # on the way to a stitch, spaces may be passed
-    passed = (i for i in range(cursor.following, index) if not (to_stitch and cursor.atom(i).space))
-    lap.left.extend(i for i in passed if claimed(cursor.atom(i)))
+    left = left_between(lap, cursor, cursor.following, index)
+    lap.left.extend(i for i in left if not (to_stitch and cursor.atom(i).space))
+
+
+def left_between(lap: Lap, cursor: Cursor, start: int, stop: int) -> Iterator[int]:
+    """What the line claims from ``start`` up to ``stop``: a group that it names is claimed whole, not stitch by stitch."""
+    claimed = any_of(lap.claims, lap.groups_named)
+    for index in range(start, stop):
+        atom = cursor.atom(index)
+        if claimed(atom) and (atom.head or atom.group_name not in lap.groups_named):
+            yield index

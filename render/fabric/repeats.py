@@ -73,7 +73,7 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
         if elsewhere is not None:
             cursor = cursor_for(hook, elsewhere)
             targets = (elsewhere.target,)
-    match = any_of(targets) if targets else None
+    match = any_of(targets, hook.lap.groups_named) if targets else None
     pair = bool(targets) and all(target.kind == "between" for target in targets)
     kept = cursor.limit
     stop = resolve_extent(hook, cursor, step.extent, step.span)

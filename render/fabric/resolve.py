@@ -7,7 +7,7 @@ from dataclasses import replace
 from motifold.render.fabric.absent import missing
 from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
 from motifold.render.fabric.bench import Hook
-from motifold.render.fabric.edge import Cursor, any_of, first_match, last_match, matcher
+from motifold.render.fabric.edge import Cursor, first_match, last_match, matcher
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import (
     RING,
@@ -114,7 +114,7 @@ def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
 
 def current(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``in ch-2 sp``: the one that the hook stands at, if nothing is worked into it yet, else the one that comes next."""
-    match = any_of((place.target, *place.also))
+    match = hook.match_of(place)
     if (
         match(cursor.atom(cursor.pos))
         and not cursor.fresh
@@ -133,7 +133,7 @@ def current(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 
 def first(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``first st``: counted from where the round began."""
-    match = any_of((place.target, *place.also))
+    match = hook.match_of(place)
     index = first_match(cursor, match, cursor.start, cursor.start + cursor.size - 1)
     if index is None:
         missing(hook, cursor, place.span, place.target)
@@ -148,7 +148,7 @@ def first(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 
 def last(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``last st``: the last one before the round's end."""
-    index = last_match(cursor, matcher(place.target), cursor.following, min(cursor.limit, cursor.end))
+    index = last_match(cursor, hook.match_of(place), cursor.following, min(cursor.limit, cursor.end))
     if index is None:
         return beyond(hook, cursor, place, span, place.target)
     leave_behind(hook, cursor, index)
@@ -177,7 +177,7 @@ def beginning_place(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Bas
 
 def nth(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``in 5th st``: the fifth of its kind from the hook."""
-    match = matcher(place.target)
+    match = hook.match_of(place)
     wanted = place.ordinal or 1
     index: int | None = cursor.following - 1
     for _ in range(wanted):
@@ -240,7 +240,7 @@ def within(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``center ch of ch-5 lp``, ``2nd dc of next shell``, ``ch-2 sp of next shell``: a part of the place after "of"."""
     outer = place.of
     assert outer is not None
-    match = any_of((outer.target, *outer.also))
+    match = hook.match_of(outer)
     index: int | None
     if outer.which in ("same", "current") and outer.target.kind == "sp" and match(cursor.atom(cursor.pos)) and cursor.reached_by_walk:
         index = cursor.pos

@@ -15,7 +15,8 @@ def travels_or_closes(hook: Hook, step: Work) -> bool:
     """A slip stitch that walks, joins another motif or closes a picot; False if it is a stitch of the round."""
     place = step.place
     if place is not None and place.which == "corresponding":
-        add_travel(hook, "sl st", (), step)
+        # it takes the place of the middle chain of a space
+        hook.pending.append(add_travel(hook, "sl st", (), step))
         return True
     if hook.walking:
         count = step.count.at(hook.shop.size)

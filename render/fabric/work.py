@@ -326,9 +326,15 @@ def _evenly(hook: Hook, step: Work, count: int) -> None:
     if room <= 0 or not cursor.size:
         hook.complain("place", place.span, "there is nothing there to work evenly along", key=key_of(place.span))
         return
-    for number in range(count):
-        index = first + (2 * number + 1) * room // (2 * count)
-        make(hook, step.stitch, base_of(hook, cursor, index, place), step, run_steps)
+    if count == 1 and place.extent is not None:
+        # "sc evenly around": one in each, and in a space as many as it has chains
+        for index in range(first, stop + 1):
+            for _ in range(max(cursor.atom(index).chains, 1)):
+                make(hook, step.stitch, base_of(hook, cursor, index, place), step, run_steps)
+    else:
+        for number in range(count):
+            index = first + (2 * number + 1) * room // (2 * count)
+            make(hook, step.stitch, base_of(hook, cursor, index, place), step, run_steps)
     take(hook, cursor, stop)
 
 
