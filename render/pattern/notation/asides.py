@@ -8,7 +8,7 @@ from dataclasses import replace
 from motifold.render.pattern.instructions import Chain, Step, Words, Work
 from motifold.render.pattern.notation.beginnings import read_counts_as
 from motifold.render.pattern.notation.counts import try_bracket, try_sentence
-from motifold.render.pattern.notation.lexicon import Lexeme
+from motifold.render.pattern.notation.lexicon import END, Lexeme
 from motifold.render.pattern.notation.reader import Reader
 
 Body = Callable[[Reader], tuple[Step, ...]]
@@ -77,17 +77,47 @@ def remark_in_brackets(r: Reader, body: Body) -> list[Step] | None:
     if not inside:
         return None
     if inside[0].value in ("rs", "ws") and len(inside) <= 2:
+        r.facing = "RS" if inside[0].value == "rs" else "WS"
         r.pos = closer + 1
         return []
-    if (inside[-1].value == "made" and inside[-1].kind == "word") or inside[0].raw in ("see", "note", "optional", "picture", "photo"):
+    if (inside[-1].value == "made" and inside[-1].kind == "word") or _only_talk(r, inside, closer):
         number = r.new_id()
         r.pos = closer + 1
         text = r.text.text[inside[0].start - 1 : r.items[closer].end]
         return [Words(number, r.span(start), " ".join(text.split()))]
-    if inside[0].kind == "word" and inside[0].value in ("working", "not", "leave"):
+    if inside[0].kind == "word" and inside[0].value in ("working", "not", "leave", "place marker", "change"):
         r.take()
         with r.inside(closer):
             steps = body(r)
         r.pos = closer + 1
         return list(steps)
     return None
+
+
+_TALK = frozenset(
+    {
+        "see",
+        "note",
+        "optional",
+        "picture",
+        "photo",
+        "same",
+        "or",
+        "loosely",
+        "tightly",
+        "corner",
+        "center",
+        "top",
+        "bottom",
+        "left",
+        "right",
+    }
+)
+
+
+def _only_talk(r: Reader, inside: list[Lexeme], closer: int) -> bool:
+    """Whether a bracket only explains: "(corner)", "(same st as join)", "(see Notes)", with nothing to repeat or to place behind it."""
+    if inside[0].raw not in _TALK or any(lexeme.kind not in ("word", "sep", "stitch") for lexeme in inside):
+        return False
+    following = r.items[closer + 1] if closer + 1 < r.end else END
+    return following.kind in ("sep", "end", "close", "open", "mark", "dash")

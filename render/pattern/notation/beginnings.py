@@ -73,9 +73,10 @@ def _statement(r: Reader, chains: int) -> CountsAs | None:
             r.accept("total", "count")
         elif r.at_kind("stitch"):
             r.take()
+        r.accept_kind("sep")
         throughout = _throughout(r) or throughout
         return CountsAs(throughout=throughout)
-    if not r.accept("counts as"):
+    if not (r.accept("counts as", "counts") or r.accept_kind("equals")):
         return None
     stitches: list[str] = []
     spaces, more = None, 0
@@ -104,17 +105,21 @@ def _statement(r: Reader, chains: int) -> CountsAs | None:
 
 def _lead(r: Reader) -> None:
     """Such as "missed 3 ch", "first 3 chs", "this ch 2", "here": what the statement is about."""
-    while not r.at("counts as", "not", "throughout") and (
+    while not r.at("counts as", "counts", "not", "throughout") and (
         r.at_kind("num", "ord") or r.peek().value in _LEAD or r.peek().raw in _LEAD or r.at("same", "missed", "st", "rem")
     ):
         r.take()
 
 
 def _throughout(r: Reader) -> bool:
+    """Such as "here and throughout", "in all following rnds", "for the rest of pattern"."""
     found = False
-    while r.at("throughout", "and") or r.peek().raw in ("here", "now", "for", "all", "rnds", "pattern", "of", "on"):
-        found = r.take().value == "throughout" or found
+    while r.at("throughout", "and", "in", "on", "of", "each", "all", "next", "rem", "rnd", "row", "total") or r.peek().raw in _HERE:
+        found = r.take().value in ("throughout", "all", "each", "rem", "rest", "total") or found
     return found
+
+
+_HERE = frozenset({"here", "now", "for", "pattern", "rest", "onward", "onwards", "from"})
 
 
 def _item(r: Reader, chains: int) -> tuple[str | None, int]:

@@ -107,7 +107,8 @@ def _replaced(steps: tuple[Step, ...], ending: list[Step]) -> int:
     closing = next((step for step in reversed(ending) if isinstance(step, Work | Group)), None)
     if last == 0 or closing is None or closing.place is None or closing.place.which != "last":
         return 0
-    return len(steps) - last if _stitch_of(steps[last]) == _stitch_of(closing) else 0
+    stitch = _stitch_of(closing)
+    return len(steps) - last if stitch is not None and stitch == _stitch_of(steps[last]) else 0
 
 
 def _stitch_of(step: Step) -> str | None:
@@ -116,7 +117,10 @@ def _stitch_of(step: Step) -> str | None:
         return _stitch_of(step.steps[0]) if step.steps else None
     if not isinstance(step, Work):
         return None
-    return step.stitch.of or _MADE_OF.get(step.stitch.name, step.stitch.name)
+    spec = step.stitch
+    if spec.increase > 1 or spec.together > 1:
+        return None
+    return spec.of or _MADE_OF.get(spec.name, spec.name)
 
 
 _MADE_OF = {"shell": "dc", "V-st": "dc"}

@@ -20,13 +20,28 @@ _UNFINISHED = frozenset({"of", "rep", "in", "as", "work", "same", "and", "to", "
 
 @dataclass(frozen=True, slots=True)
 class LabelledLine:
-    """``label`` None: the text begins with no label. ``unnumbered``: "Next rnd". ``body``: positions of its lexemes after the label."""
+    """``label`` None: the text begins with no label. ``unnumbered``: "Next rnd". ``body``: positions of its lexemes after the label.
+
+    ``yarn``: position of the yarn that a label names, "Rnd 2 (B):", "Rnd 2 (with B):".
+    """
 
     label: Label | None
     start: int
     body: tuple[int, int]
     unnumbered: bool = False
     problem: str | None = None
+    yarn: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """A label: where it ends, what it says, whether it has no number of its own, and what is wrong with it."""
+
+    end: int
+    label: Label
+    unnumbered: bool = False
+    problem: str | None = None
+    yarn: int | None = None
 
 
 @dataclass(slots=True)
@@ -50,21 +65,21 @@ class _Scan:
 
 def split_lines(items: list[Lexeme]) -> list[LabelledLine]:
     """The labelled lines of a text, in order. A line that begins with no label goes on with the one before."""
-    starts: list[tuple[int, int, Label, bool, str | None]] = []
+    starts: list[tuple[int, _Found]] = []
     for at, lexeme in enumerate(items):
         new_line = lexeme.first or at == 0
         if not new_line and not _may_begin_within(items, at):
             continue
         found = _label(items, at, must_end=not new_line)
         if found is not None:
-            starts.append((at, *found))
+            starts.append((at, found))
     lines: list[LabelledLine] = []
     first = starts[0][0] if starts else len(items)
     if first > 0:
         lines.append(LabelledLine(None, 0, (0, first)))
-    for index, (at, end, label, unnumbered, problem) in enumerate(starts):
+    for index, (at, found) in enumerate(starts):
         stop = starts[index + 1][0] if index + 1 < len(starts) else len(items)
-        lines.append(LabelledLine(label, at, (end, stop), unnumbered, problem))
+        lines.append(LabelledLine(found.label, at, (found.end, stop), found.unnumbered, found.problem, found.yarn))
     return lines
 
 
@@ -79,21 +94,23 @@ def _may_begin_within(items: list[Lexeme], at: int) -> bool:
     )
 
 
-def _label(items: list[Lexeme], at: int, must_end: bool) -> tuple[int, Label, bool, str | None] | None:
-    """Where the label at this position ends, what it says, whether it has no number of its own, and what is wrong with it."""
+def _label(items: list[Lexeme], at: int, must_end: bool) -> _Found | None:
+    """The label at this position, or None where there is none."""
     scan = _Scan(items, at)
     numbered = _numbered(scan)
     if numbered is None:
         return _plain(items, at)
     label, unnumbered, problem = numbered
+    yarn = _yarn(scan)
     side = _side(scan)
+    yarn = yarn if yarn is not None else _yarn(scan)
     ended = _terminator(scan)
     side = side or _side(scan)
     if not ended and (must_end or unnumbered or (at and items[at - 1].value in _UNFINISHED and items[at - 1].kind == "word")):
         return None
     if side is not None:
         label = Label(label.kind, label.first, label.last, label.following, side)
-    return scan.pos, label, unnumbered, problem
+    return _Found(scan.pos, label, unnumbered, problem, yarn)
 
 
 def _numbered(scan: _Scan) -> tuple[Label, bool, str | None] | None:
@@ -199,6 +216,15 @@ def _side(scan: _Scan) -> SideFacing | None:
     return None
 
 
+def _yarn(scan: _Scan) -> int | None:
+    """Position of the yarn in "(B)" or "(with B)"; None and nothing taken if there is none."""
+    ahead = 2 if scan.peek(1).value == "with" else 1
+    if scan.peek().kind != "open" or scan.peek(ahead).kind != "yarn" or scan.peek(ahead + 1).kind != "close":
+        return None
+    scan.pos += ahead + 2
+    return scan.pos - 2
+
+
 def _terminator(scan: _Scan) -> bool:
     """Takes the colon, full stop or dash that ends a label; a comma is taken too, but proves nothing."""
     ended = False
@@ -210,7 +236,7 @@ def _terminator(scan: _Scan) -> bool:
     return ended
 
 
-def _plain(items: list[Lexeme], at: int) -> tuple[int, Label, bool, str | None] | None:
+def _plain(items: list[Lexeme], at: int) -> _Found | None:
     """Such as "Ring:", "Chain:", "Foundation:", "Finish:"; these need their colon."""
     for ahead in range(1, 4):
         if at + ahead < len(items) and items[at + ahead].kind == "colon":
@@ -224,7 +250,7 @@ def _plain(items: list[Lexeme], at: int) -> tuple[int, Label, bool, str | None] 
                 kind = "ring"
             if kind == "chain" and any(word.value == "foundation" for word in words):
                 kind = "foundation"
-            return at + ahead + 1, Label(kind), False, None
+            return _Found(at + ahead + 1, Label(kind))
         if at + ahead < len(items) and items[at + ahead].kind != "word":
             return None
     return None

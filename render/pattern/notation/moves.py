@@ -72,6 +72,8 @@ def read_marker(r: Reader) -> Marker:
     slip = r.take().value == "slip marker"
     r.accept("marker")
     place = read_place(r).place if at_place(r) else read_np(r) if r.at("beg", "first", "last") or r.at_kind("ord", "stitch") else None
+    while slip and r.at_kind("word") and not r.at("and", "then"):  # "move marker up each rnd"
+        r.take()
     return Marker(number, r.span(start), "slip" if slip else "place", place)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import Instructions, Label, Line, RepeatRounds, Step
+from motifold.render.pattern.instructions import Instructions, Label, Line, RepeatRounds, Step, UseYarn
 from motifold.render.pattern.notation.brackets import match_brackets
 from motifold.render.pattern.notation.context import NotationContext
 from motifold.render.pattern.notation.finishing import finished_steps, makes_ring
@@ -62,7 +62,11 @@ def _read_line(
     memory.ring_fresh = False
     memory.problems.extend(lone)
     span = text.span(items[labelled.start].start, items[stop - 1].end)
-    steps = read_steps(r)
+    named: tuple[Step, ...] = ()
+    if labelled.yarn is not None:
+        yarn = items[labelled.yarn]
+        named = (UseYarn(r.new_id(), text.span(yarn.start, yarn.end), yarn.value),)
+    steps = named + read_steps(r)
     label = _label(items, labelled, steps, context, memory)
     if labelled.problem:
         memory.problems.append(

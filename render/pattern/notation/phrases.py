@@ -91,7 +91,7 @@ _SPELLINGS: dict[str, str] = {
     "each": "each, every, ea",
     "any": "any",
     "both": "both",
-    "beg": "beg, beginning, starting, initial, start, beg'g",
+    "beg": "beg, begin, beginning, starting, initial, start, beg'g",
     "prev": "prev, previous, preceding",
     "corresponding": "corresponding, matching",
     "center": "center, centre, middle, central, mid, ctr",
@@ -141,7 +141,8 @@ _SPELLINGS: dict[str, str] = {
     "rep": "rep, reps, repeat, repeats, repeating, repeated",
     "leave": "leave, leaving",
     "form": "form, forming, make ring",
-    "counts as": "counts as, count as, counting as, counted as, counts for, count for, counts for, acts as",
+    "counts as": "equals, replaces, stands for, stands in for, in place of, instead of, "
+    "counts as, count as, counting as, counted as, counts for, count for, counts for, acts as",
     "counts": "counts, count, counted, counting, countas",
     "inc": "inc, incs, increase, increases, increasing",
     "dec": "dec, decs, decrease, decreases, decreasing",

@@ -22,6 +22,7 @@ _MANNERS: dict[str, Manner] = {
 }
 _BEGINS_A_NOUN = frozenset({"next", "same", "last", "each", "any", "beg", "corresponding", "post", "both", "st", "corner", "center"})
 _DEEPEST_PLACE = 6
+_BASIC = frozenset({"sc", "hdc", "dc", "tr", "dtr", "trtr"})
 _PLURAL_IS_EACH = frozenset({"row end", "unused loop", "foundation"})
 
 
@@ -155,7 +156,7 @@ def _noun_place(r: Reader, parts: Parts, bound: bool, space: Which) -> Found:
     if r.at("sp", "lp") and parts.target.kind == "stitch":  # "V-st sp": the space in it
         parts.of = Place(r.span(parts.start), parts.which or "next", parts.target)
         parts.target, parts.which = Target("sp", loop=r.take().value == "lp"), "current"
-    if parts.target.kind in ("sp", "st") and r.at("between"):
+    if parts.target.kind in ("sp", "st") and parts.target.chains is None and r.at("between"):
         r.take()
         parts.manner = "between"
         inner = Parts(r.pos)
@@ -226,6 +227,8 @@ def _built(r: Reader, parts: Parts, space: Which) -> Place:
     elif parts.center:
         parts.which = "center"
     elif parts.which == "beg" and parts.target.kind == "st":
+        parts.which = "first"
+    if parts.which == "beg" and parts.target.kind == "stitch" and parts.target.name in _BASIC:
         parts.which = "first"
     if parts.of is not None and parts.target.kind == "st" and parts.of.target.kind in ("ch", "sp") and parts.which in ("first", "nth"):
         parts.target = Target("ch")  # "3rd of 3 ch"

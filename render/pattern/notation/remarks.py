@@ -27,7 +27,7 @@ def at_remark(r: Reader) -> bool:
     if lexeme.value in ("behind", "in front of"):
         return True
     return lexeme.value == "beg" and (
-        r.peek(1).value in ("in", "with", "at") and r.peek().raw in ("starting", "beginning", "begin", "start", "beg")
+        r.peek(1).value in ("in", "with", "at", "working") and r.peek().raw in ("starting", "beginning", "begin", "start", "beg")
     )
 
 

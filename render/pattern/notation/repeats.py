@@ -177,10 +177,10 @@ def read_star(r: Reader, body: Body) -> list[Step]:
 
 def _scope(r: Reader, mark: str) -> _Scope | None:
     """Finds the "rep from *" of a star, or the star that closes it, at the same depth of brackets."""
-    at = r.pos
-    pos, end = r.pos, r.end
+    at, pos = r.pos, r.pos
+    plain: _Scope | None = None
     try:
-        while pos < end:
+        while pos < r.end:
             lexeme = r.items[pos]
             if lexeme.kind == "open" and pos in r.closers:
                 pos = r.closers[pos] + 1
@@ -192,14 +192,20 @@ def _scope(r: Reader, mark: str) -> _Scope | None:
                 named = _at_rep(r)
                 if named == mark:
                     return _Scope(pos, False)
+                if named is None and plain is None and _plain_rep(r):
+                    plain = _Scope(pos, False)
                 if named is not None:
-                    pos += 1
                     while r.items[pos].kind != "mark":
                         pos += 1
             pos += 1
     finally:
         r.pos = at
-    return None
+    return plain
+
+
+def _plain_rep(r: Reader) -> bool:
+    """Such as "*sc, inc; repeat around", "*sc, inc, rep 6 times": no star is named, and there is only one it can mean."""
+    return r.peek(1).value in ("around", "across", "to") or r.peek(1).kind == "num" or r.peek(1).raw in ("twice", "thrice", "once")
 
 
 def opens_a_repeat(r: Reader) -> bool:
@@ -241,6 +247,9 @@ def _how_often(r: Reader, mark: str, closed: bool) -> tuple[Amount | None, Exten
             r.take()
             stop = r.take().value != mark
         added = 1  # what stands after the star is worked once, and then repeated
+    elif r.at("rep") and _plain_rep(r):
+        r.take()
+        added = 0
     elif closed:
         if not (r.at("around", "across", "to") or _times_ahead(r)):
             r.pos = separators

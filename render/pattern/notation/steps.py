@@ -112,6 +112,8 @@ def read_step(r: Reader, before: list[Step]) -> list[Step]:
             ):
                 return []
             return read_stitches(r)
+        case "unworked" if lexeme.raw in ("continue", "cont") and r.peek(1).value in ("in", "working", "work") and r.peek(2).kind == "word":
+            return read_remark(r)
         case "unworked":
             raise r.reject(
                 "not-worked", f'"{lexeme.raw}" is known but not worked here', "say it in stitches, or put it in braces to print it only"

@@ -29,13 +29,15 @@ def read_tails(r: Reader, parts: Parts, read_np: NounPlace, read_of: NounPlace, 
         or (not bound and (_also(r, parts) or _how_far(r, parts, read_np) or _each_of_them(r, parts)))
     ):
         pass
-    if parts.target.kind == "stitch" and r.at("between"):
+    if parts.target.kind in ("stitch", "sp") and r.at("between"):
         parts.words = words_to_separator(r)
     words = None if bound and not r.at("made", "behind", "in front of") else read_free_words(r)
     if words is not None:
         parts.words = f"{parts.words} {words}" if parts.words else words
         if words.endswith("made"):
             parts.which = "made"
+        elif words.startswith(("at base of", "at the base of")) and parts.which is None:
+            parts.which = "same"
 
 
 def read_free_words(r: Reader) -> str | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from motifold.render.pattern.instructions import FastenOff, LeaveYarn, Step, UseYarn
+from motifold.render.pattern.instructions import FastenOff, Join, LeaveYarn, Step, UseYarn
 from motifold.render.pattern.notation.problems import nearest
 from motifold.render.pattern.notation.reader import Reader
 
@@ -133,4 +133,9 @@ def read_fasten_off(r: Reader) -> list[Step]:
                 keys.append(key)
     if r.at("and") and r.peek(1).value in ("fasten off", "cut") and not at_yarn(r, 2):
         r.take(), r.take()
-    return [FastenOff(number, r.span(start), tuple(keys), every)]
+    off = FastenOff(number, r.span(start), tuple(keys), every)
+    if r.at("with") and r.peek(1).value == "invisible join":
+        joined = r.pos + 1
+        r.pos += 2
+        return [Join(r.new_id(), r.span(joined), "invisible"), off]
+    return [off]

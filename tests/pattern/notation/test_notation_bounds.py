@@ -12,7 +12,8 @@ from notation_shorthand import define, read
 
 ROUND = (
     "Sl st in next ch-2 sp, ch 3, 2 dc in same sp, ch 1, *[3 dc in next ch-1 sp, ch 1] to next ch-2 sp, "
-    "(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1; rep from * 2 more times, [3 dc in next ch-1 sp, ch 1] to beg sp, 3 dc in beg sp, ch 2; join; turn. (24 dc, 4 ch-1 sps)"
+    "(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1; rep from * 2 more times, [3 dc in next ch-1 sp, ch 1] to beg sp, "
+    "3 dc in beg sp, ch 2; join; turn. (24 dc, 4 ch-1 sps)"
 )
 WORDS = [
     "dc", "sc", "tr", "2", "3", "12", "999999999999", "ch", "ch-2", "sp", "sps", "st", "sts", "next", "same", "each", "first",
