@@ -85,7 +85,7 @@ def _above(hook: Hook, atoms: Sequence[Atom], old: set[tuple[bool, int]]) -> lis
 
 
 def _choose(hook: Hook, atoms: Sequence[Atom], candidates: list[int], count: int, old: set[tuple[bool, int]]) -> list[int]:
-    """Exactly ``count`` of the candidates: all, the longest, those over old corners, or every k-th."""
+    """Exactly ``count`` of the candidates: all, the longest, or those over the old corners. A round of equal ones shows no corners."""
     if len(candidates) <= count:
         return candidates if len(candidates) == count else []
     most = max(atoms[index].chains for index in candidates)
@@ -94,11 +94,7 @@ def _choose(hook: Hook, atoms: Sequence[Atom], candidates: list[int], count: int
         return longest
     pool = longest if len(longest) > count else candidates
     above = [index for index in pool if _stands_over(hook, atoms, index, old)]
-    if len(above) == count:
-        return above
-    if len(pool) % count == 0:
-        return pool[:: len(pool) // count]
-    return []
+    return above if len(above) == count else []
 
 
 def _stands_over(hook: Hook, atoms: Sequence[Atom], index: int, old: set[tuple[bool, int]]) -> bool:

@@ -38,6 +38,8 @@ def close(hook: Hook, step: Join, run: RunSteps) -> None:
     """Closes the round: from here on the hook stands at its beginning."""
     lap = hook.lap
     hook.lap.spine.clear()
+    if lap.kind == "foundation":
+        lap.linear = False  # chainless foundation stitches joined into a ring
     if step.method == "none":
         lap.end = "spiral"
         return

@@ -73,7 +73,7 @@ def _attaches(steps: Sequence[Step]) -> bool:
         if isinstance(step, Join):
             return step.attach
         if isinstance(step, Work):
-            return step.stitch.standing
+            return step.stitch.standing or (step.place is not None and step.place.which == "any")
         if isinstance(step, Chain | Repeat):
             return False
     return False
@@ -183,12 +183,18 @@ def _facing(hook: Hook, job: Job, before: Lap, turns: int, attached: bool) -> Si
             label_span(job.line.span, job.label),
             f"{job.label} is called {job.side}, but the {side} faces: "
             + ("the work was turned before it" if turned else "nothing turned the work before it"),
-            f'take "turn" out at the end of {before.label}' if turned else f'add "turn" at the end of {before.label}',
+            _turn_hint(job, before, side, turned),
             key=key_of(job.line.span),
         )
         hook.lap = outer
         return job.side
     return side
+
+
+def _turn_hint(job: Job, before: Lap, side: Side, turned: bool) -> str:
+    if job.kind == "row":
+        return f"every row is turned: call it {side}"
+    return f'take "turn" out at the end of {before.label}' if turned else f'add "turn" at the end of {before.label}'
 
 
 def _cursor_on(before: Lap, lap: Lap) -> Cursor:

@@ -136,7 +136,7 @@ def work(hook: Hook, step: Work) -> None:
         hook.lap.last_step = step
     if spec.name == "sl st" and travels_or_closes(hook, step):
         return
-    if spec.standing and step.place is not None and hook.beginning:
+    if hook.beginning and step.place is not None and (spec.standing or step.place.which == "any"):
         stand_in(hook, step.place)
     if hook.beginning and step.place is not None and step.place.from_hook and not hook.pending and on_foundation_chain(hook.lap.cursor):
         _into(hook, step, begin_in_foundation(hook, step, step.place), step.count.at(hook.shop.size))

@@ -1,0 +1,88 @@
+# ruff: noqa: E501 (texts keep their lines)
+"""Long work is quick, and what nobody would work is told at once."""
+
+from __future__ import annotations
+
+import time
+import tracemalloc
+
+import pytest
+from make import made, read
+
+from motifold.render.fabric import Workshop, work_motif
+from motifold.render.pattern.model import MotifSource
+
+
+def doily(rounds: int, stitches: int = 100) -> str:
+    """Joined rounds of double crochet and of single crochet by turns."""
+    lines = [
+        "Ring: Ch 8; join with sl st in first ch to form a ring.",
+        f"Rnd 1: Ch 3 (counts as dc here and throughout), {stitches - 1} dc in ring; join with sl st in top of beg ch-3. ({stitches} dc)",
+    ]
+    for number in range(2, rounds + 1):
+        if number % 2 == 0:
+            lines.append(
+                f"Rnd {number}: Ch 1, sc in same st, [sc in next 3 sts, sc in next st] 10 times, sc in each st around; join. ({stitches} sc)"
+            )
+        else:
+            lines.append(
+                f"Rnd {number}: Ch 3, dc in next {stitches // 2 - 1} sts, [dc in next sc] {stitches // 2} times; join. ({stitches} dc)"
+            )
+    return "\n".join(lines)
+
+
+def seconds_to_work(rounds: int) -> tuple[float, int]:
+    instructions, definitions, problems = read(doily(rounds))
+    assert not problems
+    shop = Workshop(definitions, ("A",), None, 0, None, "US", None)
+    source = MotifSource("doily", "circle", 0, "rounds", instructions)
+    started = time.process_time()
+    fabric, found = work_motif(source, shop)
+    spent = time.process_time() - started
+    assert not found
+    return spent, len(fabric.stitches)
+
+
+def test_a_doily_of_twenty_thousand_stitches_takes_less_than_a_second() -> None:
+    spent, stitches = seconds_to_work(200)
+    assert stitches > 20_000
+    assert spent < 1.0
+
+
+def test_time_grows_in_proportion() -> None:
+    seconds_to_work(20)
+    small = min(seconds_to_work(20)[0] for _ in range(3))
+    large = min(seconds_to_work(200)[0] for _ in range(3))
+    assert large < 13 * max(small, 0.02)
+
+
+def test_memory_grows_in_proportion() -> None:
+    peaks = []
+    for rounds in (20, 200):
+        instructions, definitions, _ = read(doily(rounds))
+        shop = Workshop(definitions, ("A",), None, 0, None, "US", None)
+        tracemalloc.start()
+        work_motif(MotifSource("doily", "circle", 0, "rounds", instructions), shop)
+        peaks.append(tracemalloc.get_traced_memory()[1])
+        tracemalloc.stop()
+    assert peaks[1] < 13 * peaks[0]
+
+
+TOO_MUCH = {
+    "a repeat of 100000": "Ring: Magic ring.\nRnd 1: [2 sc in ring] 99999 times; join.\n",
+    "repeats in repeats": "Ring: Magic ring.\nRnd 1: " + "[" * 30 + "sc in ring" + "] 9 times" * 30 + "; join.\n",
+    "an empty repeat": "Ring: Magic ring.\nRnd 1: [[turn] 90000 times] 90000 times; join.\n",
+    "a chain of 100000": "Chain: Ch 99999.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n",
+    "rounds that double": "Ring: Magic ring.\nRnd 1: 6 sc in ring.\nRnds 2-60: 2 sc in each st around.\n",
+    "rounds without end": "Ring: Magic ring.\nRnd 1: 6 sc in ring.\nRnds 2-90000: Sc in each st around.\n",
+    "a repeat that goes nowhere": "Ring: Magic ring.\nRnd 1: 6 sc in ring; join.\nRnd 2: [ch 1] around; join.\n",
+}
+
+
+@pytest.mark.parametrize("name", sorted(TOO_MUCH))
+def test_more_than_anyone_would_do_is_one_clear_problem(name: str) -> None:
+    started = time.process_time()
+    worked = made(TOO_MUCH[name], rows="Row" in TOO_MUCH[name])
+    assert time.process_time() - started < 1.5
+    assert {"limit", "repeat"} & set(worked.codes)
+    assert worked.fabric.stitches is not None
