@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import pairwise
 
 from motifold.render.fabric.model import Fabric, Round
@@ -13,38 +14,51 @@ from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.line import Line
 from motifold.render.motif.margin import fill_margins
 from motifold.render.motif.model import RoundShape
+from motifold.render.motif.parts import Gap
 from motifold.render.motif.petals import Fan, petals_of
 from motifold.render.motif.place import Standing
 from motifold.render.motif.posts import bend_posts
+from motifold.render.motif.ripple import Wave, wave_of
 from motifold.render.motif.room import Room, room_of
 from motifold.render.motif.spread import pooled, spread_between
 
 _PITCH = 1.0
 """Column width where nothing else is asked: the chain pitch."""
 _FULL = 1.02
-_PULL = 0.6
-_LOOSE = 0.15
+_SLANTED = 1.06
+"""Rows that rise and fall stand a little further apart straight up, so that square to their slope they are as far as they should be."""
+_PULL, _PULL_LACE = 0.08, 0.6
+_LOOSE = 0.05
+"""How strongly heads are drawn over their bases, and how stiff a gap of chains is, against 1 for neighbours."""
 _WAVE = 1.2
 
 
 def lay_rows(fabric: Fabric) -> Ground:
-    """Place every row of a piece worked to and fro."""
+    """Place every row of a piece worked to and fro: flat first, then over the wave that its increases and decreases make, if they do."""
+    ground = _rows_over(fabric, Wave())
+    wave = wave_of(ground)
+    if wave.xs:
+        ground = _rows_over(fabric, wave)
+    fill_margins(ground)
+    return ground
+
+
+def _rows_over(fabric: Fabric, wave: Wave) -> Ground:
     ground = Ground.of(fabric)
     ground.ring = 0.01
     started = False
     for index, worked in enumerate(fabric.rounds):
         if not started and worked.kind in ("foundation", "ring", "edge"):
-            _foundation(ground, index, worked)
+            _foundation(ground, index, worked, wave)
             started = True
             continue
         course = course_of(fabric, index, ground.picots)
         if course.size:
-            _row(ground, course)
-    fill_margins(ground)
+            _row(ground, course, wave)
     return ground
 
 
-def _foundation(ground: Ground, index: int, worked: Round) -> None:
+def _foundation(ground: Ground, index: int, worked: Round, wave: Wave) -> None:
     """The chain that row 1 is worked along: its first chain lies where row 1 ends. Chains that stand up as a stitch are not in it."""
     fabric = ground.fabric
     upright = {chain for stitch in fabric.stitches if stitch.role == "standing" for chain in stitch.chains}
@@ -55,18 +69,18 @@ def _foundation(ground: Ground, index: int, worked: Round) -> None:
     for k, chain in enumerate(chains):
         x = k * _PITCH if leftwards > 0 else (count - 1 - k) * _PITCH
         if chain.kind == "ch" or not chain.legs:
-            half = OVAL / 2 if leftwards > 0 else -OVAL / 2
-            ground.tips[chain.id] = (complex(x - half, 0.0), complex(x + half, 0.0))
+            half = (OVAL / 2 if leftwards > 0 else -OVAL / 2) * wave.normal(x) * -1j
+            ground.tips[chain.id] = (complex(x, wave.at(x)) - half, complex(x, wave.at(x)) + half)
         else:
-            ground.feet[chain.id], ground.heads[chain.id] = (complex(x, 0.0),), complex(x, 1.0)
-        ground.normals[chain.id] = 1j
+            ground.feet[chain.id], ground.heads[chain.id] = (complex(x, wave.at(x)),), complex(x, wave.at(x) + 1.0)
+        ground.normals[chain.id] = wave.normal(x)
 
 
-def _row(ground: Ground, course: Course) -> None:
+def _row(ground: Ground, course: Course, wave: Wave) -> None:
     """Feet, heads and chains of one row."""
     feet = stand(ground, course)
     room = room_of(ground, course, feet)
-    standing = _placed(ground, course, feet, room, petals_of(ground, course, False))
+    standing = _placed(ground, course, feet, room, petals_of(ground, course, False), wave)
     ground.courses[course.round] = course
     ground.order[course.round] = 1
     for index, stem in enumerate(course.stems):
@@ -83,14 +97,15 @@ def _row(ground: Ground, course: Course) -> None:
     ground.shapes.append(RoundShape(course.round, line, (), line[course.begins], (0.0, 1.0)))
 
 
-def _placed(ground: Ground, course: Course, feet: list[list[complex]], room: Room, fans: list[Fan]) -> Standing:
+def _placed(ground: Ground, course: Course, feet: list[list[complex]], room: Room, fans: list[Fan], wave: Wave) -> Standing:
     middles = [sum(legs) / len(legs) for legs in feet]
     heights = [stem.height for stem in course.stems]
-    levels = sorted(z.imag + _FULL * h for z, h in zip(middles, heights, strict=True))
+    full = _FULL if not wave.xs else _FULL * _SLANTED
+    levels = sorted(z.imag - wave.at(z.real) + full * h for z, h in zip(middles, heights, strict=True))
     even = max(heights) - min(heights) < 0.15 * max(heights) and levels[-1] - levels[0] < 0.6
     line = Line(levels[len(levels) // 2] if even else levels[int(0.75 * (len(levels) - 1))])
     s = _along(course, room, [-z.real for z in middles])
-    heads, normals = [line.at(x)[0] for x in s], [1j] * course.size
+    heads, normals = [line.at(x)[0] + 1j * wave.at(-x) for x in s], [wave.normal(-x) for x in s]
     for i, stem in enumerate(course.stems):
         way = heads[i] - middles[i]
         if not even:
@@ -107,16 +122,27 @@ def _along(course: Course, room: Room, at: list[float]) -> list[float]:
     count = course.size
     least, like = list(room.least[:-1]), [max(gap, _PITCH) if not g.parts else gap for gap, g in zip(room.like, course.gaps, strict=True)]
     targets = _targets(course, at, like)
-    gaps = [0.0, *(b - a for a, b in pairwise(at)), 0.0]
-    gaps = [max(gap, low) for gap, low in zip(gaps, [0.0, *least, 0.0], strict=True)]
-    stiff = [0.0, *(_LOOSE for _ in range(count - 1)), 0.0]
-    places = spread_between(targets, [_PULL] * count, gaps, stiff, 0.0, 0.0)
+    gaps = [0.0, *(max(b - a, low) if gap.parts else wish for (a, b), low, gap, wish in _neighbours(course, at, least, like)), 0.0]
+    stiff = [0.0, *(_LOOSE if gap.parts else 1.0 for gap in course.gaps[:-1]), 0.0]
+    pull = _PULL_LACE if any(gap.parts for gap in course.gaps[:-1]) or _uneven(course) else _PULL
+    places = spread_between(targets, [pull] * count, gaps, stiff, 0.0, 0.0)
     run, offsets = 0.0, [0.0]
     for gap in least:
         run += gap
         offsets.append(run)
     moved = pooled([place - offset for place, offset in zip(places, offsets, strict=True)])
     return [value + offset for value, offset in zip(moved, offsets, strict=True)]
+
+
+def _uneven(course: Course) -> bool:
+    heights = [stem.height for stem in course.stems]
+    return max(heights) - min(heights) > 0.3
+
+
+def _neighbours(
+    course: Course, at: list[float], least: list[float], like: list[float]
+) -> Iterator[tuple[tuple[float, float], float, Gap, float]]:
+    return zip(pairwise(at), least, course.gaps[:-1], like[:-1], strict=True)
 
 
 def _targets(course: Course, at: list[float], like: list[float]) -> list[float]:
