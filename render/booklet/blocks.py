@@ -50,7 +50,7 @@ def baseline(leading: float) -> float:
 def set_words(spans: Sequence[tuple[str, Type]], setting: Setting, tags: Tags, x: float = 0.0, first_indent: float = 0.0) -> list[Box]:
     """A paragraph as line boxes; an empty line where there are no words."""
     room = max(setting.width - x, 1.0)
-    lines = break_lines(words_of(spans, room), room, first_indent)
+    lines = break_lines(words_of(spans, room - first_indent), room, first_indent)
     return line_boxes(lines, x, x + first_indent, setting.grid.leading, tags) or [Box(setting.grid.leading)]
 
 
