@@ -43,7 +43,7 @@ def hang(ground: Ground, course: Course, standing: Standing) -> None:
     for index, gap in enumerate(course.gaps):
         if gap.parts and not (course.open and index == course.size - 1):
             arc = path_of(ground, course, standing, index, covers)
-            string(ground, gap, arc, course)
+            string(ground, gap, arc)
             for run, ring_at in gap.picots:
                 _picot_on_chain(ground, run, gap.parts[ring_at])
     inner = _middle_stems(course)
@@ -98,7 +98,7 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
     else:
         path = arc_of([start, end])
     loaded = _loaded(ground, gap, path.length)
-    if path.length >= least and not loaded:
+    if path.length >= least and not loaded and _has_room(path, [_size(ground, part) for part in gap.parts], 0.0):
         drop = CHAIN_DROP if len(gap.parts) <= 3 and min(left.height, right.height) >= _TALL and not _given(gap, ground) else 0.0
         return _dropped(path, drop)
     sizes = [_size(ground, part) for part in gap.parts]
@@ -194,12 +194,12 @@ def _way(start: complex, end: complex) -> complex:
     return (end - start) / (abs(end - start) or 1.0)
 
 
-def _has_room(path: Arc, sizes: list[float]) -> bool:
+def _has_room(path: Arc, sizes: list[float], more: float = 0.03) -> bool:
     """Whether the middles of neighbouring ovals stay a pitch apart, straight across a bend."""
     if path.length < sum(sizes) + (len(sizes) - 1) * (PITCH_LEAST - OVAL_LEAST):
         return False
     middles = [path.at((start + end) / 2)[0] for start, end in _threaded(path.length, sizes)]
-    white = PITCH_LEAST - OVAL_LEAST + 0.03
+    white = PITCH_LEAST - OVAL_LEAST + more
     return all(abs(b - a) >= (p + q) / 2 + white for (a, b), (p, q) in zip(pairwise(middles), pairwise(sizes), strict=True))
 
 
@@ -219,7 +219,7 @@ def _threaded(length: float, sizes: list[float]) -> list[tuple[float, float]]:
     return spans
 
 
-def string(ground: Ground, gap: Gap, arc: Arc, course: Course) -> None:
+def string(ground: Ground, gap: Gap, arc: Arc) -> None:
     """Thread the parts of a gap on an arc, evenly; beyond the widest pitch hairlines take up the rest."""
     sizes = [_size(ground, part) for part in gap.parts]
     spans = _threaded(arc.length, sizes)

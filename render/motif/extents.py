@@ -78,5 +78,5 @@ def root_half(stitch: Stitch) -> float:
     if stitch.gather in GATHERED and stitch.gather:
         return 0.4 * gathered_half(stitch.gather, len(stitch.legs))
     if found.stem <= 1.1 and stitch.kind != "sl st":
-        return 0.19
+        return max(0.19, found.foot_half)
     return max(STEM_HALF, found.foot_half)

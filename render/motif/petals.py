@@ -61,7 +61,10 @@ def petals_of(ground: Ground, course: Course, crowded: bool) -> list[Fan]:
             found.append((base, stems))
     middles = [ground.anchor(base)[0] for base, _ in found]
     covers = obstacles(ground, course, 1) if found else []
-    return [_fan(ground, course, base, stems, _elbow(middles, i), covers) for i, (base, stems) in enumerate(found)]
+    return [
+        _fan(ground, course, base, stems, min(_elbow(middles, i), _beside(ground, course, stems, middles[i])), covers)
+        for i, (base, stems) in enumerate(found)
+    ]
 
 
 def _on_loops(ground: Ground, course: Course) -> list[Fan]:
@@ -87,6 +90,19 @@ def _plain(course: Course, stems: list[int]) -> bool:
     """Stitches of one leg each, and no corner among them."""
     corners = {corner.at for corner in course.corners}
     return all(len(course.stems[s].stitch.legs) == 1 and s not in corners for s in stems)
+
+
+def _beside(ground: Ground, course: Course, stems: list[int], middle: complex) -> float:
+    """How far a petal may reach to the stitch beside it and the chains between."""
+    room = 1e9
+    for index, step in ((stems[0], -1), (stems[-1], 1)):
+        other = course.stems[(index + step) % course.size]
+        gap = course.gaps[index if step > 0 else index - 1]
+        if not gap.parts or not other.stitch.legs or (index + step) % course.size in stems:
+            continue
+        away = abs(ground.anchor(other.stitch.legs[0].base)[0] - middle)
+        room = min(room, away - other.half - 0.6 * chain_least(chain_count(ground, gap)))
+    return max(room, 1.2)
 
 
 def _elbow(middles: list[complex], index: int) -> float:
@@ -171,4 +187,4 @@ def _step(ground: Ground, course: Course, first: int, second: int, radius: float
 
 def _width(stem: Stem, at: float) -> float:
     """Half the width of a stem at a height: its bars where they sit."""
-    return stem.body if abs(at - stem.body_at * stem.height) < 0.4 else STEM_HALF
+    return stem.body if abs(at - stem.body_at * stem.height) < 0.55 else STEM_HALF

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from motifold.render.fabric.model import Fabric, Round
-from motifold.render.motif.chains import hang
+from motifold.render.motif.arc import bulged
+from motifold.render.motif.chains import hang, needed, string
 from motifold.render.motif.course import Course, course_of
 from motifold.render.motif.extents import LENGTH_LEAST, OVAL
 from motifold.render.motif.feet import shared, stand
@@ -93,8 +94,23 @@ def _row(ground: Ground, course: Course, wave: Wave) -> None:
         ground.at.update(dict.fromkeys(gap.parts, (course.round, index)))
     bend_posts(ground, course)
     hang(ground, course, standing)
+    _hang_first(ground, course)
     line = tuple(point(head) for head in standing.heads)
     ground.shapes.append(RoundShape(course.round, line, (), line[course.begins], (0.0, 1.0)))
+
+
+def _hang_first(ground: Ground, course: Course) -> None:
+    """Chains that begin a row as a loop hang from the stitch that the row below ended with to the first stitch of this one."""
+    gap = course.gaps[-1]
+    below = ground.courses.get(course.round - 1)
+    if not gap.parts or below is None:
+        return
+    rightwards = course.direction < 0
+    old, new = (below.stems[-1], course.stems[-1]) if rightwards else (below.stems[0], course.stems[0])
+    ends = [ground.heads[old.stitch.id] + 0.35j, ground.heads[new.stitch.id] + (0.3 if not rightwards else -0.3)]
+    start, end = reversed(ends) if rightwards else ends
+    arc = bulged(start, end, max(needed(ground, gap) * 1.08, abs(end - start)))
+    string(ground, gap, arc)
 
 
 def _placed(ground: Ground, course: Course, feet: list[list[complex]], room: Room, fans: list[Fan], wave: Wave) -> Standing:
