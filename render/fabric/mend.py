@@ -30,6 +30,24 @@ def mends(steps: tuple[Step, ...], size: int, terms: Terms) -> Iterator[Mend]:
             yield Mend((*steps[:index], *steps[index + 1 :]), f"without sk {place_words(step.place, terms, size)}")
 
 
+def crooked(steps: Sequence[Step], size: int) -> int:
+    """How many groups are not the same read from either end, as (3 dc, ch 2, 2 dc) is not: such a mend is the less likely."""
+    total = 0
+    for step in steps:
+        if isinstance(step, Repeat):
+            total += crooked(step.steps, size)
+        elif isinstance(step, Group):
+            marks = [_mark(inner, size) for inner in step.steps]
+            total += marks != marks[::-1]
+    return total
+
+
+def _mark(step: Step, size: int) -> tuple[str, int]:
+    if isinstance(step, Work):
+        return step.stitch.name, step.count.at(size)
+    return (type(step).__name__, step.count.at(size)) if isinstance(step, Chain) else (type(step).__name__, 0)
+
+
 def _within(
     steps: tuple[Step, ...],
     by: int,

@@ -11,7 +11,7 @@ from motifold.render.fabric.edge import Cursor
 from motifold.render.fabric.finish import finished
 from motifold.render.fabric.laps import beginning_index, close_lap, open_lap
 from motifold.render.fabric.lines import Job, lay_out, split_beginning
-from motifold.render.fabric.mend import Mend, mends
+from motifold.render.fabric.mend import Mend, crooked, mends
 from motifold.render.fabric.model import Fabric
 from motifold.render.fabric.repeats import least_work
 from motifold.render.fabric.trial import JobMark, mark_job, take_back_job
@@ -162,7 +162,8 @@ def _mended(
         after = _tried(hook, replace(job, steps=mend.steps), carried, jobs)
         hook.mending -= 2 * (len(hook.stitches) - mark.stitches) + MEND_COST
         if after is not None and came_out(hook, mark) and _next_comes_out(hook, jobs, after):
-            found.append((sum(lap.passed for lap in hook.laps[mark.laps :]), len(found), mend))
+            passed = sum(lap.passed for lap in hook.laps[mark.laps :])
+            found.append((passed + crooked(mend.steps, hook.shop.size), len(found), mend))
             if len(found) == 6:
                 break
         if hook.mending < 0:
@@ -175,9 +176,9 @@ def _mended(
             hook.problems = [*mark.problems, *(replace(problem, hint=hint) if problem is mistake else problem for problem in told)]
             return before[1]
         return _work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
-    # what passes over stitches that the line works elsewhere is the less likely
+    # what passes over stitches that the line works elsewhere, or makes a group crooked, is the less likely
     found.sort(key=lambda one: one[:2])
-    likely = [mend for passed, _, mend in found if passed == found[0][0]]
+    likely = [mend for unlikely, _, mend in found if unlikely == found[0][0]]
     left = _work_job(hook, replace(job, steps=likely[0].steps), carried, jobs[1] if len(jobs) > 1 else None)
     hint = "it comes out with " + ", or with ".join(list(dict.fromkeys(mend.words for mend in likely))[:2])
     hook.problems = [*mark.problems, *(replace(problem, hint=hint) if problem is mistake else problem for problem in told)]
