@@ -100,8 +100,10 @@ _WEAK_TIE = 12.0
 
 def _penalty(word: str, following: str) -> float:
     """Breaks that trip a reader up: between a number and what it counts, or after an opening word."""
-    if following == "*" or (word == "*" and following.isdigit()):
-        return _TIE  # "rep from * 2 more times" stays one phrase
+    if following == "*":
+        return _TIE
+    if word == "*" and following.isdigit():
+        return _TIE / 2  # "rep from * | 2 more times", where it must be
     number, next_number = word.strip("([*,;").isdigit(), following.strip(")],.;*").isdigit()
     if number and following[:1].isalpha():
         return _TIE
@@ -109,7 +111,7 @@ def _penalty(word: str, following: str) -> float:
         return _TIE
     if next_number and word[-1:] in ")]":
         return _TIE  # "[...] | 3 times"
-    return _WEAK_TIE if word in {"in", "of", "to", "from", "with", "a", "each", "next"} else 0.0
+    return _WEAK_TIE if word.lower() in {"in", "of", "to", "from", "with", "a", "each", "next"} else 0.0
 
 
 def words_of(spans: Iterable[tuple[str, Type]], limit: float) -> tuple[Word, ...]:

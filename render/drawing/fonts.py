@@ -16,6 +16,7 @@ from typing import Any
 
 from motifold.render.drawing.display import Face, Path
 from motifold.render.drawing.numbers import MM_PER_PT
+from motifold.render.drawing.pairs import PairTable, adjustment, pair_tables
 
 UNITS_PER_EM = 1000
 
@@ -107,32 +108,16 @@ def _glyph_width(face: Face, character: str) -> float:
 
 
 @functools.cache
-def _kern_tables(face: Face) -> tuple[Any, ...]:
-    """The pair adjustments of the face's Latin "kern" feature (OpenType specification, GPOS lookup type 2)."""
-    gpos = _font(face).file["GPOS"].table
-    wanted = {index for record in gpos.FeatureList.FeatureRecord if record.FeatureTag == "kern" for index in record.Feature.LookupListIndex}
-    lookups = (gpos.LookupList.Lookup[index] for index in sorted(wanted))
-    return tuple(table for lookup in lookups if lookup.LookupType == 2 for table in lookup.SubTable)
+def _pair_tables(face: Face) -> tuple[PairTable, ...]:
+    return pair_tables(_font(face).file.reader["GPOS"])
 
 
 @functools.cache
 def kerning(face: Face, left: str, right: str) -> float:
     """How much nearer (negative) ``right`` stands to ``left``, in units; both are characters that the face has."""
-    cmap = _font(face).cmap
-    first, second = cmap[ord(left)], cmap[ord(right)]
-    for table in _kern_tables(face):
-        if first not in table.Coverage.glyphs:
-            continue
-        if table.Format == 1:
-            pairs = table.PairSet[table.Coverage.glyphs.index(first)].PairValueRecord
-            value = next((pair.Value1 for pair in pairs if pair.SecondGlyph == second), None)
-            if value is None:
-                continue
-        else:
-            row = table.Class1Record[table.ClassDef1.classDefs.get(first, 0)]
-            value = row.Class2Record[table.ClassDef2.classDefs.get(second, 0)].Value1
-        return float(getattr(value, "XAdvance", 0) or 0)
-    return 0.0
+    font = _font(face)
+    first, second = (font.file.getGlyphID(font.cmap[ord(character)]) for character in (left, right))
+    return float(adjustment(_pair_tables(face), first, second) * UNITS_PER_EM / font.file["head"].unitsPerEm)
 
 
 @functools.cache

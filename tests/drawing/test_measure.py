@@ -29,6 +29,32 @@ def test_width_grows_with_size_and_kerning_brings_letters_nearer() -> None:
     assert text_width_mm("AV", "serif", 10) < text_width_mm("A", "serif", 10) + text_width_mm("V", "serif", 10)
 
 
+@pytest.mark.parametrize("face", FACES)
+def test_kerning_is_what_the_font_library_reads_from_the_same_table(face: Face) -> None:
+    from fontTools.ttLib import TTFont
+
+    file = TTFont(font_path(face))
+    gpos, cmap = file["GPOS"].table, file.getBestCmap()
+    tables = [table for lookup in gpos.LookupList.Lookup if lookup.LookupType == 2 for table in lookup.SubTable]
+
+    def reference(left: str, right: str) -> int:
+        for table in tables:
+            if left in table.Coverage.glyphs:
+                if table.Format == 2:
+                    row = table.Class1Record[table.ClassDef1.classDefs.get(left, 0)]
+                    return getattr(row.Class2Record[table.ClassDef2.classDefs.get(right, 0)].Value1, "XAdvance", 0) or 0
+                pairs = table.PairSet[table.Coverage.glyphs.index(left)].PairValueRecord
+                found = [pair.Value1.XAdvance for pair in pairs if pair.SecondGlyph == right]
+                if found:
+                    return int(found[0])
+        return 0
+
+    letters = "AVToYarn.,;:-–1274½×(“”’fgijé"
+    for left in letters:
+        for right in letters:
+            assert kerning(face, left, right) == reference(cmap[ord(left)], cmap[ord(right)]), left + right
+
+
 def test_a_missing_character_becomes_a_lozenge_and_an_arrow_comes_from_another_face() -> None:
     assert [glyph.character for glyph in shape("a漢", "serif")] == ["a", "◊"]
     assert shape("→", "serif-italic")[0].face == "serif" or shape("→", "serif-italic")[0].character == "→"
