@@ -18,7 +18,6 @@ from motifold.render.pattern.notation.problems import error
 from motifold.render.pattern.notation.reader import DEEPEST, Reader
 
 Body = Callable[[Reader], tuple[Step, ...]]
-_STAR_NOUNS = ("st", "group", "all")
 _MORE_OF_IT = frozenset({"instructions", "directions", "sequence", "everything", "stitches", "section", "steps", "pattern"})
 
 
@@ -171,7 +170,7 @@ def read_star(r: Reader, body: Body) -> list[Step]:
         extent = ended if extent is not None else None
         stop_wanted = stop_wanted or omit < 0
         omit = max(0, omit)
-    _check_stop(r, steps, stop_wanted, star.value, start)
+    _check_stop(r, steps, stop_wanted, star.value)
     return [Repeat(number, r.span(start), steps, times=times, extent=extent, style="*", omit=omit), *ending]
 
 
@@ -297,7 +296,7 @@ def _once_more_to_stop(r: Reader, mark: str) -> tuple[int, bool]:
     return 0, False
 
 
-def _check_stop(r: Reader, steps: tuple[Step, ...], wanted: bool, mark: str, start: int) -> None:
+def _check_stop(r: Reader, steps: tuple[Step, ...], wanted: bool, mark: str) -> None:
     """A ``**`` and "ending last rep at **" belong together."""
     stop = next((step for step in steps if isinstance(step, Stop)), None)
     if r.broken or wanted == (stop is not None):
