@@ -59,6 +59,7 @@ class Cursor:
 
     @property
     def size(self) -> int:
+        """How many atoms the edge has."""
         return len(self.atoms)
 
     @property
@@ -69,9 +70,11 @@ class Cursor:
         return self.start + len(self.atoms) - (1 if self.taken_start else 0)
 
     def reset_limit(self) -> None:
+        """Lets the hook go to the end of the round."""
         self.limit = self.end
 
     def atom(self, index: int) -> Atom:
+        """The atom at a virtual index."""
         return self.atoms[index % len(self.atoms)]
 
     def begin_at(self, index: int, *, fresh: bool, taken: bool) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
 from motifold.render.fabric.absent import what_there_is
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
@@ -64,88 +65,117 @@ def _so_often(hook: Hook, step: Repeat, run_step: RunStep) -> None:
             run_step(hook, inner)
 
 
-def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
-    """As many passes as fit; the last one may end at ``**`` or leave its end out."""
+@dataclass(frozen=True, slots=True)
+class _Drive:
+    """What takes a repeat further: the edge that it goes along, and the places on it. ``pair``: gaps, with something on either side."""
+
+    cursor: Cursor
+    targets: tuple[Target, ...]
+    match: Match
+    pair: bool
+
+    def remains(self) -> bool:
+        """Whether there is a place for one more pass."""
+        stop = min(self.cursor.limit, self.cursor.end)
+        if self.pair:
+            return gap_remains(self.cursor, self.match, stop)
+        return first_match(self.cursor, self.match, self.cursor.following, stop) is not None
+
+    def left(self) -> int:
+        """How many places are left, looked at only near the end so that long rounds stay cheap."""
+        stop = min(self.cursor.limit, self.cursor.end)
+        first = self.cursor.following
+        if stop - first > NEAR_THE_END:
+            return NEAR_THE_END + 1
+        return sum(1 for index in range(first, stop + 1) if self.match(self.cursor.atom(index)))
+
+
+def _drive_of(hook: Hook, step: Repeat) -> _Drive | None:
+    """None where no place in the repeat goes on along an edge."""
     cursor = hook.lap.cursor
     targets = worked_targets(step.steps)
-    if not targets:
-        elsewhere = driving_place(step.steps)
-        if elsewhere is not None:
-            cursor = cursor_for(hook, elsewhere)
-            targets = (elsewhere.target,)
-    match = any_of(targets, hook.lap.groups_named) if targets else None
-    pair = bool(targets) and all(target.kind == "between" for target in targets)
-    kept = cursor.limit
-    stop = resolve_extent(hook, cursor, step.extent, step.span)
-    if match is None or not cursor.size:
-        hook.complain(
-            "repeat",
-            step.span,
-            "this repeat has no place that would take it further",
-            "say how many times it is worked",
-            key=key_of(step.span),
-        )
+    elsewhere = None if targets else driving_place(step.steps)
+    if elsewhere is not None:
+        cursor = cursor_for(hook, elsewhere)
+        targets = (elsewhere.target,)
+    if not targets or not cursor.size:
+        return None
+    return _Drive(cursor, targets, any_of(targets, hook.lap.groups_named), all(target.kind == "between" for target in targets))
+
+
+def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
+    """As many passes as fit; the last one may end at ``**`` or leave its end out."""
+    drive = _drive_of(hook, step)
+    if drive is None:
+        _complain_of_standing_still(hook, step, "this repeat has no place that would take it further")
         return
-    cursor.limit = stop
+    cursor = drive.cursor
+    kept = cursor.limit
+    cursor.limit = resolve_extent(hook, cursor, step.extent, step.span)
     cursor.bounded += 1
-    number, need = 0, 0
-    goes_on = step.extent is not None and step.extent.kind == "to"
     outer = hook.passes
+    number, need = 0, 0
     try:
-        while _remains(cursor, match, pair):
+        while drive.remains():
             hook.budget(step.span)
             hook.passes = (*outer, number)
             taken, at, was_fresh = hook.taken, cursor.pos, cursor.fresh
-            before = _left(cursor, match)
-            mark = mark_pass(hook, cursor) if goes_on and before <= NEAR_THE_END else None
-            finished = _one_pass(hook, step, run_step, cursor, match, pair)
-            if not finished and mark is not None:
-                # what is left may be meant for the steps after the repeat: they will show
-                take_back_pass(hook, mark)
-                hook.lap.doubts.append((step.span, *_uneven_words(hook, targets, before, need)))
-                break
-            if not finished:
-                hook.complain("uneven", step.span, *_uneven_words(hook, targets, before, need), key=key_of(step.span), follows=True)
-                cursor.pos = max(cursor.pos, min(cursor.limit, cursor.end))
-                cursor.fresh = False
+            if not _pass_or_part(hook, step, run_step, drive, need):
                 break
             need = max(need, hook.taken - taken)
             number += 1
             if cursor.pos <= at and not was_fresh:
-                hook.complain(
-                    "repeat",
-                    step.span,
-                    "each pass of this repeat comes back to where it began",
-                    "say how many times it is worked",
-                    key=key_of(step.span),
-                )
+                _complain_of_standing_still(hook, step, "each pass of this repeat comes back to where it began")
                 break
     finally:
         cursor.bounded -= 1
         cursor.limit = min(kept, cursor.end)
     if number:
         hook.busy.add(key_of(step.span))
-    elif first_match(cursor, match, 0, cursor.size - 1) is None:
-        name = round_word(hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap)
-        words = " or ".join(target_word(target, hook.shop.terms) for target in targets)
-        hook.idle.setdefault(
-            key_of(step.span),
-            (
-                step.span,
-                f"{name[0].upper()}{name[1:]} has no {words}, so this repeat finds nothing to do",
-                what_there_is(hook, cursor, targets[0]),
-            ),
-        )
+    elif first_match(cursor, drive.match, 0, cursor.size - 1) is None:
+        _note_idle(hook, step, drive)
 
 
-def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, cursor: Cursor, match: Match, pair: bool) -> bool:
+def _pass_or_part(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive, need: int) -> bool:
+    """One pass; False if only a part of it fits. Before a place that is named, what is left may be meant for the steps that follow."""
+    cursor = drive.cursor
+    before = drive.left()
+    goes_on = step.extent is not None and step.extent.kind == "to"
+    mark = mark_pass(hook, cursor) if goes_on and before <= NEAR_THE_END else None
+    if _one_pass(hook, step, run_step, drive):
+        return True
+    words = _uneven_words(hook, drive.targets, before, need)
+    if mark is not None:
+        take_back_pass(hook, mark)
+        hook.lap.doubts.append((step.span, *words))
+        return False
+    hook.complain("uneven", step.span, *words, key=key_of(step.span), follows=True)
+    cursor.pos = max(cursor.pos, min(cursor.limit, cursor.end))
+    cursor.fresh = False
+    return False
+
+
+def _complain_of_standing_still(hook: Hook, step: Repeat, message: str) -> None:
+    hook.complain("repeat", step.span, message, "say how many times it is worked", key=key_of(step.span))
+
+
+def _note_idle(hook: Hook, step: Repeat, drive: _Drive) -> None:
+    """A repeat that finds nothing: a slip, unless its line serves several rounds and it finds something in another."""
+    under = drive.cursor.round
+    name = round_word(hook.laps[under] if 0 <= under < len(hook.laps) else hook.lap)
+    words = " or ".join(target_word(target, hook.shop.terms) for target in drive.targets)
+    message = f"{name[0].upper()}{name[1:]} has no {words}, so this repeat finds nothing to do"
+    hook.idle.setdefault(key_of(step.span), (step.span, message, what_there_is(hook, drive.cursor, drive.targets[0])))
+
+
+def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive) -> bool:
     """One pass; False if it wanted more places than there are."""
     for index, inner in enumerate(step.steps):
         if isinstance(inner, Stop):
-            if not _remains(cursor, match, pair):
+            if not drive.remains():
                 return True
             continue
-        if step.omit and index == len(step.steps) - step.omit and not _remains(cursor, match, pair):
+        if step.omit and index == len(step.steps) - step.omit and not drive.remains():
             return True
         here, groups, within = hook.here, len(hook.open_groups), hook.within
         try:
@@ -155,23 +185,6 @@ def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, cursor: Cursor, match
             del hook.open_groups[groups:]
             return False
     return True
-
-
-def _remains(cursor: Cursor, match: Match, pair: bool) -> bool:
-    """Whether there is a place for one more pass; a gap needs something on either side of it."""
-    stop = min(cursor.limit, cursor.end)
-    if pair:
-        return gap_remains(cursor, match, stop)
-    return first_match(cursor, match, cursor.following, stop) is not None
-
-
-def _left(cursor: Cursor, match: Match) -> int:
-    """How many places are left, looked at only near the end so that long rounds stay cheap."""
-    stop = min(cursor.limit, cursor.end)
-    first = cursor.following
-    if stop - first > NEAR_THE_END:
-        return NEAR_THE_END + 1
-    return sum(1 for index in range(first, stop + 1) if match(cursor.atom(index)))
 
 
 def _uneven_words(hook: Hook, targets: tuple[Target, ...], left: int, need: int) -> tuple[str, str]:
