@@ -89,13 +89,14 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
 
     grid = grid_for(look.paper)
     wide, high = grid.text_width * MM_PER_PT, grid.text_height * MM_PER_PT
-    net = draw_net(assembly, OVERVIEW_SHARE * wide if grid.columns > 1 else wide, 0.42 * high)
+    small = grid.columns == 1  # on a small page drawings need more of it to keep their letters apart
+    net = draw_net(assembly, wide if small else OVERVIEW_SHARE * wide, (0.54 if small else 0.42) * high)
     figures = [Figure("net", net, "The net, right side up, with its seams in the order they are worked.", smallest=0.85, largest=1.0)]
     drawn = [step.number for step in assembly_steps(assembly) if step.kind != "fold flat"]
     step_drawings = draw_steps(assembly, *(side * MM_PER_PT for side in step_room(grid)))
     for number, drawing in zip(drawn, step_drawings, strict=True):
         figures.append(Figure("step", drawing, "", step=number, smallest=0.85, largest=1.0))
-    finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT), 0.30 * high)
+    finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT), (0.4 if small else 0.3) * high)
     if finished is not None:
         sized = f", size {size.choice.name}" if size.choice.name != "One size" else ""
         figures.append(Figure("finished", finished, f"{finished.title}{sized}.", smallest=0.85, largest=1.0))
