@@ -98,7 +98,7 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
     else:
         path = arc_of([start, end])
     loaded = _loaded(ground, gap, path.length)
-    if path.length >= least and not loaded and _has_room(path, [_size(ground, part) for part in gap.parts], 0.0):
+    if path.length >= least and not loaded and _has_room(path, [_size(ground, part) for part in gap.parts], 0.012):
         drop = CHAIN_DROP if len(gap.parts) <= 3 and min(left.height, right.height) >= _TALL and not _given(gap, ground) else 0.0
         return _dropped(path, drop)
     sizes = [_size(ground, part) for part in gap.parts]
@@ -291,7 +291,7 @@ def upright(ground: Ground, stem: Stem, over_ring: bool, free: float) -> None:
     up = (head - foot) / (abs(head - foot) or 1.0)
     least = (count - 1) * _UPRIGHT_PITCH + _UPRIGHT
     # A column may begin lower than a foot, at the base's own ink, and rise as high as a head's ink does.
-    lower = -0.03 if over_ring else 0.09
+    lower = -0.03 if over_ring else 0.08
     deeper = 0.21 if stitch.legs[0].base.kind == "space" and not over_ring else 0.0
     low, high = foot - up * lower, head + up * 0.065
     low -= up * min(max(least - abs(high - low), 0.0), deeper)

@@ -11,6 +11,9 @@ from motifold.render.motif.outline import Outline
 from motifold.render.motif.spread import part_around, part_between, spread_around, spread_between
 from motifold.render.motif.task import PULL_LACE, PULL_SOLID, SLACK, Task, filled
 
+_PIN = 50.0
+"""Pull of a place that a petal fixes."""
+
 
 def on_circle(task: Task, outline: Outline) -> list[float]:
     """Places round a closed outline without corners: even, drawn a little over their bases."""
@@ -28,7 +31,30 @@ def on_circle(task: Task, outline: Outline) -> list[float]:
     loose = any(room.slack)
     pull = PULL_LACE if loose else PULL_SOLID
     stiff = [SLACK if free else 1.0 for free in room.slack]
-    return part_around(spread_around(at, [pull] * len(at), gaps, stiff, perimeter), room.least, perimeter)
+    if not task.pins:
+        return part_around(spread_around(at, [pull] * len(at), gaps, stiff, perimeter), room.least, perimeter)
+    return _round_petals(task, outline, at, gaps, stiff, pull)
+
+
+def _round_petals(task: Task, outline: Outline, at: list[float], gaps: list[float], stiff: list[float], pull: float) -> list[float]:
+    """Petals stand where they stand; what lies between them keeps its room to their edges."""
+    perimeter, count = outline.perimeter, len(at)
+    fixed = [i in task.pins for i in range(count)]
+    for i in range(count):
+        if fixed[i]:
+            at[i] += _wrapped(outline.project(task.pins[i], 0) - at[i], perimeter)
+    least = list(task.room.least)
+    for i in range(count):
+        after = (i + 1) % count
+        if fixed[i] and fixed[after]:
+            gaps[i] = at[after] - at[i] + (perimeter if after == 0 else 0.0)
+            least[i] = min(least[i], gaps[i])
+        else:
+            # Heads that stay below the outline come nearer to each other than their places on it.
+            low = min(outline.level(task.middles[k]) + 1.1 * task.course.stems[k].height for k in (i, after))
+            least[i] *= max(1.0, outline.apothem / low)
+    pulls = [_PIN if pinned else pull for pinned in fixed]
+    return part_around(spread_around(at, pulls, gaps, stiff, perimeter), least, perimeter, pulls)
 
 
 def _on_half_circle(task: Task, length: float) -> list[float]:

@@ -87,8 +87,10 @@ def _on_loops(ground: Ground, course: Course) -> list[Fan]:
 
 
 def _plain(course: Course, stems: list[int]) -> bool:
-    """Stitches of one leg each, and no corner among them."""
+    """Stitches of one leg each, side by side, and no corner among them."""
     corners = {corner.at for corner in course.corners}
+    if any(course.gaps[s].parts for s in stems[:-1]):
+        return False
     return all(len(course.stems[s].stitch.legs) == 1 and s not in corners for s in stems)
 
 
@@ -147,12 +149,15 @@ def _white(fan: Fan, covers: list[Disc], middle: complex) -> float:
         for centre, radius in covers:
             if abs(centre - middle) < 0.5 or abs(centre - middle) > 4.0:
                 continue
-            near = min(to_segment(centre, foot, head), to_segment(centre, body - arm, body + arm), to_segment(centre, head - arm, head + arm))
+            lines = ((foot, head), (body - arm, body + arm), (head - arm, head + arm))
+            near = min(to_segment(centre, a, b) for a, b in lines)
             found = min(found, near - radius - STEM_HALF)
     return found
 
 
-def _angles(ground: Ground, course: Course, stems: list[int], rise: float, room: tuple[float, float, float], loop: float) -> tuple[float, list[float]]:
+def _angles(
+    ground: Ground, course: Course, stems: list[int], rise: float, room: tuple[float, float, float], loop: float
+) -> tuple[float, list[float]]:
     """The radius of the bow that the feet stand on, and the direction of each spoke from the middle, counter-clockwise."""
     radius = max(rise, 0.3) if not loop else max(0.6, 0.35 * loop)
     steps: list[float] = []

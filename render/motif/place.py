@@ -38,11 +38,14 @@ class Standing:
     even: bool
 
 
-def place(ground: Ground, course: Course, feet: list[list[complex]], room: Room, order: int, fans: Sequence[Fan] = (), more: float = 0.0) -> Standing:
+def place(
+    ground: Ground, course: Course, feet: list[list[complex]], room: Room, order: int, fans: Sequence[Fan] = (), more: float = 0.0
+) -> Standing:
     """Find the outline and the places of a round. ``more``: raise the outline by so much over what the stitches ask."""
     task = task_of(ground, course, feet, room)
     if fans:
-        task = replace(task, fans=True)
+        pins = {stem: head for fan in fans for stem, head in zip(fan.stems, fan.heads, strict=True)}
+        task = replace(task, fans=True, pins=pins)
     if task.ring:
         task = _under_ring_heads(task)
     outline, s = _fitted(task, more)

@@ -112,4 +112,5 @@ def _shape(ground: Ground, course: Course, standing: Standing) -> RoundShape:
     else:
         line = [outline.at(outline.perimeter * k / 72)[0] for k in range(72)]
     first = standing.heads[course.begins]
-    return RoundShape(course.round, tuple(map(point, line)), tuple(map(point, corners)), point(first), point(standing.normals[course.begins]))
+    out = standing.normals[course.begins]
+    return RoundShape(course.round, tuple(map(point, line)), tuple(map(point, corners)), point(first), point(out))

@@ -1,6 +1,7 @@
 """Ripples: rows whose increases and decreases stand above one another rise and fall. The wave is read off the way that flat rows lean.
 
-A stem square to its edge that leans by ``lean`` over its height tells the edge's slope: -lean / height. Summed along a row that is the wave.
+A stem square to its edge that leans by ``lean`` over its height tells the edge's slope: -lean / height. Summed along a row that is the
+wave.
 """
 
 from __future__ import annotations

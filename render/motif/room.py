@@ -49,7 +49,7 @@ def room_of(ground: Ground, course: Course, feet: list[list[complex]]) -> Room:
         if gap.parts:
             chains = chain_count(ground, gap)
             least.append(_ends(stem) + _ends(after) + 2 * CLEAR + chain_least(chains, _same_base(stem, after)))
-            if chains > 2 and abs(stem.height - after.height) > 1.0:
+            if abs(stem.height - after.height) > 0.6:
                 least[-1] += _BETWEEN_PETALS
             like.append(max(_ends(stem) + _ends(after) + 2 * CLEAR + chains * PITCH, least[-1]))
             slack.append(not _same_base(stem, after))

@@ -67,16 +67,17 @@ def spread_around(
     return [a - factor * b for a, b in zip(first, second, strict=True)]
 
 
-def pooled(values: Sequence[float]) -> list[float]:
-    """The nearest non-decreasing sequence, in least squares (pool adjacent violators)."""
-    blocks: list[list[float]] = []
-    for value in values:
-        total, count = value, 1.0
-        while blocks and blocks[-1][0] / blocks[-1][1] > total / count:
-            before = blocks.pop()
-            total, count = total + before[0], count + before[1]
-        blocks.append([total, count])
-    return [total / count for total, count in blocks for _ in range(int(count))]
+def pooled(values: Sequence[float], weights: Sequence[float] | None = None) -> list[float]:
+    """The nearest non-decreasing sequence, in (weighted) least squares (pool adjacent violators)."""
+    blocks: list[tuple[float, float, int]] = []
+    for i, value in enumerate(values):
+        weight = weights[i] if weights else 1.0
+        total, count = value * weight, 1
+        while blocks and blocks[-1][0] / blocks[-1][1] > total / weight:
+            before, heavy, many = blocks.pop()
+            total, weight, count = total + before, weight + heavy, count + many
+        blocks.append((total, weight, count))
+    return [total / weight for total, weight, count in blocks for _ in range(count)]
 
 
 def part_between(places: Sequence[float], least: Sequence[float], start: float, end: float) -> list[float]:
@@ -93,7 +94,7 @@ def part_between(places: Sequence[float], least: Sequence[float], start: float, 
     return [min(max(value, low), max(high, low)) + offset for value, offset in zip(moved, offsets, strict=True)]
 
 
-def part_around(places: Sequence[float], least: Sequence[float], perimeter: float) -> list[float]:
+def part_around(places: Sequence[float], least: Sequence[float], perimeter: float, weights: Sequence[float] | None = None) -> list[float]:
     """The same round a closed outline: three copies are unrolled, the middle one kept."""
     count = len(places)
     if all((places[(i + 1) % count] + (perimeter if i == count - 1 else 0.0)) - places[i] >= least[i] for i in range(count)):
@@ -104,5 +105,5 @@ def part_around(places: Sequence[float], least: Sequence[float], perimeter: floa
         offsets.append(run)
         run += gap * scale
     values = [places[i] - offsets[i] + turn * (perimeter - run) for turn in (-1, 0, 1) for i in range(count)]
-    moved = pooled(values)[count : 2 * count]
+    moved = pooled(values, [*weights] * 3 if weights else None)[count : 2 * count]
     return [value + offset for value, offset in zip(moved, offsets, strict=True)]

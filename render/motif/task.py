@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from cmath import exp
 from cmath import phase as argument
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from math import pi, tan
 
 from motifold.render.motif.course import Course
@@ -26,7 +26,7 @@ _HOOKED = 0.2
 @dataclass(frozen=True, slots=True)
 class Task:
     """What placing a round starts from. ``middles``: the middle of each stem's feet; ``sides``: the side that each stem is on; ``groups``:
-    stems by base; ``changed``: the round changes the shape of the one below; ``spine``: see ``Outline``.
+    stems by base; ``pins``: heads that petals fix; ``changed``: the round changes the shape of the one below; ``spine``: see ``Outline``.
     """
 
     course: Course
@@ -38,6 +38,7 @@ class Task:
     corners: int
     phase: float
     fans: bool = False
+    pins: Mapping[int, complex] = field(default_factory=dict)
     changed: bool = False
     spine: float = 0.0
 
@@ -108,7 +109,22 @@ def size_of(task: Task, fullness: float, more: float) -> Outline:
                     for i, stem in enumerate(task.course.stems))  # fmt: skip
     tall = is_even(task)
     apothem = wishes[len(wishes) // 2] if tall else wishes[min(len(wishes) - 1, int(0.75 * len(wishes)))]
-    return replace(outline, apothem=max(apothem + more, roomy(task)))
+    room = _room_between_petals(task, apothem) if task.pins and not task.corners else roomy(task)
+    return replace(outline, apothem=max(apothem + more, room))
+
+
+def _room_between_petals(task: Task, wish: float) -> float:
+    """The least radius that has room for what stands between petals; the petals have theirs, as an angle."""
+    count = task.course.size
+    angle, needs = 0.0, 0.0
+    for i in range(count):
+        after = (i + 1) % count
+        if i in task.pins and after in task.pins and not task.course.gaps[i].parts:
+            angle += abs(argument(task.pins[after] / task.pins[i]))
+        else:
+            needs += task.room.least[i]
+    free = 2 * pi - angle
+    return min(needs / free, 1.25 * wish) if free > 0.3 else wish
 
 
 def roomy(task: Task) -> float:

@@ -64,13 +64,15 @@ def row(name: str, fabric: Fabric) -> str:
 
 
 def main(names: list[str]) -> None:
-    print(f"{'':28s} {'symb':>5s} {'over':>4s} {'near':>4s} {'stems':>11s} {'pitch':>11s} {'bow   corner aspect':>19s} {'symmetry':>8s} order   ink "
-          f"ms/1000 {'floor':>6s}")  # fmt: skip
+    print(f"{'':28s}  symb over near       stems       pitch bow   corner aspect symmetry order   ink ms/1000  floor")
     for piece in gallery.PIECES:
         if not names or any(name in piece.name for name in names):
             print(row(piece.name, gallery.fabric_of(piece)))
     if not names:
-        large = {"open square, 34": by_hand.open_square(34), "sc circle, 57": by_hand.flat_circle(57, "sc", 6, 1), "swatch 100 x 100": by_hand.swatch(100, 100)}
+        large = {
+            "open square, 34": by_hand.open_square(34), "sc circle, 57": by_hand.flat_circle(57, "sc", 6, 1),
+            "swatch 100 x 100": by_hand.swatch(100, 100),
+        }  # fmt: skip
         for name, fabric in large.items():
             start = perf_counter()
             layout = lay_out(fabric)

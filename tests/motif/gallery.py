@@ -28,14 +28,18 @@ class Piece:
 def _open(sides: str, count: int, cluster: int, corner: int, last: int) -> Piece:
     more = count - 1
     first = f"Ch 3 (counts as dc here and throughout), {cluster - 1} dc in"
-    middle = f"({cluster} dc, ch {corner}, {cluster} dc) in next ch-{corner} sp, ch 1, [{cluster} dc in next ch-1 sp, ch 1] to next ch-{corner} sp"
+    place = f"next ch-{corner} sp"
+    middle = f"({cluster} dc, ch {corner}, {cluster} dc) in {place}, ch 1, [{cluster} dc in next ch-1 sp, ch 1] to {place}"
     middle = f"[{middle}] {more - 1} times" if more > 2 else middle
     text = f"""
 Ring: Ch {max(count, 4)}; join with sl st in first ch to form a ring.
 Rnd 1: {first} ring, ch {corner}, [{cluster} dc in ring, ch {corner}] {more} times; {_JOIN}
-Rnd 2: Sl st in next ch-{corner} sp, ch 3, {cluster - 1} dc in same sp, ch {corner}, {cluster} dc in same sp, ch 1, [({cluster} dc, ch {corner}, {cluster} dc) in next ch-{corner} sp, ch 1] {more} times; {_JOIN}
-Rnd 3 and following: Sl st in next ch-{corner} sp, ch 3, {cluster - 1} dc in same sp, ch {corner}, {cluster} dc in same sp, ch 1, [{cluster} dc in next ch-1 sp, ch 1] to next ch-{corner} sp, {middle}, ({cluster} dc, ch {corner}, {cluster} dc) in next ch-{corner} sp, ch 1, [{cluster} dc in next ch-1 sp, ch 1] to end; {_JOIN}
-"""  # noqa: E501
+Rnd 2: Sl st in next ch-{corner} sp, ch 3, {cluster - 1} dc in same sp, ch {corner}, {cluster} dc in same sp, ch 1, [({cluster}
+  dc, ch {corner}, {cluster} dc) in next ch-{corner} sp, ch 1] {more} times; {_JOIN}
+Rnd 3 and following: Sl st in next ch-{corner} sp, ch 3, {cluster - 1} dc in same sp, ch {corner}, {cluster} dc in same sp, ch 1,
+  [{cluster} dc in next ch-1 sp, ch 1] to next ch-{corner} sp, {middle}, ({cluster} dc, ch {corner}, {cluster} dc) in next
+  ch-{corner} sp, ch 1, [{cluster} dc in next ch-1 sp, ch 1] to end; {_JOIN}
+"""
     return Piece(f"open {sides} of {cluster}s, {last}", sides, text, last)
 
 
@@ -70,44 +74,55 @@ def _solid(sides: str, count: int, first: int, group: str, last: int) -> Piece:
     text = f"""
 Ring: Make a magic ring.
 Rnd 1: Ch 3 (counts as dc here and throughout), {first - 1} dc in ring, {chains}, [{first} dc in ring, {chains}] {count - 1} times; {_JOIN}
-Rnd 2 and following: Sl st in each st to next {sp}, sl st in next {sp}, {begin}, *dc in each st to next {sp}, ({group}) in next {sp}; rep from * {count - 2} more times, dc in each st to end; {_JOIN}
-"""  # noqa: E501
+Rnd 2 and following: Sl st in each st to next {sp}, sl st in next {sp}, {begin}, *dc in each st to next {sp}, ({group}) in next
+  {sp}; rep from * {count - 2} more times, dc in each st to end; {_JOIN}
+"""
     return Piece(f"solid {sides}, {last}", sides, text, last)
 
 
 _FLOWER = """
 Ring: Ch 6; join with sl st in first ch to form a ring.
 Rnd 1: Ch 1 (does not count as a st), 12 sc in ring; join with sl st in first sc.
-Rnd 2: Ch 1 (does not count as a st), sc in same st, ch 3, sk next st, [sc in next st, ch 3, sk next st] 5 times; join with sl st in first sc.
+Rnd 2: Ch 1 (does not count as a st), sc in same st, ch 3, sk next st, [sc in next st, ch 3, sk next st] 5 times; join with sl st
+  in first sc.
 Rnd 3: [(sc, hdc, 3 dc, hdc, sc) in next ch-3 sp] 6 times; join with sl st in first sc.
-Rnd 4: Ch 1 (does not count as a st), BPsc around first sc of Rnd 2, ch 5, [BPsc around next sc of Rnd 2, ch 5] 5 times; join with sl st in first BPsc.
+Rnd 4: Ch 1 (does not count as a st), BPsc around first sc of Rnd 2, ch 5, [BPsc around next sc of Rnd 2, ch 5] 5 times; join with
+  sl st in first BPsc.
 Rnd 5: [(sc, hdc, 5 dc, hdc, sc) in next ch-5 sp] 6 times; join with sl st in first sc.
 """
 
 _FLOWER_SQUARE = """
 Ring: Ch 6; join with sl st in first ch to form a ring.
 Rnd 1: Ch 1 (does not count as a st), 12 sc in ring; join with sl st in first sc.
-Rnd 2: Ch 1 (does not count as a st), sc in same st, ch 3, sk next st, [sc in next st, ch 3, sk next st] 5 times; join with sl st in first sc.
+Rnd 2: Ch 1 (does not count as a st), sc in same st, ch 3, sk next st, [sc in next st, ch 3, sk next st] 5 times; join with sl st
+  in first sc.
 Rnd 3: [petal in next ch-3 sp] 6 times; join with sl st in first sc.
 Rnd 4: [Sc in center dc of next petal, ch 6] 6 times; join with sl st in first sc.
 Rnd 5: Sl st in next ch-6 sp, ch 3 (counts as dc), 7 dc in same sp, [8 dc in next ch-6 sp] 5 times; join with sl st in top of beg ch-3.
-Rnd 6: Ch 4 (counts as tr), (2 tr, ch 2, 3 tr) in same st, dc in next 2 sts, hdc in next 2 sts, sc in next 3 sts, hdc in next 2 sts, dc in next 2 sts, [(3 tr, ch 2, 3 tr) in next st, dc in next 2 sts, hdc in next 2 sts, sc in next 3 sts, hdc in next 2 sts, dc in next 2 sts] 3 times; join with sl st in top of beg ch-4.
-"""  # noqa: E501
+Rnd 6: Ch 4 (counts as tr), (2 tr, ch 2, 3 tr) in same st, dc in next 2 sts, hdc in next 2 sts, sc in next 3 sts, hdc in next 2
+  sts, dc in next 2 sts, [(3 tr, ch 2, 3 tr) in next st, dc in next 2 sts, hdc in next 2 sts, sc in next 3 sts, hdc in next 2 sts,
+  dc in next 2 sts] 3 times; join with sl st in top of beg ch-4.
+"""
 
 _LACE = """
 Ring: Ch 8; join with sl st in first ch to form a ring.
 Rnd 1: Ch 3 (counts as dc), 23 dc in ring; join with sl st in top of beg ch-3.
 Rnd 2: Ch 5 (counts as dc and ch 2), [sk next st, dc in next st, ch 2] 11 times, sk next st; join with sl st in 3rd ch of beg ch-5.
 Rnd 3: Sl st in next ch-2 sp, ch 3 (counts as dc), 3 dc in same sp, [4 dc in next ch-2 sp] 11 times; join with sl st in top of beg ch-3.
-Rnd 4: Ch 1 (does not count as a st), sc in same st, ch 5, sk next 3 sts, [sc in next st, ch 5, sk next 3 sts] 11 times; join with sl st in first sc.
-Rnd 5: Sl st in next 2 ch, sl st in ch-5 sp, ch 1 (does not count as a st), sc in same sp, ch 6, [sc in next ch-5 sp, ch 6] 11 times; join with sl st in first sc.
+Rnd 4: Ch 1 (does not count as a st), sc in same st, ch 5, sk next 3 sts, [sc in next st, ch 5, sk next 3 sts] 11 times; join with
+  sl st in first sc.
+Rnd 5: Sl st in next 2 ch, sl st in ch-5 sp, ch 1 (does not count as a st), sc in same sp, ch 6, [sc in next ch-5 sp, ch 6] 11
+  times; join with sl st in first sc.
 Rnd 6: Sl st in next ch-6 sp, ch 3 (counts as dc), 6 dc in same sp, [7 dc in next ch-6 sp] 11 times; join with sl st in top of beg ch-3.
 Rnd 7: Ch 4 (counts as dc and ch 1), [sk next st, dc in next st, ch 1] 41 times, sk next st; join with sl st in 3rd ch of beg ch-4.
-Rnd 8: Ch 1 (does not count as a st), sc in same st, [sc in next ch-1 sp, sc in next dc] 41 times, sc in next ch-1 sp; join with sl st in first sc.
-Rnd 9: Ch 1 (does not count as a st), sc in same st, ch 5, sk next 3 sts, [sc in next st, ch 5, sk next 3 sts] 20 times; join with sl st in first sc.
-Rnd 10: Sl st in next ch-5 sp, ch 1 (does not count as a st), sc in same sp, ch 7, [sc in next ch-5 sp, ch 7] 20 times; join with sl st in first sc.
+Rnd 8: Ch 1 (does not count as a st), sc in same st, [sc in next ch-1 sp, sc in next dc] 41 times, sc in next ch-1 sp; join with
+  sl st in first sc.
+Rnd 9: Ch 1 (does not count as a st), sc in same st, ch 5, sk next 3 sts, [sc in next st, ch 5, sk next 3 sts] 20 times; join with
+  sl st in first sc.
+Rnd 10: Sl st in next ch-5 sp, ch 1 (does not count as a st), sc in same sp, ch 7, [sc in next ch-5 sp, ch 7] 20 times; join with
+  sl st in first sc.
 Rnd 11: Ch 1 (does not count as a st), [(4 sc, ch-3 picot, 4 sc) in next ch-7 sp] 21 times; join with sl st in first sc.
-"""  # noqa: E501
+"""
 
 _TEXTURE = """
 Ring: Make a magic ring.
@@ -124,9 +139,11 @@ Ring: Make a magic ring.
 Rnd 1: Ch 3 (counts as dc here and throughout), 15 dc in ring; join with sl st in top of beg ch-3.
 Rnd 2: Ch 3, 3 dc in next st, [dc in next st, 3 dc in next st] 7 times; join with sl st in top of beg ch-3.
 Rnd 3: Ch 3, dc in next st, 3 dc in next st, [dc in next 3 sts, 3 dc in next st] 7 times, dc in next st; join with sl st in top of beg ch-3.
-Rnd 4: Ch 3, dc in next 2 sts, 3 dc in next st, [dc in next 5 sts, 3 dc in next st] 7 times, dc in next 2 sts; join with sl st in top of beg ch-3.
-Rnd 5: Ch 3, dc in next 3 sts, 3 dc in next st, [dc in next 7 sts, 3 dc in next st] 7 times, dc in next 3 sts; join with sl st in top of beg ch-3.
-"""  # noqa: E501
+Rnd 4: Ch 3, dc in next 2 sts, 3 dc in next st, [dc in next 5 sts, 3 dc in next st] 7 times, dc in next 2 sts; join with sl st in
+  top of beg ch-3.
+Rnd 5: Ch 3, dc in next 3 sts, 3 dc in next st, [dc in next 7 sts, 3 dc in next st] 7 times, dc in next 3 sts; join with sl st in
+  top of beg ch-3.
+"""
 
 PIECES: tuple[Piece, ...] = (
     _open("square", 4, 3, 2, 3),
@@ -150,9 +167,11 @@ PIECES: tuple[Piece, ...] = (
         "half hexagon", "half hexagon", """
 Ring: Make a magic ring.
 Row 1: Ch 3 (counts as dc here and throughout), 2 dc in ring, ch 2, 3 dc in ring, ch 2, 3 dc in ring, turn.
-Row 2: Ch 3, dc in each st to next ch-2 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp, dc in each st to next ch-2 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp, dc in each st to end, turn.
-Row 3: Ch 3, dc in each st to next ch-2 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp, dc in each st to next ch-2 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp, dc in each st to end, turn.
-""", rows=True),  # noqa: E501
+Row 2: Ch 3, dc in each st to next ch-2 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp, dc in each st to next ch-2 sp, (2 dc, ch 2, 2 dc)
+  in next ch-2 sp, dc in each st to end, turn.
+Row 3: Ch 3, dc in each st to next ch-2 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp, dc in each st to next ch-2 sp, (2 dc, ch 2, 2 dc)
+  in next ch-2 sp, dc in each st to end, turn.
+""", rows=True),
     Piece(
         "swatch 20 x 8", "swatch", """
 Chain: Ch 22.
@@ -166,7 +185,8 @@ def fabric_of(piece: Piece) -> Fabric:
     """Work a piece; AssertionError where its text does not prove."""
     rows = "rows" if piece.rows else "rounds"
     special = "".join(f'[stitch.{key}]\nmeans = "{means}"\n' for key, means in piece.special)
-    source = f'[pattern]\ntitle = "T"\nterms = "US"\n[yarn.A]\nname = "Grey"\n{special}[motif.m]\nshape = "{piece.shape}"\n{rows} = """{piece.text}"""\n'
+    motif_text = f'[motif.m]\nshape = "{piece.shape}"\n{rows} = """{piece.text}"""\n'
+    source = f'[pattern]\ntitle = "T"\nterms = "US"\n[yarn.A]\nname = "Grey"\n{special}{motif_text}'
     reading = read_pattern("gallery.toml", source.encode())
     assert reading.pattern is not None, reading.problems
     motif = reading.pattern.motifs[0]

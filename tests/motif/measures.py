@@ -40,7 +40,8 @@ def symbols(fabric: Fabric, layout: Layout) -> list[Symbol]:
         if stitch.role in ("standing", "given"):
             continue
         legs = [LegAt(leg.kind, foot, leg.base.foot) for leg, foot in zip(stitch.legs, placed.feet, strict=False)]
-        marks = stitch_marks(stitch.kind, legs or [LegAt(stitch.kind, placed.feet[0])], placed.head, placed.normal, stitch.gather, placed.bend)
+        legs = legs or [LegAt(stitch.kind, placed.feet[0])]
+        marks = stitch_marks(stitch.kind, legs, placed.head, placed.normal, stitch.gather, placed.bend)
         found.append(Symbol(stitch.id, stitch.round, tuple(marks), _bases(fabric, stitch)))
     for (run, number), points in spaces.items():
         ring = space_ring([foot for foot, _ in points], [head for _, head in points])

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
+from functools import cache
 
 import gallery
 import measures
 import pytest
+
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif import Layout, lay_out
 from motifold.render.motif.radial import lay_rounds
@@ -18,7 +19,7 @@ CHANGES_SHAPE = {"flower to square": (0.6, 1.6), "half hexagon": (0.6, 1.6), "po
 """Pieces with a round that changes the shape of the one below, or draws legs together over wide gaps: the wider bounds."""
 
 
-@lru_cache(maxsize=None)
+@cache
 def placed(name: str) -> tuple[Fabric, Layout]:
     piece = next(piece for piece in gallery.PIECES if piece.name == name)
     fabric = gallery.fabric_of(piece)
