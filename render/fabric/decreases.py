@@ -11,7 +11,7 @@ from motifold.render.pattern.instructions import Place, Work
 
 
 def together_from(hook: Hook, step: Work, place: Place) -> None:
-    """``sc2tog in next st``: one leg in the next, the others in those that follow. Spaces take all legs in one."""
+    """``sc2tog``, ``sc2tog in next st``: one leg in the next, the others in those that follow."""
     cursor = cursor_for(hook, place)
     bases = [next_base(hook, cursor, place, step.span) for _ in range(step.stitch.together)]
     hook.lap.last_base = bases[-1]

@@ -161,7 +161,8 @@ def work(hook: Hook, step: Work) -> None:
     elif spec.together > 1 and (step.place.then or step.place.manner == "over"):
         for _ in range(count):
             together_over(hook, step, step.place)
-    elif spec.together > 1 and step.place.which == "next" and _is_stitch_place(step.place):
+    elif spec.together > 1 and spec.name == "sc" and step.place.which == "next" and _is_stitch_place(step.place):
+        # nobody closes two single crochets in one stitch; taller ones make a cluster there
         for _ in range(count):
             together_from(hook, step, step.place)
     else:

@@ -178,6 +178,10 @@ Rnd 3: Ch 1, [pc in next st, sc in next 3 sts] around; join. (6 pc, 18 sc)
 Rnd 4: Ch 3, [dc in next 3 sts, 3-dc bobble in next pc] 5 times, dc in next 3 sts; join. (5 bobbles, 19 dc)
 """
     ),
+    "clusters written as stitches together": Good(RING + """Rnd 1: Ch 1, 12 sc in ring; join with sl st in first sc. (12 sc)
+Rnd 2: Ch 3 (counts as dc), dc2tog in same st, ch 3, sk next st, [dc3tog in next st, ch 3, sk next st] 5 times; join. (7 sts, 6 ch-3 sps)
+Rnd 3: Ch 1, [sc in next ch-3 sp, ch 5] around; join. (6 sc, 6 ch-5 sps)
+"""),
     "short rows": Good(
         """Chain: Ch 11.
 Row 1: Sc in 2nd ch from hook and in each ch across; turn. (10 sc)
