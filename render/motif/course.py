@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from motifold.render.fabric.model import Fabric, Run, Stitch
+from motifold.render.motif.branches import Branch, on_spine, spine_chains
 from motifold.render.motif.corners import found_corners, marked_corners, set_apart
 from motifold.render.motif.extents import body_of, head_half, root_half, stem_height
 from motifold.render.motif.parts import Corner, Gap, Stem
@@ -24,6 +25,11 @@ class Course:
     corners: tuple[Corner, ...]
     begins: int
     open: bool = False
+    branches: tuple[Branch, ...] = ()
+
+    def gap_of(self, branch: Branch) -> int:
+        """The gap that a branch grows in."""
+        return (branch.after - 1 if self.direction > 0 else self.size - 1 - branch.after) % self.size
 
     @property
     def size(self) -> int:
@@ -44,8 +50,14 @@ def course_of(fabric: Fabric, round_index: int, picots: Mapping[int, tuple[Run, 
     worked = fabric.rounds[round_index]
     stems: list[Stem] = []
     pieces: list[list[Stitch]] = [[]]
+    spines = spine_chains(fabric)
+    leaves: dict[int, tuple[int, list[int]]] = {}
     for stitch in fabric.round_stitches(round_index):
-        if _hangs(fabric, stitch):
+        spine = spines.get(stitch.id, on_spine(stitch, spines))
+        if spine is not None:
+            leaf = leaves.setdefault(spine, (len(stems), []))
+            leaf[1].extend([] if stitch.id in spines else [stitch.id])
+        elif _hangs(fabric, stitch):
             pieces[-1].append(stitch)
         elif stitch.role in ("stitch", "standing", "given"):
             body, body_at = body_of(stitch)
@@ -60,9 +72,11 @@ def course_of(fabric: Fabric, round_index: int, picots: Mapping[int, tuple[Run, 
     if worked.direction < 0:
         stems.reverse()
         pieces = [piece[::-1] for piece in pieces[-2::-1]] + [pieces[-1][::-1]]
+    branches = tuple(Branch(run, tuple(made), after) for run, (after, made) in leaves.items())
     gaps = tuple(_gap(fabric, piece, picots) for piece in pieces)
     begins = 0 if worked.direction > 0 else len(stems) - 1
-    return Course(round_index, worked.direction, tuple(stems), gaps, marked_corners(fabric, stems, gaps), begins, worked.kind == "row")
+    corners = marked_corners(fabric, stems, gaps)
+    return Course(round_index, worked.direction, tuple(stems), gaps, corners, begins, worked.kind == "row", branches)
 
 
 def _counted_after(stitch: Stitch, piece: list[Stitch]) -> list[Stitch]:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from cmath import exp
+from cmath import phase as argument
 from dataclasses import replace
-from math import pi
+from math import pi, tan
 
 from motifold.render.fabric.model import Fabric
+from motifold.render.motif.branches import Branch, branch_width, lay_branch
 from motifold.render.motif.chains import hang, ring_radius
 from motifold.render.motif.course import Course, course_of, with_corners
 from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, STEM_HALF
@@ -98,7 +100,27 @@ def settle(ground: Ground, course: Course, standing: Standing, order: int) -> No
             ground.gap_at[run] = (course.round, index)
     bend_posts(ground, course)
     hang(ground, course, standing)
+    for branch in course.branches:
+        _grow(ground, course, branch)
     ground.shapes.append(_shape(ground, course, standing))
+
+
+def _grow(ground: Ground, course: Course, branch: Branch) -> None:
+    """A branch beside the stem that was worked before it."""
+    gap = course.gap_of(branch)
+    before, after = course.stems[gap].stitch.id, course.stems[(gap + 1) % course.size].stitch.id
+    start = ground.heads[before if course.direction > 0 else after]
+    out = ground.normals[before] + ground.normals[after]
+    out = out / abs(out) if abs(out) > 0.2 else ground.normals[before]
+    along = 1j * out * course.direction
+    # As far out as the gap, seen from the centre, is wide enough for it; a hairline ties it to where it was begun.
+    width = branch_width(ground.fabric, branch)
+    angle = min(abs(argument(ground.heads[after] / ground.heads[before])), 2.4) if before != after else 2.4
+    root = out * max((start / out).real + 0.1, width / 2 / tan(angle / 2)) - along * width / 2
+    lay_branch(ground, branch, root, out, along)
+    first = ground.tips[ground.fabric.runs[branch.run].stitches[0]][0]
+    if abs(first - start) > 0.8:
+        ground.links.append((branch.run, (start + 0.25 * (first - start) / abs(first - start), first)))
 
 
 def _shape(ground: Ground, course: Course, standing: Standing) -> RoundShape:
