@@ -39,6 +39,9 @@ class Outline:
     def at(self, s: float) -> tuple[complex, complex]:
         """Point and outward unit normal at arc length ``s``. On a sharp corner the normal halves the angle."""
         if not self.corners:
+            if not self.spine:
+                normal = exp(1j * (self.phase + s / self.apothem))
+                return self.apothem * normal, normal
             return self._at_oval(s % self.perimeter)
         side = self.side
         number = int(s // side)

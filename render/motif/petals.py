@@ -128,7 +128,7 @@ def _fan(ground: Ground, course: Course, base: Base, stems: list[int], elbow: fl
             feet = [centre + way * radius for way in ways]
             inner = (feet[(len(feet) - 1) // 2] + feet[len(feet) // 2]) / 2
             feet = [foot + out * (rise - ((inner - middle) / out).real) for foot in feet]
-        heads = [foot + way * course.stems[s].height * longer for foot, way, s in zip(feet, ways, stems, strict=True)]
+        heads = [foot + way * _tall(course.stems[s], longer) for foot, way, s in zip(feet, ways, stems, strict=True)]
         fan = Fan(stems, feet, heads, ways)
         white = _white(fan, covers, middle)
         if best is None or white > least + 1e-9:
@@ -138,6 +138,11 @@ def _fan(ground: Ground, course: Course, base: Base, stems: list[int], elbow: fl
             return fan
     assert best is not None
     return best
+
+
+def _tall(stem: Stem, longer: float) -> float:
+    """How long a spoke is drawn; beginning chains need their ovals' room whatever they stand for."""
+    return max(stem.height * longer, 0.81 * len(stem.stitch.chains) - 0.2)
 
 
 def _white(fan: Fan, covers: list[Disc], middle: complex) -> float:

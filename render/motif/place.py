@@ -48,9 +48,9 @@ def place(
         task = replace(task, fans=True, pins=pins)
     if task.ring:
         task = _under_ring_heads(task)
-    outline, s = _fitted(task, more)
-    heads = [outline.at(x)[0] for x in s]
-    normals = [outline.at(x)[1] for x in s]
+    outline, s, spots = _fitted(task, more)
+    heads = [head for head, _ in spots]
+    normals = [normal for _, normal in spots]
     if course.open and task.corners:
         normals[0], normals[-1] = 1 + 0j, -1 + 0j
     feet = _turned_ring_feet(task, feet, heads)
@@ -63,7 +63,7 @@ def place(
     return Standing(outline, s, heads, normals, _symmetric_feet(feet, order), even)
 
 
-def _fitted(task: Task, more: float) -> tuple[Outline, list[float]]:
+def _fitted(task: Task, more: float) -> tuple[Outline, list[float], list[tuple[complex, complex]]]:
     """The outline on which no stem is drawn too long, or the one that comes nearest to that."""
     if task.changed:
         levels = [level_of(task, i, Outline(task.corners, 1.0, task.phase)) for i in range(task.course.size)]
@@ -73,18 +73,19 @@ def _fitted(task: Task, more: float) -> tuple[Outline, list[float]]:
         outlines = [Outline(task.corners, size, task.phase) for size in sizes]
     else:
         outlines = [size_of(task, fullness, more) for fullness in _SHORTER]
-    best: tuple[float, Outline, list[float]] | None = None
+    best: tuple[float, Outline, list[float], list[tuple[complex, complex]]] | None = None
     for outline in outlines:
         s = _places(task, outline)
-        parts = [abs(outline.at(x)[0] - m) / stem.height for x, m, stem in zip(s, task.middles, task.course.stems, strict=True)]
+        spots = [outline.at(x) for x in s]
+        parts = [abs(head - m) / stem.height for (head, _), m, stem in zip(spots, task.middles, task.course.stems, strict=True)]
         # As much too short counts like as much too long.
         worst = max(max(parts), 1.0 / max(min(parts), 0.01), _squeezed(task, parts)) if task.changed else max(parts)
         if best is None or worst < best[0] - 1e-6:
-            best = (worst, outline, s)
+            best = (worst, outline, s, spots)
         if worst <= LENGTH_MOST and not task.changed:
             break
     assert best is not None
-    return best[1], best[2]
+    return best[1], best[2], best[3]
 
 
 def _squeezed(task: Task, parts: list[float]) -> float:
