@@ -50,8 +50,10 @@ def fill_margins(ground: Ground) -> None:
             if run.id not in done:
                 done.add(run.id)
                 _beginning(ground, ink, run)
-        else:
+        elif stitch.role == "travel":
             _dot(ground, ink, stitch)
+        if stitch.id not in ground.tips and stitch.id not in ground.heads:
+            _stray(ground, ink, stitch)
 
 
 def _near(ground: Ground, stitch: Stitch) -> complex:
@@ -59,8 +61,8 @@ def _near(ground: Ground, stitch: Stitch) -> complex:
     course = ground.courses.get(stitch.round)
     if stitch.role == "travel":
         return _spot(ground, stitch).at
-    if course is None:
-        return 0j
+    if course is None or stitch.run is None or ground.fabric.runs[stitch.run].role != "beginning":
+        return _before(ground, stitch)
     return ground.feet[course.stems[course.begins].stitch.id][0]
 
 
@@ -84,11 +86,8 @@ def _ink_near(ground: Ground, places: list[complex]) -> Ink:
 
 
 def _waits(ground: Ground, stitch: Stitch) -> bool:
-    if stitch.id in ground.tips or stitch.id in ground.heads:
-        return False
-    if stitch.role == "travel":
-        return True
-    return stitch.run is not None and ground.fabric.runs[stitch.run].role == "beginning"
+    """Everything that no rule has placed; what belongs to no round that could be laid (chains and nothing else) too."""
+    return stitch.id not in ground.tips and stitch.id not in ground.heads
 
 
 def _dot(ground: Ground, ink: Ink, stitch: Stitch) -> None:
@@ -97,6 +96,31 @@ def _dot(ground: Ground, ink: Ink, stitch: Stitch) -> None:
     ground.tips[stitch.id] = (at, at)
     ground.normals[stitch.id] = spot.out
     ink.add(stitch.id, [(at, at, DOT_RADIUS)])
+
+
+def _before(ground: Ground, stitch: Stitch) -> complex:
+    """Where the stitch worked before this one is."""
+    for number in range(stitch.id - 1, max(stitch.id - 40, -1), -1):
+        if number in ground.tips:
+            return sum(ground.tips[number]) / 2
+        if number in ground.heads:
+            return ground.heads[number]
+    return 0j
+
+
+def _stray(ground: Ground, ink: Ink, stitch: Stitch) -> None:
+    """What hangs nowhere lies near what was worked before it, where there is room."""
+    near = _before(ground, stitch)
+    out = _unit(near) if abs(near) > 0.1 else 1j
+    half = OVAL_LEAST / 2
+    at = _free(ink, _Spot(near + out, out, 2.4, 2.0, 2.4), [(-half * out, half * out, OVAL_HALF)])
+    ground.normals[stitch.id] = 1j * out
+    if stitch.kind == "ch" or len(stitch.legs) < 1:
+        ground.tips[stitch.id] = (at - half * out, at + half * out)
+    else:
+        ground.feet[stitch.id], ground.heads[stitch.id] = (at - half * out,) * len(stitch.legs), at + half * out
+        ground.normals[stitch.id] = out
+    ink.add(stitch.id, symbol_segments(ground, stitch))
 
 
 def _spot(ground: Ground, stitch: Stitch) -> _Spot:

@@ -90,7 +90,7 @@ def _fitted(task: Task, more: float) -> tuple[Outline, list[float], list[tuple[c
 
 def _squeezed(task: Task, parts: list[float]) -> float:
     """How badly beginning chains, which cannot shrink, lack the height to stand upright."""
-    return max((1.3 / part for part, stem in zip(parts, task.course.stems, strict=True) if stem.stitch.role == "standing"), default=0.0)
+    return max((1.55 / part for part, stem in zip(parts, task.course.stems, strict=True) if stem.stitch.role == "standing"), default=0.0)
 
 
 def is_crowded(course: Course, feet: list[list[complex]], room: Room) -> bool:
