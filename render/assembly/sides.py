@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 
-from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.model import Assembly, Seam
 from motifold.render.fabric.model import EdgeItem, Fabric, Side
 from motifold.render.pattern.model import SidePiece
 
@@ -34,6 +34,34 @@ def corner_names(assembly: Assembly, corner: int) -> tuple[str, ...]:
     """All panel corners that meet at a corner of the surface, by name; a fold within a side as "T1.left[1/2]" (the end of that piece)."""
     found = assembly.corners[corner]
     return (*(corner_name(assembly, at) for at in found.at), *(side_text(piece) for piece in found.along))
+
+
+def seam_corners(assembly: Assembly, seam: Seam, at_start: bool) -> tuple[str, ...]:
+    """All panel corners that meet where a seam starts or ends, those of its own sides first: its side a's, then its side b's.
+
+    While the work lies open only these are there; the others come to it as more is sewn.
+    """
+    low, high = interval(seam.a)
+    if seam.b is None:
+        middle = (low + high) / 2
+        own = [_place_name(assembly, seam.a, share) for share in ((low, high) if at_start else (middle,))]
+    else:
+        ends = interval(seam.b)
+        own = [
+            _place_name(assembly, seam.a, low if at_start else high),
+            _place_name(assembly, seam.b, ends[0 if at_start == seam.twist else 1]),
+        ]
+    own = [name for name in own if name]
+    return tuple(dict.fromkeys([*own, *corner_names(assembly, seam.corners[0 if at_start else 1])]))
+
+
+def _place_name(assembly: Assembly, piece: SidePiece, share: Fraction) -> str:
+    """A place on a side: a corner at either end, elsewhere the piece that ends there."""
+    sides = next(panel.sides for panel in assembly.panels if panel.name == piece.panel)
+    at = sides.index(piece.side)
+    if share in (0, 1):
+        return corner_name(assembly, (piece.panel, (at + int(share)) % len(sides)))
+    return side_text(pieces_between(piece.panel, piece.side, Fraction(0), share)[-1])
 
 
 def corner_of(sides: tuple[str, ...], index: int) -> str:

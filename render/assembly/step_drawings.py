@@ -56,7 +56,8 @@ def _draw(flat: Flatlay, steps: list[AssemblyStep], at: int) -> Drawing:
     if step.kind == "gap":
         paint_gap(sheet, flat, step.corners)
     said = f"{', '.join(step.seams)}; {step.stitches} stitches" if step.seams else ", ".join(step.start or step.panels)
-    return sheet.drawing(f"Step {step.number}", f"{_VERBS[step.kind]}: {said}.")
+    title = f"Step {step.number}" + (f" (pass {step.pass_number})" if step.pass_number is not None else "")
+    return sheet.drawing(title, f"{_VERBS[step.kind]}: {said}.")
 
 
 _VERBS = {"seam": "Sew", "fold": "Fold together and sew", "gap": "Close the gap at", "motif": "Work and join", "fold flat": "Fold"}

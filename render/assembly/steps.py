@@ -10,7 +10,7 @@ from typing import Literal
 from motifold.render.assembly.flatlay import lay
 from motifold.render.assembly.model import Assembly, PassStep, SeamPass
 from motifold.render.assembly.sewing import joins_as_it_goes
-from motifold.render.assembly.sides import corner_names
+from motifold.render.assembly.sides import corner_names, seam_corners
 
 MOST_STEPS = 24
 
@@ -23,8 +23,9 @@ class AssemblyStep:
     (join as you go: work this motif, joining its last round), "fold flat" (``text``, as the pattern says).
     ``steps``: the seams sewn, in order and direction, of pass ``pass_number``; ``seams`` their names, ``panels`` all that take part.
     ``stitches``: with one across each meeting of panels, the one that leads here from the step before included. ``start``, ``end``: panel
-    corners where it starts and ends ("base.top-left"). ``attach``, ``fasten_off``: whether the yarn is joined before it and cut after it.
-    ``closed``: it ends where it started. ``corners``: for "gap", the panel corners round it, as in ``Gap.at``.
+    corners where it starts and ends ("base.top-left"), those of the sides that it sews first: the others may not be there yet.
+    ``number`` counts the steps; ``pass_number`` is the figure at the seams in the drawings. ``attach``, ``fasten_off``: whether the yarn is
+    joined before it and cut after it. ``closed``: it ends where it started. ``corners``: for "gap", the panel corners round it, as in ``Gap.at``.
     For "motif": ``seams`` are those joined to motifs made before.
     """
 
@@ -81,8 +82,6 @@ def _of_pass(assembly: Assembly, one: SeamPass, flat: tuple[bool, ...], apart: b
 def _step(assembly: Assembly, one: SeamPass, flat: tuple[bool, ...], first: int, last: int) -> AssemblyStep:
     steps = one.steps[first:last]
     seams = [assembly.seams[step.seam] for step in steps]
-    start = seams[0].corners[0 if steps[0].forward else 1]
-    end = seams[-1].corners[1 if steps[-1].forward else 0]
     whole = first == 0 and last == len(one.steps)
     meetings = len(steps) - 1 + (first > 0) + (whole and one.closed)
     return AssemblyStep(
@@ -93,8 +92,8 @@ def _step(assembly: Assembly, one: SeamPass, flat: tuple[bool, ...], first: int,
         tuple(seam.name for seam in seams),
         _unique(piece.panel for seam in seams for piece in (seam.a, seam.b) if piece is not None),
         sum(seam.stitches for seam in seams) + meetings,
-        corner_names(assembly, start),
-        corner_names(assembly, end),
+        seam_corners(assembly, seams[0], steps[0].forward),
+        seam_corners(assembly, seams[-1], not steps[-1].forward),
         attach=first == 0,
         fasten_off=last == len(one.steps),
         closed=whole and one.closed,

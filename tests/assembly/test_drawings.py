@@ -238,6 +238,25 @@ def test_a_drawing_for_each_step(by_hand: SimpleNamespace) -> None:
     assert len({drawing.box for drawing in draw_steps(basket)}) == 1
 
 
+def test_a_step_starts_at_a_corner_of_the_side_that_it_sews(by_hand: SimpleNamespace) -> None:
+    """In a ring of panels a corner of the last one is also the first one's, but not while the work lies open."""
+    joins = ["t3.right + t1.left", "u3.right + u1.left"]
+    assembly, _ = assemble(by_hand.source("t1 t2 t3\nu1 u2 u3", joins), {"square": by_hand.open_motif()}, {"square": 12.8})
+    assert assembly is not None
+    for step in assembly_steps(assembly):
+        first, last = assembly.seams[step.steps[0].seam], assembly.seams[step.steps[-1].seam]
+        assert first.b is not None and last.b is not None
+        assert [name.split(".")[0] for name in step.start[:2]] == [first.a.panel, first.b.panel]
+        assert [name.split(".")[0] for name in step.end[:2]] == [last.a.panel, last.b.panel]
+        assert first.a.side in step.start[0] and last.a.side in step.end[0]
+    assert assembly_steps(assembly)[0].start[0] == "t3.bottom-right"
+
+
+def test_a_steps_title_says_its_own_number_and_its_passs(by_hand: SimpleNamespace) -> None:
+    titles = [drawing.title for drawing in draw_steps(made(by_hand, "basket"))]
+    assert titles == ["Step 1 (pass 1)", "Step 2 (pass 1)", "Step 3 (pass 2)", "Step 4 (pass 3)", "Step 5 (pass 4)"]
+
+
 def test_hexagons_joined_side_by_side_are_sewn_flat(by_hand: SimpleNamespace) -> None:
     source = by_hand.source("", ["A.1 + B.4", "B.3 + C.6", "C.5 + A.2"])
     assembly, _ = assemble(source, {"square": by_hand.open_motif(6)}, {"square": 9.0})
