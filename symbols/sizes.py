@@ -58,8 +58,8 @@ LINK_SPAN = 0.36
 LINK_RADIUS = 0.09
 """The side loop of a linked stitch."""
 
-LEG_PITCH = 0.23
-"""Between the legs of a gathered stitch where they are widest apart."""
+LEG_PITCH = 0.29
+"""Between the legs of a gathered stitch where they are widest apart: a fifth of u stays white between two of them."""
 CAP_BREADTH = 0.34
 """The oval that closes a popcorn; as long as its legs are fanned."""
 

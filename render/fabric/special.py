@@ -33,7 +33,15 @@ def make(hook: Hook, spec: StitchSpec, base: Base, node: Node, run: RunSteps) ->
     else:
         kind = kind_of_spec(spec)
         legs = legs_of(kind, base, spec)
-        add_stitch(hook, kind, legs, node, gather="together" if len(legs) > 1 else None)
+        add_stitch(hook, kind, legs, node, gather=_closing(legs))
+
+
+def _closing(legs: Sequence[Leg]) -> Gather | None:
+    """How legs in one place are closed: tall ones make a cluster, whatever it is called; single crochets only lean together."""
+    if len(legs) < 2:
+        return None
+    found = known(legs[0].kind)
+    return "cluster" if found is not None and (found.yarn_overs or found.half) and found.post is None else "together"
 
 
 def legs_of(kind: str, base: Base, spec: StitchSpec) -> tuple[Leg, ...]:
