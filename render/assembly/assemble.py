@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from motifold.render.assembly.claims import open_differs, unjoined
+from motifold.render.assembly.claims import open_differs, rolled, unjoined
 from motifold.render.assembly.copies import in_copies
 from motifold.render.assembly.joint import Joint, cut_edges, piece_of, seam_ends, wedge_degrees
 from motifold.render.assembly.lengths import Measured, lay_panels, shapes_of
@@ -66,7 +66,9 @@ def assemble(
         fold=source.fold,
         form=source.form,
     )
-    told = (*problems, *seam_problems, *unjoined(source, joint), *open_differs(source, joint), *pass_problems)
+    wanting = len(seams) < len(source.join) + sum(seam.kind == "flat" for seam in seams)
+    claims = (*unjoined(source, joint), *open_differs(source, joint, wanting), *(() if wanting else rolled(source, joint)))
+    told = (*problems, *seam_problems, *claims, *pass_problems)
     return in_copies(one, max(1, source.copies)), told
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from typing import Literal
@@ -230,6 +230,14 @@ def _sts(count: int) -> str:
     return "1 stitch" if count == 1 else f"{count} stitches"
 
 
+def _free_side(edge: Edge, seams: Sequence[SeamPlan], panels: tuple[PanelPlan, ...]) -> str:
+    """The hint for a side with two seams: which sides of its panel have none."""
+    used = {(e.panel, e.side) for seam in seams for e in (seam.edge_a, seam.edge_b)}
+    panel = panels[edge.panel]
+    free = [f"{panel.name}.{side}" for i, side in enumerate(panel.sides) if (edge.panel, i) not in used]
+    return "each side has one seam" + (f"; {' and '.join(free)} {'has' if len(free) == 1 else 'have'} none" if 0 < len(free) < 3 else "")
+
+
 def _once(seams: list[SeamPlan], panels: tuple[PanelPlan, ...], problems: list[Problem]) -> tuple[SeamPlan, ...]:
     """Leave out what takes a stretch of a side that another seam has already."""
     taken: dict[tuple[int, int], list[tuple[Edge, SeamPlan]]] = {}
@@ -252,9 +260,8 @@ def _once(seams: list[SeamPlan], panels: tuple[PanelPlan, ...], problems: list[P
             edge, other = clash
             name = f"{panels[edge.panel].name}.{panels[edge.panel].sides[edge.side]}"
             first = f"the net joins {other.name}" if other.kind == "flat" else f"{other.name} stands before"
-            problems.append(
-                Problem("joined-twice", "error", seam.span, f"{name} is joined twice: {seam.name}, and {first}", "each side has one seam")
-            )
+            message = f"{name} is joined twice: {seam.name}, and {first}"
+            problems.append(Problem("joined-twice", "error", seam.span, message, _free_side(edge, seams, panels)))
             continue
         for edge in edges:
             taken.setdefault((edge.panel, edge.side), []).append((edge, seam))

@@ -25,7 +25,7 @@ class AssemblyStep:
     ``stitches``: with one across each meeting of panels, the one that leads here from the step before included. ``start``, ``end``: panel
     corners where it starts and ends ("base.top-left"), those of the sides that it sews first: the others may not be there yet.
     ``number`` counts the steps; ``pass_number`` is the figure at the seams in the drawings. ``attach``, ``fasten_off``: whether the yarn is
-    joined before it and cut after it. ``closed``: it ends where it started. ``corners``: for "gap", the panel corners round it, as in ``Gap.at``.
+    joined before it and cut after it. ``closed``: it ends where it started. ``corners``: for "gap", the panel corners round it.
     For "motif": ``seams`` are those joined to motifs made before.
     """
 

@@ -172,6 +172,7 @@ def build_assembly(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...
         fold=texts(table, "fold"),
         form=text(table, "form"),
         span=reader.locator.value(("assembly",)) if table else NOWHERE,
+        open_span=reader.locator.value(("assembly", "open")) if "open" in table else None,
     )
 
 

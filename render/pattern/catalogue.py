@@ -108,6 +108,7 @@ CATALOGUE: tuple[Entry, ...] = (
     Entry("sides-differ", "error", "Two sides that meet have different numbers of stitches.", "a side of 20 sts against one of 24"),
     Entry("open-unknown", "error", "A side that should stay open does not exist.", 'open = ["A.7"]'),
     Entry("open-differs", "error", "What stays open is not what `open` says.", "an opening that `open` leaves out"),
+    Entry("side-rolled", "warning", "Both ends of a side come together: it is a small hole by itself.", '"front.right + east.right"'),
     Entry("pass-unknown", "error", "A pass names a seam that does not exist.", 'passes = [["A.left"]]'),
     Entry("pass-twice", "error", "A seam is sewn by two passes.", "one seam in two passes"),
     Entry("pass-missing", "error", "A seam is sewn by no pass.", "passes that leave a seam out"),

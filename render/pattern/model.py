@@ -136,7 +136,7 @@ class SeamSource:
 
 @dataclass(frozen=True, slots=True)
 class AssemblySource:
-    """``[assembly]``: ``panels`` maps those whose motif differs; ``motif`` is every other panel's."""
+    """``[assembly]``: ``panels`` maps those whose motif differs; ``motif`` is every other panel's. ``open_span``: where ``open`` stands."""
 
     motif: str | None
     panels: Mapping[str, str]
@@ -148,6 +148,7 @@ class AssemblySource:
     fold: tuple[str, ...] = ()
     form: str | None = None
     span: Span = NOWHERE
+    open_span: Span | None = None
 
 
 @dataclass(frozen=True, slots=True)

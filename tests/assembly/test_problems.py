@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import SimpleNamespace
 
 import pytest
 
 from motifold.render.assembly import assemble
-from motifold.render.pattern.problem import Problem
+from motifold.render.pattern.problem import Problem, Span
 
 
 def problems_of(by_hand: SimpleNamespace, source: object, **fabrics: object) -> dict[str, Problem]:
@@ -64,6 +65,37 @@ def test_a_panel_left_over(by_hand: SimpleNamespace) -> None:
 def test_what_should_stay_open_is_compared_with_what_does(by_hand: SimpleNamespace) -> None:
     found = problems_of(by_hand, by_hand.source("A B", open_sides=("A.right", "A.top", "A.left", "A.bottom", "B.top", "B.bottom")))
     assert found["open-differs"].message == "A.right should stay open but is joined; B.right stays open and `open` doesn't say so"
+
+
+def test_a_side_joined_twice_is_one_problem_and_the_free_side_is_named(by_hand: SimpleNamespace) -> None:
+    joins = ["F.left + B.left", "F.top + B.top"]
+    source = by_hand.source("F B", joins, open_sides=("F.bottom", "B.bottom"))
+    _, problems = assemble(source, {"square": by_hand.open_motif()}, {"square": 12.8})
+    assert [problem.code for problem in problems] == ["joined-twice"]
+    assert problems[0].hint == "each side has one seam; B.bottom and B.right have none"
+
+
+def test_a_wrong_join_is_told_at_the_join(by_hand: SimpleNamespace) -> None:
+    box = ". back .\nwest base east\n. front ."
+    joins = ["back.left + west.top", "back.right + east.top", "front.left + west.bottom", "front.right + east.right"]
+    rim = ("back.top", "west.left", "front.bottom", "east.right")
+    found = problems_of(by_hand, by_hand.source(box, joins, open_sides=rim))
+    assert found["open-differs"].span is not None and found["open-differs"].span.line == 103
+    assert found["open-differs"].hint == "is east.bottom meant here instead of east.right?"
+    found = problems_of(by_hand, by_hand.source(box, joins))
+    assert found["side-rolled"].span is not None and found["side-rolled"].span.line == 103
+    assert found["side-rolled"].severity == "warning" and "both ends of east.bottom" in found["side-rolled"].message
+
+
+def test_an_opening_that_open_leaves_out_is_told_at_open(by_hand: SimpleNamespace) -> None:
+    source = replace(by_hand.source("A B", open_sides=("A.top", "A.left", "A.bottom", "B.top", "B.bottom")), open_span=Span(7, 8, 9))
+    found = problems_of(by_hand, source)
+    assert list(found) == ["open-differs"] and found["open-differs"].span == Span(7, 8, 9)
+
+
+def test_tubes_of_one_panel_and_pouches_are_not_doubted(by_hand: SimpleNamespace) -> None:
+    for net, joins in (("A", ["A.left + A.right"]), ("F", ["F.bottom + itself"]), ("P Q", ["P.left + Q.right"])):
+        assert problems_of(by_hand, by_hand.source(net, joins)) == {}
 
 
 def test_a_hexagon_has_no_neighbours_in_a_net(by_hand: SimpleNamespace) -> None:
