@@ -332,11 +332,12 @@ class Label:
 
 @dataclass(frozen=True, slots=True)
 class Line(Node):
-    """One labelled line of a motif's text."""
+    """One labelled line of a motif's text. ``broken``: not all of it could be read, so that what it makes is not known."""
 
     label: Label
     steps: tuple[Step, ...]
     counts: tuple[CountClaim, ...] = ()
+    broken: bool = False
 
 
 @dataclass(frozen=True, slots=True)

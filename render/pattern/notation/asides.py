@@ -64,9 +64,14 @@ def _may_follow_counts(following: list[Lexeme]) -> bool:
     first = following[0]
     if first.kind == "sep" and first.value == ",":
         return len(following) > 1 and following[1].value in _AFTER_COUNTS
+    if first.value == "rep" and len(following) > 1 and following[1].value in ("rnd", "row", "last", "prev"):
+        return True
+    if first.first and first.kind == "word" and not (first.value in _AFTER_REPEATS or first.raw in ("twice", "thrice")):
+        return True
     return first.kind in ("sep", "dash", "open", "brace", "end") or (first.kind == "word" and first.value in _AFTER_COUNTS)
 
 
+_AFTER_REPEATS = frozenset({"in", "on", "around", "across", "to", "all", "until", "x", "along", "for", "total", "over", "between"})
 _AFTER_COUNTS = frozenset({"join", "turn", "fasten off", "change", "with", "not", "cut", "invisible join", "drop", "close"})
 
 

@@ -22,7 +22,8 @@ _UNFINISHED = frozenset({"of", "rep", "in", "as", "work", "same", "and", "to", "
 class LabelledLine:
     """``label`` None: the text begins with no label. ``unnumbered``: "Next rnd". ``body``: positions of its lexemes after the label.
 
-    ``yarn``: position of the yarn that a label names, "Rnd 2 (B):", "Rnd 2 (with B):".
+    ``yarn``: position of the yarn that a label names, "Rnd 2 (B):", "Rnd 2 (with B):". ``repeats``: a line without a label that repeats
+    whole rows. ``others``: the further rounds of "Rnds 2, 4 and 6", for which the same is read again.
     """
 
     label: Label | None
@@ -31,6 +32,8 @@ class LabelledLine:
     unnumbered: bool = False
     problem: str | None = None
     yarn: int | None = None
+    repeats: bool = False
+    others: tuple[Label, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +45,8 @@ class _Found:
     unnumbered: bool = False
     problem: str | None = None
     yarn: int | None = None
+    repeats: bool = False
+    runs: tuple[tuple[int, int], ...] = ()
 
 
 @dataclass(slots=True)
@@ -71,6 +76,8 @@ def split_lines(items: list[Lexeme]) -> list[LabelledLine]:
         if not new_line and not _may_begin_within(items, at):
             continue
         found = _label(items, at, must_end=not new_line)
+        if found is None and starts and starts[-1][1].end < at:
+            found = _repeated_rows(items, at)
         if found is not None:
             starts.append((at, found))
     lines: list[LabelledLine] = []
@@ -79,8 +86,33 @@ def split_lines(items: list[Lexeme]) -> list[LabelledLine]:
         lines.append(LabelledLine(None, 0, (0, first)))
     for index, (at, found) in enumerate(starts):
         stop = starts[index + 1][0] if index + 1 < len(starts) else len(items)
-        lines.append(LabelledLine(found.label, at, (found.end, stop), found.unnumbered, found.problem, found.yarn))
+        others = _same_again(found)
+        body = (found.end, stop)
+        lines.append(LabelledLine(found.label, at, body, found.unnumbered, found.problem, found.yarn, found.repeats, others))
     return lines
+
+
+def _repeated_rows(items: list[Lexeme], at: int) -> _Found | None:
+    """Such as "Rep Rows 2-3 until piece measures 20 cm." on a line of its own: the rows that come next, without a label."""
+    if not items[at].first or items[at].kind != "word" or items[at].value not in ("rep", "work"):
+        return None
+    if items[at - 1].kind == "word" and items[at - 1].value in _UNFINISHED:
+        return None
+    scan = _Scan(items, at + 1)
+    while scan.peek().raw in ("as", "for", "in", "same"):
+        scan.pos += 1
+    last = scan.word("last", "prev")
+    if last and scan.peek().kind == "num":
+        scan.pos += 1
+    named = scan.peek()
+    if named.kind != "word" or named.value not in ("row", "rnd") or not (last or scan.peek(1).kind == "num"):
+        return None
+    return _Found(at, Label(_kind(named)), repeats=True)
+
+
+def _same_again(found: _Found) -> tuple[Label, ...]:
+    """The labels of the further rounds of "Rnds 2, 4 and 6"."""
+    return tuple(Label(found.label.kind, first, last, side=found.label.side) for first, last in found.runs[1:])
 
 
 def _may_begin_within(items: list[Lexeme], at: int) -> bool:
@@ -100,7 +132,7 @@ def _label(items: list[Lexeme], at: int, must_end: bool) -> _Found | None:
     numbered = _numbered(scan)
     if numbered is None:
         return _plain(items, at)
-    label, unnumbered, problem = numbered
+    label, unnumbered, problem, runs = numbered
     yarn = _yarn(scan)
     side = _side(scan)
     yarn = yarn if yarn is not None else _yarn(scan)
@@ -110,30 +142,34 @@ def _label(items: list[Lexeme], at: int, must_end: bool) -> _Found | None:
         return None
     if side is not None:
         label = Label(label.kind, label.first, label.last, label.following, side)
-    return _Found(scan.pos, label, unnumbered, problem, yarn)
+    return _Found(scan.pos, label, unnumbered, problem, yarn, runs=runs)
 
 
-def _numbered(scan: _Scan) -> tuple[Label, bool, str | None] | None:
+_Numbers = tuple[Label, bool, str | None, tuple[tuple[int, int], ...]]
+
+
+def _numbered(scan: _Scan) -> _Numbers | None:
     """Such as "Rnd 1", "Rnds 4-6", "Rnds 4 to 6", "Rnd 4 and following", "1st rnd", "Next rnd", "R1"."""
     first = scan.peek()
     if first.kind == "ord" and scan.peek(1).kind == "word" and scan.peek(1).value in ("rnd", "row"):
         scan.pos += 2
-        return Label(_kind(scan.items[scan.pos - 1]), first.number, first.number), False, None
+        return Label(_kind(scan.items[scan.pos - 1]), first.number, first.number), False, None, ()
     if first.kind == "word" and first.value in ("next", "last") and scan.peek(1).value in ("rnd", "row"):
         scan.pos += 2
-        return Label(_kind(scan.items[scan.pos - 1])), True, None
+        return Label(_kind(scan.items[scan.pos - 1])), True, None, ()
     short = first.kind == "word" and first.raw == "r" and scan.peek(1).kind == "num"
     if not ((first.kind == "word" and first.value in ("rnd", "row")) or short):
         return None
     scan.pos += 1
     if scan.peek().kind != "num":
         if scan.peek().kind == "colon":
-            return Label(_kind(first)), True, None
+            return Label(_kind(first)), True, None, ()
         scan.pos -= 1
         return None
     number = scan.peek().number
     scan.pos += 1
-    last, problem = _range_end(scan, number)
+    runs, problem = _runs(scan, number)
+    last = runs[0][1]
     following = False
     at = scan.pos
     scan.word("and")
@@ -154,44 +190,53 @@ def _numbered(scan: _Scan) -> tuple[Label, bool, str | None] | None:
             following, last = True, number
         else:
             scan.pos = at
-    return Label(_kind(first), number, None if following else last, following), False, problem
+    return Label(_kind(first), number, None if following else last, following), False, problem, runs
 
 
-def _range_end(scan: _Scan, number: int) -> tuple[int, str | None]:
-    """The 6 of "4-6", "4 to 6", "4 and 5"; numbers that leave gaps are no range."""
-    last, at = number, scan.pos
-    if scan.peek().kind == "num" and scan.peek().tight:
-        last = scan.peek().number
+def _runs(scan: _Scan, first: int) -> tuple[tuple[tuple[int, int], ...], str | None]:
+    """The runs of rounds that a label names: "4-6" is one, "2, 4 and 6-8" are three, "4 and 5" is one again."""
+    runs: list[tuple[int, int]] = []
+    problem: str | None = None
+    number = first
+    while True:
+        last = _range_end(scan, number)
+        if last < number:
+            problem = problem or f"{number} to {last} is no run of rounds"
+        elif runs and number <= runs[-1][1]:
+            problem = problem or f"rounds {runs[-1][1]} and {number} are not named in their order"
+        elif runs and number == runs[-1][1] + 1:
+            runs[-1] = (runs[-1][0], last)
+        else:
+            runs.append((number, last))
+        at = scan.pos
+        while scan.peek().value in (",", "and") or (scan.pos > at and scan.peek().value in ("rnd", "row")):
+            scan.pos += 1
+        if scan.pos == at or scan.peek().kind != "num" or not _still_label(scan):
+            scan.pos = at
+            return (tuple(runs) if problem is None else ((first, first),)), problem
+        number = scan.peek().number
         scan.pos += 1
-    elif (scan.peek().kind == "dash" and scan.peek(1).kind == "num" and scan.peek(2).kind in ("colon", "sep", "open")) or (
+
+
+def _range_end(scan: _Scan, number: int) -> int:
+    """The 6 of "4-6", "4 to 6"; the number itself where no range follows."""
+    if scan.peek().kind == "num" and scan.peek().tight:
+        scan.pos += 1
+        return scan.peek(-1).number
+    if (scan.peek().kind == "dash" and scan.peek(1).kind == "num" and scan.peek(2).kind in ("colon", "sep", "open", "word")) or (
         scan.peek().kind == "word" and scan.peek().value in ("to", "through") and scan.peek(1).kind == "num"
     ):
-        last = scan.peek(1).number
         scan.pos += 2
-    else:
-        numbers = [number]
-        while (
-            (scan.peek().value in ("and", ","))
-            and scan.peek(1).kind == "num"
-            and scan.peek(2).kind in ("colon", "sep", "open", "word")
-            and _still_label(scan)
-        ):
-            numbers.append(scan.peek(1).number)
-            scan.pos += 2
-        last = numbers[-1]
-        if numbers != list(range(number, number + len(numbers))):
-            return last, f"rounds {', '.join(map(str, numbers))} do not follow each other: give each of them a line of its own"
-    if last < number:
-        return number, f"{number} to {last} is no run of rounds"
-    return last, None if scan.pos == at or last >= number else "no run of rounds"
+        return scan.peek(-1).number
+    return number
 
 
 def _still_label(scan: _Scan) -> bool:
     """Whether a colon still comes after ", 4" or "and 5": only then do the numbers belong to the label."""
     ahead = 0
-    while scan.peek(ahead).kind == "num" or scan.peek(ahead).value in (",", "and"):
+    while scan.peek(ahead).kind in ("num", "dash") or scan.peek(ahead).value in (",", "and", "to", "through", "rnd", "row"):
         ahead += 1
-    return scan.peek(ahead).kind in ("colon", "open")
+    return scan.peek(ahead).kind in ("colon", "open") or scan.peek(ahead).value == "."
 
 
 def _kind(lexeme: Lexeme) -> LabelKind:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import Instructions, Label, Line, RepeatRounds, Step, UseYarn
+from motifold.render.pattern.instructions import CountClaim, Instructions, Label, Line, RepeatRounds, Step, UseYarn
 from motifold.render.pattern.notation.brackets import match_brackets
 from motifold.render.pattern.notation.context import NotationContext
 from motifold.render.pattern.notation.finishing import finished_steps, makes_ring
@@ -23,9 +23,25 @@ def parse_instructions(text: Located, context: NotationContext) -> tuple[Instruc
     check_terms(items, text, context, memory)
     worked = worked_names(items)
     lines: list[Line] = []
+    gaps = False
     for labelled in split_lines(items):
         lines.extend(_read_line(items, labelled, text, context, memory, worked))
-    return Instructions(tuple(lines)), in_order(memory.problems)
+        for label in labelled.others:
+            gaps = True
+            said = len(memory.problems)
+            lines.extend(_read_line(items, replace(labelled, label=label), text, context, memory, worked))
+            del memory.problems[said:]  # said of the first of them already
+    return Instructions(_in_their_order(lines) if gaps else tuple(lines)), in_order(memory.problems)
+
+
+def _in_their_order(lines: list[Line]) -> tuple[Line, ...]:
+    """The lines where "Rnds 2, 4 and 6" stood before "Rnd 3": numbered ones by their numbers, within the places that these have."""
+    numbered = [at for at, line in enumerate(lines) if line.label.first is not None]
+    ordered = sorted((lines[at] for at in numbered), key=lambda line: line.label.first or 0)
+    found = list(lines)
+    for at, line in zip(numbered, ordered, strict=True):
+        found[at] = line
+    return tuple(found)
 
 
 def in_order(problems: list[Problem]) -> tuple[Problem, ...]:
@@ -77,11 +93,18 @@ def _read_line(
     if label.last is not None or label.first is not None:
         memory.last_number = label.last or label.first or 0
     finished = finished_steps(steps, label, r.new_id)
-    claims = tuple(r.claims)
+    claims, broken = tuple(r.claims), r.broken or r.unread
+    if labelled.repeats:
+        return _with_claims(_repeat_lines(finished, label, memory), claims)
     split = next((at for at, step in enumerate(finished) if isinstance(step, RepeatRounds) and at > 0), None)
     if split is None:
-        return [Line(number, span, label, finished, claims)]
-    return [Line(number, span, label, finished[:split], claims), *_repeat_lines(finished[split:], label, memory)]
+        return [Line(number, span, label, finished, claims, broken)]
+    return [Line(number, span, label, finished[:split], claims, broken), *_repeat_lines(finished[split:], label, memory)]
+
+
+def _with_claims(lines: list[Line], claims: tuple[CountClaim, ...]) -> list[Line]:
+    """What a line of repeated rows says it has is said of its last row."""
+    return [*lines[:-1], *(replace(line, counts=claims) for line in lines[-1:])]
 
 
 def _repeat_lines(steps: tuple[Step, ...], label: Label, memory: Memory) -> list[Line]:

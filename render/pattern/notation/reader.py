@@ -59,7 +59,9 @@ class Memory:
 class Reader:
     """``end`` bounds what may be read now (the inside of a bracket, of a star repeat); ``closers`` maps each opening bracket.
 
-    ``worked``: the special stitches that the text works by name."""
+    ``worked``: the special stitches that the text works by name. ``broken``: its brackets or stars do not close, and what follows from
+    that is not said; ``unread``: some of its words could not be read.
+    """
 
     items: list[Lexeme]
     text: Located
@@ -72,6 +74,7 @@ class Reader:
     depth: int = 0
     mode: Mode = Mode()
     broken: bool = False
+    unread: bool = False
     in_definition: bool = False
     starred: bool = False
     places_open: int = 0

@@ -73,7 +73,7 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
     if r.at_kind("num") and r.peek(1).kind in ("sep", "end", "open", "dash", "close", "mark"):
         return [Repeat(number, r.span(start), steps, times=read_amount(r), style=style)]  # type: ignore[arg-type]
     if not r.broken and steps and not r.in_definition:
-        opener = r.items[start]
+        opener, r.unread = r.items[start], True
         r.say(error("bracket", r.span_of(opener), _NEITHER, _EITHER))
     return list(steps)
 
@@ -265,6 +265,7 @@ def _how_often(r: Reader, mark: str, closed: bool) -> tuple[Amount | None, Exten
         return _plus(read_amount(r), added), None, stop
     extent = read_extent(r, read_np, read_noun)
     if extent is None and closed and added == 0 and not r.broken:
+        r.unread = True
         r.say(error("star", r.span_of(r.before()), f"nothing says how often to repeat what stands between {mark} and {mark}",
                     f"\"{mark}...{mark} 3 times\" or \"; rep from {mark} to {mark} around\""))  # fmt: skip
     return None, extent or Extent("around" if r.context.worked == "rounds" else "across"), stop
@@ -301,6 +302,7 @@ def _check_stop(r: Reader, steps: tuple[Step, ...], wanted: bool, mark: str) -> 
     stop = next((step for step in steps if isinstance(step, Stop)), None)
     if r.broken or wanted == (stop is not None):
         return
+    r.unread = True
     if stop is not None:
         r.say(
             error(

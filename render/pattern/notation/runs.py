@@ -55,7 +55,7 @@ def into_one_place(r: Reader, steps: list[Step], starts: list[int], run: int) ->
         group = Group(inner[0].id, r.span(starts[first]), (*inner, replace(last, place=None)), last.place)
         del steps[first:], starts[first + 1 :]
         steps.append(group)
-    elif isinstance(inner[0], Work) and inner[0].stitch == last.stitch:
+    elif isinstance(inner[0], Work) and inner[0].stitch == last.stitch and not r.broken:
         said = "only the last of these stitches are said to go into that place; those before are read as one in each next stitch"
         r.say(
             warning(

@@ -9,8 +9,10 @@ from motifold.render.pattern.instructions import (
     Group,
     Join,
     MagicRing,
+    Repeat,
     Step,
     Stop,
+    Turn,
     Work,
 )
 from motifold.render.pattern.notation.amounts import at_times
@@ -69,6 +71,7 @@ def read_steps(r: Reader) -> tuple[Step, ...]:
         except Rejected as rejected:
             if not (r.broken and rejected.problem.code in ("bracket", "star")):
                 r.say(rejected.problem)
+            r.unread = True
             recover(r, at)
         if r.pos == at:
             r.take()
@@ -107,7 +110,7 @@ def read_step(r: Reader, before: list[Step]) -> list[Step]:
                 lexeme.kind == "num"
                 and r.depth == 0
                 and r.before().value == "."
-                and any(isinstance(step, Join) for step in before)
+                and _line_may_be_over(before)
                 and try_sentence(r, to_end=True)
             ):
                 return []
@@ -128,6 +131,12 @@ def read_step(r: Reader, before: list[Step]) -> list[Step]:
             return _worded(r, before)
         case _:
             return _unknown(r)
+
+
+def _line_may_be_over(before: list[Step]) -> bool:
+    """Whether the line has been joined, or turned after some work: what stands alone after that is a count."""
+    turned = bool(before) and isinstance(before[-1], Turn) and any(isinstance(step, Work | Group | Repeat) for step in before)
+    return turned or any(isinstance(step, Join) for step in before)
 
 
 def _worded(r: Reader, before: list[Step]) -> list[Step]:

@@ -31,6 +31,10 @@ LABELS = [
     ("Rnds 4 and 5: sc", "rnd 4-5"),
     ("Rnds 4 & 5: sc", "rnd 4-5"),
     ("Rnds 4, 5 and 6: sc", "rnd 4-6"),
+    ("Rnds 2, 4 and 6: sc", "rnd 2 | rnd 4 | rnd 6"),
+    ("Rnds 2, 4, and 6-8 (RS): sc", "rnd 2 RS | rnd 4 RS | rnd 6-8 RS"),
+    ("Rows 2 and 4: sc", "row 2 | row 4"),
+    ("Rows 2 & 4: sc", "row 2 | row 4"),
     ("Rnd 4 and following: sc", "rnd 4+"),
     ("Rnd 4 and all following rnds: sc", "rnd 4+"),
     ("Rnd 4 onwards: sc", "rnd 4+"),
@@ -191,3 +195,43 @@ def test_every_word_has_its_place() -> None:
     assert (repeat.span.line, repeat.span.column) == (2, 3)
     assert label_short(lines[0].label) == "rnd 1"
     assert problems(text) == []
+
+
+def test_rounds_that_share_a_line_stand_among_the_others_in_their_order() -> None:
+    lines, found = read("Rnd 1: 6 sc in ring\nRnds 2, 4 and 6: Inc around\nRnd 3: Sc around\nRnd 5: Rep Rnd 3")
+    assert found == ()
+    assert [label_short(line.label) for line in lines] == ["rnd 1", "rnd 2", "rnd 3", "rnd 4", "rnd 5", "rnd 6"]
+    assert {line_short(line) for line in lines[1::2]} == {"sc inc2@each st~around"}
+    assert len({line.id for line in lines} | {step.id for line in lines for step in line.steps}) == 12
+
+
+def test_a_mistake_in_a_line_for_several_rounds_is_told_once() -> None:
+    assert problems("Rnds 2, 4 and 6: frogs around, join") == [("word", "frogs")]
+
+
+COUNTS_BEFORE_ROWS = ["(11 sc)", "[11 sc]", "-- 11 sc", "— 11 sc.", "= 11 sc", "11 sc.", "(11)", "(11 sc)."]
+
+
+@pytest.mark.parametrize("count", COUNTS_BEFORE_ROWS)
+@pytest.mark.parametrize("rep", ["Rep Rows 2-3", "Repeat rows 2 and 3", "Work Rows 2-3", "Rep last 2 rows"])
+def test_repeated_rows_without_a_label_follow_a_line_that_ends_in_its_count(count: str, rep: str) -> None:
+    text = f"Row 3: Ch 1, sc in each st across; turn. {count}\n{rep} until piece measures 20 cm, ending with a WS row."
+    lines, found = read(text, rows=True)
+    assert found == ()
+    assert [line_short(line) for line in lines] == ["ch1; sc@each st~across; TURN", "AGAIN (2, 3) until 20.0cm WS"]
+    assert [len(line.counts) for line in lines] == [1, 0]
+
+
+def test_rows_repeated_under_their_label_keep_their_measure() -> None:
+    text = "Rows 4 and following: Rep Rows 2-3 until piece measures 20 cm, ending with a WS row."
+    assert short(text, rows=True) == "AGAIN (2, 3) until 20.0cm WS"
+
+
+def test_a_line_that_could_not_all_be_read_is_marked() -> None:
+    lines, _ = read("Rnd 1: 12 dc in ring\nRnd 2: frogs in next st, ch 1\nRnd 3: (dc, ch 1 in next st\nRnd 4: dc around")
+    assert [line.broken for line in lines] == [False, True, True, False]
+
+
+def test_a_bracket_that_never_closes_is_the_only_problem_of_its_line() -> None:
+    text = "Rnd 2: Ch 1, *(4 dc, ch 4, 4 dc in next ch-4 sp, ch 1; rep from * once more; join. (24 dc)"
+    assert problems(text) == [("bracket", "(")]

@@ -38,7 +38,7 @@ ONE_MISTAKE = [
     ("Rnd 1: spike st in next st", "not-worked", "spike st"),
     ("Rnd 1: sc in each st to marker", "not-worked", "marker"),
     ("Rnd 1: dc in next st. (36 dc, 8 ch-1 spces)", "word", "spces"),
-    ("Rnds 2, 4 and 6: dc in each st around", "round", "Rnds 2, 4 and 6:"),
+    ("Rnds 6, 4 and 2: dc in each st around", "round", "Rnds 6, 4 and 2:"),
     ("Rnds 6-4: dc in each st around", "round", "Rnds 6-4:"),
     ("Rnd 2: Rep Rnds 3-1", "round", "1"),
     ("Rnd 1: Rep last 4 rnds", "round", "rnds"),
