@@ -13,6 +13,10 @@ from motifold.render.motif.task import PULL_LACE, PULL_SOLID, SLACK, Task, fille
 
 _PIN = 50.0
 """Pull of a place that a petal fixes."""
+_LEAN = 0.75
+"""How far beside its foot a head may stand, over the height of its stem: it is drawn a quarter longer then."""
+_OVER, _OPEN = 0.02, 1e-4
+"""In gores: how strongly heads are drawn over their feet, and how stiff an open wedge is, against 1 for neighbours."""
 
 
 def on_circle(task: Task, outline: Outline) -> list[float]:
@@ -20,7 +24,8 @@ def on_circle(task: Task, outline: Outline) -> list[float]:
     room, perimeter = task.room, outline.perimeter
     if task.course.open:
         return _on_half_circle(task, perimeter / 2)
-    gaps = filled(room.like, room.full, room.slack, perimeter)
+    cut = bool(task.cuts) and perimeter > sum(room.full)
+    gaps = _cut(task, perimeter) if cut else filled(room.like, room.full, room.slack, perimeter)
     even = _running(gaps)
     if task.ring:
         return part_around(even, room.least, perimeter)
@@ -28,12 +33,29 @@ def on_circle(task: Task, outline: Outline) -> list[float]:
     if at is None:
         return part_around(even, room.least, perimeter)
     at = _fan_round(task, gaps, at, perimeter)
+    if cut:
+        stiff = [_OPEN if free else 1.0 for free in task.cuts]
+        places = spread_around(at, [_OVER] * len(at), gaps, stiff, perimeter)
+        return part_around(_leaning(task, places, at), room.least, perimeter)
     loose = any(room.slack)
     pull = PULL_LACE if loose else PULL_SOLID
     stiff = [SLACK if free else 1.0 for free in room.slack]
     if not task.pins:
         return part_around(spread_around(at, [pull] * len(at), gaps, stiff, perimeter), room.least, perimeter)
     return _round_petals(task, outline, at, gaps, stiff, pull)
+
+
+def _cut(task: Task, perimeter: float) -> list[float]:
+    """Gaps of a round of gores: stitches side by side as they like to stand at their widest, all that is left over between the gores."""
+    full = task.room.full
+    left = (perimeter - sum(full)) / sum(task.cuts)
+    return [gap + left if free else gap for gap, free in zip(full, task.cuts, strict=True)]
+
+
+def _leaning(task: Task, places: list[float], at: list[float]) -> list[float]:
+    """Heads no further beside the middle of their feet than their stems can lean."""
+    lean = [_LEAN * stem.height for stem in task.course.stems]
+    return [min(max(x, foot - reach), foot + reach) for x, foot, reach in zip(places, at, lean, strict=True)]
 
 
 def _round_petals(task: Task, outline: Outline, at: list[float], gaps: list[float], stiff: list[float], pull: float) -> list[float]:

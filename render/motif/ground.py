@@ -9,6 +9,7 @@ from motifold.render.fabric.model import Base, Fabric, Run
 from motifold.render.motif.arc import Arc
 from motifold.render.motif.course import Course, picots_of
 from motifold.render.motif.extents import CLEAR, head_half
+from motifold.render.motif.gores import gores_of
 from motifold.render.motif.model import RoundShape
 
 
@@ -18,7 +19,7 @@ class Ground:
 
     ``at``: of each stem its round and place in it, counter-clockwise; ``gap_at`` the same of each space. ``order``: how many times each
     course repeats round the centre. Looking ahead: ``loads``, the width of all that will be worked into a space; ``posted``, on which sides
-    of a stitch (+1 counter-clockwise) a later post stitch will come up.
+    of a stitch (+1 counter-clockwise) a later post stitch will come up; ``gores``, which gore of a ball a stitch is in.
     """
 
     fabric: Fabric
@@ -39,6 +40,7 @@ class Ground:
     shapes: list[RoundShape] = field(default_factory=list)
     loads: Mapping[int, float] = field(default_factory=dict)
     posted: Mapping[int, frozenset[float]] = field(default_factory=dict)
+    gores: Mapping[int, int] = field(default_factory=dict)
 
     @staticmethod
     def of(fabric: Fabric) -> Ground:
@@ -52,7 +54,7 @@ class Ground:
                 if leg.base.foot in ("front post", "back post"):
                     side = 1.0 if leg.base.foot == "front post" else -1.0
                     posted[leg.base.id] = posted.get(leg.base.id, frozenset()) | {side}
-        return Ground(fabric, picots_of(fabric), loads=loads, posted=posted)
+        return Ground(fabric, picots_of(fabric), loads=loads, posted=posted, gores=gores_of(fabric))
 
     def anchor(self, base: Base) -> tuple[complex, complex]:
         """The point that a base offers, and the way out of the work there."""

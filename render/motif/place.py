@@ -10,6 +10,7 @@ from math import pi
 from motifold.render.motif.circle import on_circle
 from motifold.render.motif.course import Course
 from motifold.render.motif.extents import CLEAR, LENGTH_LEAST, LENGTH_MOST
+from motifold.render.motif.gores import cuts
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
@@ -43,6 +44,8 @@ def place(
 ) -> Standing:
     """Find the outline and the places of a round. ``more``: raise the outline by so much over what the stitches ask."""
     task = task_of(ground, course, feet, room)
+    if ground.gores and not task.corners and not course.open:
+        task = replace(task, cuts=cuts(course, ground.gores))
     if fans:
         pins = {stem: head for fan in fans for stem, head in zip(fan.stems, fan.heads, strict=True)}
         task = replace(task, fans=True, pins=pins)

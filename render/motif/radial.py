@@ -14,6 +14,7 @@ from motifold.render.motif.course import Course, course_of, with_corners
 from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, STEM_HALF
 from motifold.render.motif.feet import stand
 from motifold.render.motif.given import edge_standing
+from motifold.render.motif.gores import kept_order
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.margin import fill_margins
 from motifold.render.motif.model import RoundShape
@@ -71,7 +72,7 @@ def lay_round(ground: Ground, course: Course) -> None:
     """Feet, outline, heads, chains of one round."""
     if not ground.ring:
         ground.ring = _MAGIC_RING
-    order = rotations(ground, course)
+    order = kept_order(course, ground.gores, rotations(ground, course))
     if len(course.corners) > 2 and order > len(course.corners):
         # More alike than a polygon with these corners: nothing sets them apart, so the round is a circle still.
         course = replace(course, corners=())

@@ -26,7 +26,8 @@ _HOOKED = 0.2
 @dataclass(frozen=True, slots=True)
 class Task:
     """What placing a round starts from. ``middles``: the middle of each stem's feet; ``sides``: the side that each stem is on; ``groups``:
-    stems by base; ``pins``: heads that petals fix; ``changed``: the round changes the shape of the one below; ``spine``: see ``Outline``.
+    stems by base; ``pins``: heads that petals fix; ``changed``: the round changes the shape of the one below; ``spine``: see ``Outline``;
+    ``cuts``: see ``gores.cuts``.
     """
 
     course: Course
@@ -41,6 +42,7 @@ class Task:
     pins: Mapping[int, complex] = field(default_factory=dict)
     changed: bool = False
     spine: float = 0.0
+    cuts: tuple[bool, ...] = ()
 
 
 def task_of(ground: Ground, course: Course, feet: list[list[complex]], room: Room) -> Task:
