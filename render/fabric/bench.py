@@ -135,6 +135,7 @@ class Lap:
     claims: tuple[Target, ...] = ()  # the kinds of place that the line names: none of them may be left over
     groups_named: frozenset[str] = frozenset()  # groups that the line goes into by name
     names_tch: bool = False  # the line works into the turning chain in so many words
+    counts_tch: bool = False  # ... and counts it as one of its last stitches
     last_base: Base | None = None  # what the hook went into last
     last_step: Work | Group | None = None  # the instruction worked last
     passed: int = 0  # places of a kind that the line works into, walked over on the way to a space

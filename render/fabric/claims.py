@@ -72,9 +72,9 @@ def claimed_targets(steps: Sequence[Step]) -> tuple[Target, ...]:
 def names_turning_chain(steps: Sequence[Step]) -> bool:
     """Whether the line works into the turning or beginning chain below in so many words (a join does not count)."""
     for step in steps:
-        if isinstance(step, Work | Group) and step.place is not None and _is_turning_chain(step.place):
+        if isinstance(step, Work | Group) and step.place is not None and is_turning_chain(step.place):
             return True
-        if isinstance(step, Skip) and _is_turning_chain(step.place):
+        if isinstance(step, Skip) and is_turning_chain(step.place):
             return True
         if isinstance(step, Repeat) and names_turning_chain(step.steps):
             return True
@@ -83,7 +83,37 @@ def names_turning_chain(steps: Sequence[Step]) -> bool:
     return False
 
 
-def _is_turning_chain(place: Place) -> bool:
+def counts_turning_chain(steps: Sequence[Step], size: int) -> bool:
+    """Whether "to last 2 sts" counts the turning chain as one of them: not where two others are worked before the line comes to it."""
+    for index, step in enumerate(steps):
+        wanted = _back_from_end(step, size)
+        if wanted is None:
+            continue
+        between = 0
+        for later in steps[index + 1 :]:
+            place = later.place if isinstance(later, Work | Group | Skip) else None
+            if place is not None and is_turning_chain(place):
+                return between < wanted
+            if place is not None and place.which in ("next", "last") and place.target.kind in ("st", "stitch"):
+                between += place.count.at(size)
+            elif isinstance(later, Work) and place is None:
+                between += later.count.at(size)
+    return True
+
+
+def _back_from_end(step: Step, size: int) -> int | None:
+    """How many stitches a repeat or an "each" leaves at the end: 2 of "to last 2 sts"."""
+    place = step.place if isinstance(step, Work | Group) else None
+    extent = step.extent if isinstance(step, Repeat) else place.extent if place is not None else None
+    if extent is None:
+        return None
+    if extent.kind == "last":
+        return extent.count.at(size) if extent.count is not None else 1
+    return 1 if extent.place is not None and extent.place.which == "last" else None
+
+
+def is_turning_chain(place: Place) -> bool:
+    """Whether a place is the turning or beginning chain of the row below: "tch", "top of beg ch-3", "3rd ch of beg ch-4"."""
     if place.target.kind in ("tch", "missed"):
         return True
-    return (place.which == "beg" and place.target.kind == "ch") or (place.of is not None and _is_turning_chain(place.of))
+    return (place.which == "beg" and place.target.kind == "ch") or (place.of is not None and is_turning_chain(place.of))

@@ -30,6 +30,7 @@ class Atom:
     standing: bool = False
     starts_side: bool = False
     side: int = 0
+    apart: bool = False  # a turning chain that the line names in so many words: "each st" does not mean it too
 
 
 @dataclass(slots=True)
@@ -47,6 +48,7 @@ class Cursor:
     start: int = 0
     pos: int = 0
     sub: int = -1
+    past: int = -1  # the last index of a group that was entered by its name: what comes after it is next
     fresh: bool = True
     taken_start: bool = True  # the place at ``start`` is occupied (or comes first, not last)
     start_worked: bool = False  # ... by more than a beginning chain
@@ -80,7 +82,7 @@ class Cursor:
     def begin_at(self, index: int, *, fresh: bool, taken: bool) -> None:
         """Puts the beginning of the round here."""
         self.start = self.pos = index
-        self.sub = -1
+        self.sub = self.past = -1
         self.fresh = fresh
         self.taken_start = taken
         self.start_worked = False
@@ -90,7 +92,7 @@ class Cursor:
     @property
     def following(self) -> int:
         """The first index that ``next`` may look at."""
-        return self.pos if self.fresh else self.pos + 1
+        return self.pos if self.fresh else max(self.pos, self.past) + 1
 
 
 Match = Callable[[Atom], bool]
@@ -111,7 +113,7 @@ def family(kind: str) -> str:
 
 
 def _any_stitch(atom: Atom) -> bool:
-    return not atom.space and atom.name not in ("row end", "tch")
+    return not atom.space and atom.name != "row end" and not atom.apart
 
 
 def matcher(target: Target, within: frozenset[str] = frozenset()) -> Match:
@@ -151,7 +153,7 @@ def _stitch_matcher(name: str, corner: bool, within: frozenset[str]) -> Match:
     def match(atom: Atom) -> bool:
         if atom.group_name == name and name:
             return atom.head and (atom.corner or not corner)
-        if atom.space or atom.group_name in within:
+        if atom.space or atom.apart or atom.group_name in within:
             return False
         return (atom.name == name or family(atom.name) == name) and (atom.corner or not corner)
 

@@ -8,7 +8,7 @@ from typing import Literal
 
 from motifold.render.fabric.below import perimeter
 from motifold.render.fabric.bench import Hook, Lap
-from motifold.render.fabric.claims import claimed_targets, names_turning_chain
+from motifold.render.fabric.claims import claimed_targets, counts_turning_chain, names_turning_chain
 from motifold.render.fabric.corners import mark_corners
 from motifold.render.fabric.counts import atoms_of, check_claims, count, warn_unstated, wrong_claim
 from motifold.render.fabric.edge import Atom, Cursor, oriented
@@ -113,6 +113,7 @@ def open_lap(hook: Hook, job: Job, steps: Sequence[Step]) -> Lap:
     )
     lap.names_tch = names_turning_chain(steps)
     if lap.names_tch:
+        lap.counts_tch = counts_turning_chain(steps, hook.shop.size)
         _set_turning_chain_apart(lap.cursor)
     return lap
 
@@ -218,7 +219,7 @@ def _set_turning_chain_apart(cursor: Cursor) -> None:
     """Where a line works into the turning chain in so many words, "each st" does not mean it too."""
     if cursor.cyclic or not cursor.size or not cursor.atoms[-1].standing:
         return
-    cursor.atoms = [*cursor.atoms[:-1], replace(cursor.atoms[-1], name="tch")]
+    cursor.atoms = [*cursor.atoms[:-1], replace(cursor.atoms[-1], apart=True)]
 
 
 def close_lap(hook: Hook, job: Job) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from motifold.render.fabric.absent import missing, warn_passed, what_there_is
 from motifold.render.fabric.bench import Beyond, Hook, Lap
+from motifold.render.fabric.claims import is_turning_chain
 from motifold.render.fabric.edge import Atom, Cursor, Match, any_of, beside, first_match, last_match, matcher
 from motifold.render.fabric.model import Base, Foot
 from motifold.render.fabric.wording import key_of, round_word, target_word
@@ -39,7 +40,7 @@ def take(hook: Hook, cursor: Cursor, index: int) -> None:
     """Moves to the place at an index: it is the current one from now on."""
     cursor.pos = index
     cursor.fresh = False
-    cursor.sub = -1
+    cursor.sub = cursor.past = -1
     cursor.reached_by_walk = hook.walking
     hook.taken += 1
     if cursor.cyclic and index >= cursor.start + cursor.size:
@@ -172,6 +173,8 @@ def enter(hook: Hook, cursor: Cursor, index: int, place: Place) -> Base:
         if last > first:
             base, at = center_of(hook, cursor, first, last, place)
             take(hook, cursor, at)
+            if target.kind == "stitch" and last < cursor.start + cursor.size:
+                cursor.past = last
             return base
     take(hook, cursor, index)
     return base_of(hook, cursor, index, place)
@@ -185,15 +188,18 @@ def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span
         count = (extent.count.at(hook.shop.size) if extent.count else 1) or 0
         if count == 0:
             return cursor.limit
-        found = last_match(cursor, matcher(extent.target or Target("st")), cursor.following, cursor.limit, count)
+        found = last_match(cursor, _counted_back(hook, extent.target or Target("st")), cursor.following, cursor.limit, count)
         return cursor.pos if found is None else found - 1
     place = extent.place
     if place is None:
         return cursor.limit
     if place.which == "beg" and place.target.kind in ("sp", "st", "stitch"):
         return min(cursor.start + cursor.size - 1, max(cursor.limit, cursor.end))
-    match = hook.match_of(place)
-    if place.which == "last" or place.target.kind == "tch":
+    if is_turning_chain(place):
+        found = last_match(cursor, lambda atom: atom.standing, cursor.following, cursor.limit)
+        return cursor.limit if found is None else found - 1
+    match = _counted_back(hook, place.target) if place.which == "last" and place.of is None else hook.match_of(place)
+    if place.which == "last":
         found = last_match(cursor, match, cursor.following, cursor.limit)
         return cursor.limit if found is None else found - 1
     if place.which == "first":
@@ -204,6 +210,14 @@ def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span
             missing(hook, cursor, place.span, place.target)
         return cursor.limit
     return found - 1
+
+
+def _counted_back(hook: Hook, target: Target) -> Match:
+    """What "to last st" counts back over: the turning chain too, unless as many stitches are worked before the line comes to it."""
+    plain = matcher(target)
+    if not hook.lap.counts_tch or target.kind not in ("st", "stitch"):
+        return plain
+    return lambda atom: plain(atom) or (atom.apart and target.name in (None, atom.name))
 
 
 def on_foundation_chain(cursor: Cursor) -> bool:
@@ -280,6 +294,8 @@ def _counted(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[B
             first = last_match(cursor, hook.match_of(place), cursor.following, min(cursor.limit, cursor.end))
         if first is not None:
             leave_behind(hook, cursor, first)
+            if cursor.sub < 0 and first > cursor.following:
+                cursor.pos, cursor.fresh = first - 1, False
     for _ in range(count):
         hook.budget(span)
         if place.target.kind == "ch":
@@ -335,9 +351,9 @@ def leave_behind(hook: Hook, cursor: Cursor, index: int) -> None:
     lap = hook.lap
     if lap.cursor is not cursor or lap.leave or not lap.claims or not cursor.size:
         return
-    to_stitch = not cursor.atom(index).space  # on the way to a stitch, spaces may be passed
-    left = left_between(lap, cursor, cursor.following, index)
-    lap.left.extend(i for i in left if not (to_stitch and cursor.atom(i).space))
+    if index - cursor.following == 1 and cursor.atom(cursor.following).space and not cursor.atom(index).space:
+        return  # a mesh: the one space before the stitch is bridged
+    lap.left.extend(left_between(lap, cursor, cursor.following, index))
 
 
 def left_between(lap: Lap, cursor: Cursor, start: int, stop: int) -> Iterator[int]:

@@ -11,7 +11,7 @@ from motifold.render.fabric.claims import driving_place, worked_targets
 from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
 from motifold.render.fabric.places import gap_remains, resolve_extent
 from motifold.render.fabric.resolve import cursor_for
-from motifold.render.fabric.trial import mark_pass, take_back_pass
+from motifold.render.fabric.trial import PassMark, mark_pass, take_back_pass
 from motifold.render.fabric.wording import key_of, round_word, target_word
 from motifold.render.pattern.instructions import Chain, Group, Repeat, Step, Stop, Target, Work
 
@@ -115,18 +115,20 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     cursor.bounded += 1
     outer = hook.passes
     number, need = 0, 0
+    ending = _Ending(hook, step, cursor)
     try:
         while drive.remains():
             hook.budget(step.span)
             hook.passes = (*outer, number)
             taken, at, was_fresh = hook.taken, cursor.pos, cursor.fresh
-            if not _pass_or_part(hook, step, run_step, drive, need):
+            if not _pass_or_part(hook, step, run_step, drive, need, ending):
                 break
             need = max(need, hook.taken - taken)
             number += 1
             if cursor.pos <= at and not was_fresh:
                 _complain_of_standing_still(hook, step, "each pass of this repeat comes back to where it began")
                 break
+        ending.take_back()
     finally:
         cursor.bounded -= 1
         cursor.limit = min(kept, cursor.end)
@@ -136,14 +138,41 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
         _note_idle(hook, step, drive)
 
 
-def _pass_or_part(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive, need: int) -> bool:
+class _Ending:
+    """Where the last pass ends: at ``**`` in so many words, whatever is left, if the line has something to work into the rest."""
+
+    def __init__(self, hook: Hook, step: Repeat, cursor: Cursor) -> None:
+        self.hook, self.cursor = hook, cursor
+        self.mark: PassMark | None = None
+        at = next((index for index, other in enumerate(hook.rest) if other is step), None)
+        later = hook.rest[at + 1 :] if at is not None else ()
+        stops = any(isinstance(inner, Stop) for inner in step.steps)
+        self.watched = stops and bool(worked_targets(later))
+
+    def at_stop(self) -> None:
+        """A pass comes to ``**``."""
+        if self.watched:
+            self.mark = mark_pass(self.hook, self.cursor)
+
+    def take_back(self) -> bool:
+        """Undoes what was worked since the last ``**``; False if there was none."""
+        if self.mark is None:
+            return False
+        take_back_pass(self.hook, self.mark)
+        self.mark = None
+        return True
+
+
+def _pass_or_part(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive, need: int, ending: _Ending) -> bool:
     """One pass; False if only a part of it fits. Before a place that is named, what is left may be meant for the steps that follow."""
     cursor = drive.cursor
     before = drive.left()
     goes_on = step.extent is not None and step.extent.kind == "to"
     mark = mark_pass(hook, cursor) if goes_on and before <= NEAR_THE_END else None
-    if _one_pass(hook, step, run_step, drive):
+    if _one_pass(hook, step, run_step, drive, ending):
         return True
+    if ending.take_back():
+        return False
     words = _uneven_words(hook, drive.targets, before, need)
     if mark is not None:
         take_back_pass(hook, mark)
@@ -168,10 +197,11 @@ def _note_idle(hook: Hook, step: Repeat, drive: _Drive) -> None:
     hook.idle.setdefault(key_of(step.span), (step.span, message, what_there_is(hook, drive.cursor, drive.targets[0])))
 
 
-def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive) -> bool:
+def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive, ending: _Ending) -> bool:
     """One pass; False if it wanted more places than there are."""
     for index, inner in enumerate(step.steps):
         if isinstance(inner, Stop):
+            ending.at_stop()
             if not drive.remains():
                 return True
             continue

@@ -27,6 +27,7 @@ class PassMark:
     told: frozenset[tuple[str, int]]
     taken: int
     overrun: int
+    left: int
 
 
 def mark_pass(hook: Hook, cursor: Cursor) -> PassMark:
@@ -43,6 +44,7 @@ def mark_pass(hook: Hook, cursor: Cursor) -> PassMark:
         frozenset(hook.told),
         hook.taken,
         lap.overrun,
+        len(lap.left),
     )
 
 
@@ -58,6 +60,7 @@ def take_back_pass(hook: Hook, mark: PassMark) -> None:
     hook.yarn, hook.pending, hook.last, hook.taken = mark.yarn, list(mark.pending), mark.last, mark.taken
     lap.last_base, lap.overrun = mark.last_base, mark.overrun
     hook.told = set(mark.told)
+    del lap.left[mark.left :]
     hook.origin = None
     for ident in hook.pending:
         hook.stitches[ident].run = None
