@@ -6,7 +6,9 @@ from motifold.render.pattern.instructions import Amount, Extent, Place, Target
 from motifold.render.words.voice import NBSP, Voice
 
 _PREPOSITIONS = {"in": "in", "around": "around", "between": "between", "behind": "behind", "over": "over", "in front": "in front of"}
-_BARE = ("ring", "tch", "side", "foundation", "unused loop", "missed", "row end")
+_BARE = ("ring", "tch", "side", "missed")
+_EDGES = ("foundation", "unused loop", "row end")
+"""Kinds of place of which there are many, each with a name of several words."""
 
 
 def place_text(voice: Voice, place: Place) -> str:
@@ -44,7 +46,11 @@ def _loop(voice: Voice, place: Place) -> str:
 def _evenly(voice: Voice, place: Place) -> str:
     if place.extent is not None:
         return " ".join(part for part in ("evenly", extent_text(voice, place.extent), place.words) if part)
-    along = " ".join(part for part in (_bare(voice, place) if place.target.kind in _BARE else noun_text(voice, place), place.words) if part)
+    if place.target.kind in _BARE:
+        noun = _bare(voice, place)
+    else:
+        noun = "row ends" if place.target.kind == "row end" else target_text(voice, place.target)
+    along = " ".join(part for part in (noun, place.words) if part)
     return f"evenly along {along}"
 
 
@@ -56,8 +62,10 @@ def _between(voice: Voice, place: Place) -> str:
         noun = {"group": "groups", "sp": voice.craft("sps"), "row end": "row ends"}.get(name or "st", voice.craft("sts"))
     else:
         noun = voice.stitch(name, plural=True)
+    noun = f"corner {noun}" if target.corner else noun
     count = place.count if place.count.varies or place.count.at(0) > 1 else Amount((2,))
-    text = f"{voice.the}{_which_word(voice, place)} {voice.counted(voice.number(count), noun)}"
+    each = "each of " if place.each and place.which != "each" else ""
+    text = f"{each}{voice.the}{_which_word(voice, place)} {voice.counted(voice.number(count), noun)}"
     return _with_tail(voice, place, text)
 
 
@@ -68,20 +76,39 @@ def noun_text(voice: Voice, place: Place, each: bool = True) -> str:
         return _with_tail(voice, place, _bare(voice, place))
     if place.which == "each":
         return _with_tail(voice, place, _each(voice, place))
+    if target.kind in _EDGES and place.which in ("current", "evenly"):
+        return _with_tail(voice, place, f"{voice.the}{_noun(voice, place, plural=True)}")
     if place.which == "nth":
-        noun = target_text(voice, target)
-        tail = f" from {voice.the}hook" if place.from_hook else ""
-        return _with_tail(voice, place, f"{voice.the}{ordinal(place.ordinal or 1)}{NBSP}{noun}{tail}")
+        return _with_tail(voice, place, f"{voice.the}{ordinal(place.ordinal or 1)}{NBSP}{_noun(voice, place)}{_from_hook(voice, place)}")
     if place.which == "current":
-        return _with_tail(voice, place, f"{voice.the}{target_text(voice, target)}")
+        return _with_tail(voice, place, f"{voice.the}{_noun(voice, place)}")
     if place.which == "top" and place.of is not None:
         return _with_tail(voice, place, f"{voice.the}top")
-    if place.which == "center" and place.of is not None and place.target.kind in ("st", "ch") and place.target.chains is None:
-        return _with_tail(voice, place, f"{voice.the}{voice.term('center')} {target_text(voice, target)}")
+    if place.which == "center" and place.of is not None and target.kind in ("st", "ch") and target.chains is None:
+        middle = f"{voice.the}{voice.term('center')}"
+        return _with_tail(voice, place, middle if _says_where(place) else f"{middle} {target_text(voice, target)}")
     if place.which == "made":
-        return _with_tail(voice, place, f"{voice.the}{target_text(voice, target)}")
+        return _with_tail(voice, place, _made(voice, place, each))
     text = _counted(voice, place, each)
     return _with_tail(voice, place, " and ".join((text, *(noun_text(voice, further) for further in place.then))))
+
+
+def _says_where(place: Place) -> bool:
+    """Whether more is said of the middle itself than of what it is the middle of."""
+    return place.of_round is not None or place.below > 0 or place.words is not None
+
+
+def _from_hook(voice: Voice, place: Place) -> str:
+    return f" from {voice.the}hook" if place.from_hook else ""
+
+
+def _made(voice: Voice, place: Place, each: bool) -> str:
+    """"dc just made", "3rd dc just made", "each of 2 ch just made": the words follow."""
+    if not voice.is_one(place.count):
+        counted = f"{voice.the}{voice.counted(voice.number(place.count), _noun(voice, place, plural=True))}"
+        return f"each of {counted}" if place.each and each else counted
+    nth = f"{ordinal(place.ordinal)}{NBSP}" if place.ordinal is not None else ""
+    return f"{voice.the}{nth}{_noun(voice, place)}"
 
 
 def _counted(voice: Voice, place: Place, each: bool) -> str:
@@ -90,10 +117,24 @@ def _counted(voice: Voice, place: Place, each: bool) -> str:
     ordinal_first = f"{ordinal(place.ordinal)} " if place.ordinal is not None and place.which != "nth" else ""
     if voice.is_one(place.count):
         article = "" if place.which in ("any", "corresponding") and not voice.plain else voice.the if place.which != "any" else ""
-        return f"{article}{which} {ordinal_first}{target_text(voice, place.target)}"
-    noun = _with_also(voice, place, plural=True)
-    counted = f"{voice.the}{which} {voice.counted(voice.number(place.count), noun)}"
+        return f"{article}{which} {ordinal_first}{_noun(voice, place)}{_from_hook(voice, place)}"
+    noun = " and ".join((_noun(voice, place, plural=True), *(target_text(voice, target, True) for target in place.also)))
+    counted = f"{voice.the}{which} {voice.counted(voice.number(place.count), noun)}{_from_hook(voice, place)}"
     return f"each of {counted}" if place.each and each else counted
+
+
+def _noun(voice: Voice, place: Place, plural: bool = False) -> str:
+    """What is counted: "st", "row end", "unused front lp"; of a foundation its chains, and along which side they are met."""
+    kind = place.target.kind
+    if kind == "row end":
+        return "row ends" if plural else "row end"
+    if kind == "unused loop":
+        side = f"{place.loop} " if place.loop else ""
+        return f"unused {side}{voice.craft('lps' if plural else 'lp')}"
+    if kind == "foundation":
+        along = "" if voice.other_side else f" along {voice.the}other side of {voice.the}foundation {_ch(voice)}"
+        return f"{_ch(voice, plural)}{along}"
+    return target_text(voice, place.target, plural)
 
 
 def _which_word(voice: Voice, place: Place) -> str:
@@ -102,61 +143,28 @@ def _which_word(voice: Voice, place: Place) -> str:
 
 
 def _each(voice: Voice, place: Place) -> str:
-    nouns = [target_text(voice, target) for target in (place.target, *place.also)]
+    nouns = [_noun(voice, place), *(target_text(voice, target) for target in place.also)]
     return " and ".join(f"each {noun}" for noun in nouns)
-
-
-def _with_also(voice: Voice, place: Place, plural: bool) -> str:
-    return " and ".join(target_text(voice, target, plural) for target in (place.target, *place.also))
 
 
 def _bare(voice: Voice, place: Place) -> str:
     target = place.target
+    same = "same " if place.which == "same" and target.kind != "missed" else ""
     if target.kind == "ring":
-        return f"{voice.the}ring"
+        return f"{voice.the}{same}ring"
     if target.kind == "tch":
         top = f"{voice.the}top of " if place.which == "top" else ""
-        return f"{top}{voice.the}{voice.craft('tch')}"
-    if target.kind == "foundation":
-        each = f"each {_ch(voice)} along " if place.which == "each" else ""
-        return f"{each}{voice.the}other side of {voice.the}foundation {_ch(voice)}"
+        return f"{top}{voice.the}{same}{voice.craft('tch')}"
     if target.kind == "missed":
         missed = "missed" if voice.terms == "UK" else "skipped"
-        if target.chains is None:
-            return f"{voice.the}{missed} {voice.craft('st')}"
-        return f"{voice.the}top of {voice.the}{voice.counted(str(target.chains), f'{missed} {_ch(voice, target.chains != 1)}')}"
-    if target.kind == "unused loop":
-        return _unused(voice, place)
-    if target.kind == "row end":
-        return _row_ends(voice, place)
-    return "side"
+        if target.chains is not None:
+            return f"{voice.the}top of {voice.the}{voice.counted(str(target.chains), f'{missed} {_ch(voice, target.chains != 1)}')}"
+        return f"{voice.the}top of {voice.the}{missed} {_ch(voice)}" if place.which == "top" else f"{voice.the}{missed} {voice.craft('st')}"
+    return f"{same}side"
 
 
 def _ch(voice: Voice, plural: bool = False) -> str:
     return voice.stitch("ch", plural and voice.plain)
-
-
-def _unused(voice: Voice, place: Place) -> str:
-    side = f"{place.loop} " if place.loop else ""
-    if place.which in ("next", "first", "last", "same"):
-        if voice.is_one(place.count):
-            return f"{voice.the}{place.which} unused {side}{voice.craft('lp')}"
-        each = "each of " if place.each else ""
-        return f"{each}{voice.the}{place.which} {voice.counted(voice.number(place.count), f'unused {side}' + voice.craft('lps'))}"
-    if place.which == "each":
-        return f"each unused {side}{voice.craft('lp')}"
-    return f"{voice.the}unused {side}{voice.craft('lps')}"
-
-
-def _row_ends(voice: Voice, place: Place) -> str:
-    if place.which == "each":
-        return "each row end"
-    if place.which in ("next", "first", "last", "same"):
-        if voice.is_one(place.count):
-            return f"{voice.the}{place.which} row end"
-        each = "each of " if place.each else ""
-        return f"{each}{voice.the}{place.which} {voice.counted(voice.number(place.count), 'row ends')}"
-    return f"{voice.the}row ends"
 
 
 def _with_tail(voice: Voice, place: Place, text: str) -> str:
@@ -168,10 +176,10 @@ def _with_tail(voice: Voice, place: Place, text: str) -> str:
         text += f" {voice.counted(str(place.below), rows)} below"
     if place.of_round is not None:
         text += f" of {round_name(voice, str(place.of_round), rows=voice.rows)}"
-    if place.words and place.which != "evenly":
-        text += f" {voice.said(place.words)}"
-    if place.extent is not None:
-        text += f" {extent_text(voice, place.extent)}"
+    more = f" {voice.said(place.words)}" if place.words and place.which != "evenly" else ""
+    far = f" {extent_text(voice, place.extent)}" if place.extent is not None else ""
+    # Other free words run on to the comma.
+    text += more + far if more.startswith(" of ") else far + more
     return text
 
 

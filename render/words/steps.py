@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
+
 from motifold.render.pattern.instructions import (
     Amount,
     Chain,
@@ -34,6 +37,7 @@ def steps_text(voice: Voice, steps: tuple[Step, ...], depth: int = 0) -> str:
     """
     text, closed = "", False
     for index, step in enumerate(steps):
+        voice = _from_now_on(voice, step)
         before = steps[index - 1] if index else None
         if isinstance(step, Stop):
             text += "**"
@@ -45,6 +49,17 @@ def steps_text(voice: Voice, steps: tuple[Step, ...], depth: int = 0) -> str:
         text += phrase
         closed = closed or closes or isinstance(step, RepeatRounds)
     return text
+
+
+_OTHER_SIDE = re.compile(r"working (?:(?:in|through|on|along|across|into) )?(?:the )?other side of (?:the )?(?:foundation )?(?:chain|ch)")
+_OTHER_PLACES = re.compile(r"working .*\b(?:loops?|lps?|blo|flo|row|side|chain|ch)\b", re.IGNORECASE)
+
+
+def _from_now_on(voice: Voice, step: Step) -> Voice:
+    """The voice after words that say where all that follows is worked: "next ch" is then one of that side."""
+    if not isinstance(step, Words) or step.brace or not _OTHER_PLACES.match(step.text):
+        return voice
+    return replace(voice, other_side=_OTHER_SIDE.fullmatch(step.text.lower()) is not None)
 
 
 def _between(before: Step | None, step: Step, closing: bool) -> str:
@@ -90,7 +105,7 @@ def step_text(voice: Voice, step: Step, depth: int = 0, before: Step | None = No
             word = voice.craft("pm" if step.manner == "place" else "sm")
             return f"{word} {place_text(voice, step.place)}" if step.place is not None else word
         case Words():
-            return "{" + voice.said(step.text) + "}" if step.brace else voice.said(step.text)
+            return "{" + voice.said(step.text) + "}" if step.brace else voice.spelt_out(voice.said(step.text))
         case Repeat():
             return _repeat(voice, step, depth)
         case RepeatRounds():

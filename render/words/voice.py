@@ -20,6 +20,10 @@ _CRAFT: dict[str, tuple[str, str]] = {
     "fasten off": ("fasten off", "fasten off"),
 }  # fmt: skip
 
+_LONG = {"ch": "chain", "chs": "chains", **{key.lower(): words[1] for key, words in _CRAFT.items() if key.lower() not in ("rnd", "rnds")}}
+_LONG |= {"rnd": "Round", "rnds": "Rounds"}
+_SHORT = re.compile(rf"\b(?:{'|'.join(sorted(_LONG, key=len, reverse=True))})\b", re.IGNORECASE)
+
 
 @dataclass(frozen=True, slots=True)
 class WordsLook:
@@ -40,7 +44,8 @@ class Voice:
     """A look, with the names of the pattern's own stitches; ``size`` is the index of the one size that is printed (None: all).
 
     ``rows``: the piece is worked in rows, so that its lines are called rows. ``source``: the terms that the file is written in (None: the
-    same), for the designer's own sentences.
+    same), for the designer's own sentences. ``other_side``: "working in other side of foundation ch" has been said, so that a chain is one
+    of those.
     """
 
     terms: Terms = "US"
@@ -50,6 +55,7 @@ class Voice:
     defined: Mapping[str, str] = field(default_factory=dict)
     rows: bool = False
     source: Terms | None = None
+    other_side: bool = False
 
     def craft(self, key: str) -> str:
         """A craft word, short or in full: "sps", or "spaces"."""
@@ -97,6 +103,10 @@ class Voice:
         """The designer's own words, with stitch names in the chosen terms and, for a left-handed worker, right and left changed."""
         text = translated(text, self.source or self.terms, self.terms)
         return handed(text) if self.left_handed else text
+
+    def spelt_out(self, text: str) -> str:
+        """Plain words for the abbreviations of a remark: "working in other side of foundation chain"."""
+        return _SHORT.sub(lambda found: _LONG[found.group().lower()], text) if self.plain else text
 
     def counted(self, number: str, noun: str) -> str:
         """A number and its noun, held together on the line."""

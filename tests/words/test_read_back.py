@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib import resources
 
 import pytest
@@ -25,6 +25,7 @@ from motifold.render.pattern.instructions import (
     Step,
     Target,
     Turn,
+    Words,
     Work,
 )
 from motifold.render.pattern.model import MotifSource, Pattern, Terms
@@ -73,6 +74,9 @@ def bare(node: object) -> object:
     fields = getattr(node, "__dataclass_fields__", None)
     if fields is None:
         return dict(node) if hasattr(node, "items") else node  # type: ignore[call-overload]
+    if isinstance(node, Words):  # plain words spell a remark out
+        node = replace(node, text=Voice(plain=True).spelt_out(node.text))
+        fields = node.__dataclass_fields__
     kept = [name for name in fields if name not in ("id", "span", "origin", "line", "label")]
     return (type(node).__name__, *((name, bare(getattr(node, name))) for name in kept))
 
