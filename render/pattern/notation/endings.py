@@ -2,44 +2,64 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import Amount, Extent, Group, Place, Skip, Step, Work
+from motifold.render.pattern.instructions import Amount, Chain, Extent, Group, Place, Skip, Step, Stop, Work
+from motifold.render.pattern.notation.last_pass import Body, Ending, alike, stopped
+from motifold.render.pattern.notation.omissions import read_omission
 from motifold.render.pattern.notation.places import read_np
 from motifold.render.pattern.notation.reader import Reader
 
-Body = Callable[[Reader], tuple[Step, ...]]
 
-
-def read_ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body: Body) -> tuple[Extent | None, int, list[Step]]:
-    """What is said of the last pass: ends at ``**`` (omit -1), leaves steps out, or is followed by others.
+def read_ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body: Body) -> Ending:
+    """What is said of the last pass: it ends at ``**``, leaves steps out, or others stand in their place.
 
     "ending with sc in last st": the repeat runs to the last stitch, and that one is worked as said.
+    "ending last rep with ch 1, sk next st": where the repeat begins with these, its last pass stops behind them.
     """
     at = r.pos
+    plain = Ending(extent, steps)
     r.accept_separator()
     if (r.at("ending", "end", "close") or r.peek().raw in ("end", "stop", "stopping", "last")) and _ends_at_stop(r):
-        return extent, -1, []
+        return replace(plain, at_stop=True)
     if r.accept("omit"):
-        return extent, _omitted(r, steps), []
+        return read_omission(r, plain, body)
     if r.at("ending") or (r.at("end") and r.peek(1).value in ("with", "last")):
         r.take()
         r.accept("last")
         r.accept("rep", "rnd")
         if r.at("at", "in", "on") and r.attempt(lambda: _ends_at_beginning(r)):
-            return extent, 0, []
+            return plain
         if not (r.accept("with", "in") or r.before().raw.endswith("with")):
             r.pos = at
-            return extent, 0, []
+            return plain
         stop = r.pos
         while stop < r.end and not (r.items[stop].kind == "sep" and r.items[stop].value in ".;"):
             stop = r.closers[stop] + 1 if stop in r.closers else stop + 1
         with r.inside(min(stop, r.end)):
-            ending = list(body(r))
-        return _shortened(extent, ending), _replaced(steps, ending), ending
+            ending = body(r)
+        return _ended_with(r, plain, ending)
     r.pos = at
-    return extent, 0, []
+    return plain
+
+
+def _ended_with(r: Reader, plain: Ending, ending: tuple[Step, ...]) -> Ending:
+    """The last pass ends in other steps. So far as they are how the pass begins, they are that; the rest comes after the repeat."""
+    steps = plain.steps
+    same = 0
+    while same < min(len(ending), len(steps)) and alike(steps[same], ending[same]):
+        same += 1
+    if same and not any(_is_last(step) for step in ending) and not any(isinstance(step, Stop) for step in steps):
+        if same == len(steps):
+            return replace(plain, after=ending[same:])
+        return replace(plain, steps=stopped(r, steps[:same], steps[same:]), after=ending[same:])
+    if ending and isinstance(ending[0], Chain) and isinstance(steps[-1], Chain) and len(steps) > 1:
+        return replace(plain, omit=1, after=ending)  # two chains cannot follow each other: one stands for the other
+    return replace(plain, extent=_shortened(plain.extent, list(ending)), omit=_replaced(steps, list(ending)), after=ending)
+
+
+def _is_last(step: Step) -> bool:
+    return isinstance(step, Work | Group | Skip) and step.place is not None and step.place.which in ("last", "beg", "first", "top")
 
 
 def _ends_at_beginning(r: Reader) -> bool | None:
@@ -60,27 +80,6 @@ def _ends_at_stop(r: Reader) -> bool:
         return True
     r.pos = at
     return False
-
-
-def _omitted(r: Reader, steps: tuple[Step, ...]) -> int:
-    """How many steps the last pass leaves out: "omitting last ch 1", "omitting last 2 steps", "omitting last (ch 1, dc)"."""
-    r.accept("last")
-    count = 1
-    if r.at_kind("num") and r.peek(1).raw in ("steps", "stitches", "sts"):
-        count = r.take().number
-        r.take()
-    else:
-        while not r.at_kind("sep", "end", "close", "dash") and not (r.at("on", "in", "at") and r.peek(1).value in ("last",)):
-            if r.at("and"):
-                count += 1
-            if r.at_kind("open") and r.pos in r.closers:
-                inner = r.items[r.pos : r.closers[r.pos]]
-                count += sum(lexeme.kind == "sep" for lexeme in inner)
-                r.pos = r.closers[r.pos]
-            r.take()
-    while r.at("on", "in", "at", "last", "rep"):
-        r.take()
-    return min(count, max(0, len(steps) - 1))
 
 
 def _shortened(extent: Extent | None, ending: list[Step]) -> Extent | None:

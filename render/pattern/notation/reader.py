@@ -137,13 +137,13 @@ class Reader:
 
     def attempt(self, read: Callable[[], T | None]) -> T | None:
         """What ``read`` gives, or None with nothing taken and nothing said if it cannot read what stands here."""
-        pos, said, next_id = self.pos, len(self.memory.problems), self.memory.next_id
+        pos, said, next_id, unread = self.pos, len(self.memory.problems), self.memory.next_id, self.unread
         try:
             found = read()
         except Rejected:
             found = None
         if found is None:
-            self.pos, self.memory.next_id = pos, next_id
+            self.pos, self.memory.next_id, self.unread = pos, next_id, unread
             del self.memory.problems[said:]
         return found
 

@@ -32,9 +32,10 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
         read_times(r)
         return []
     r.take()
+    outer, r.starred = r.starred, _stops_inside(r, closer)
     with r.inside(closer):
         steps = body(r)
-    r.pos = closer + 1
+    r.pos, r.starred = closer + 1, outer
     if r.at_kind("sep") and r.peek().value == "," and (r.peek(1).value in ("rep",) or _bare_times_follow(r)):
         r.take()
     if r.at("all") and r.peek(1).value in ("in", "on"):
@@ -47,7 +48,8 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
         if r.at("in", "on") or (r.at("all") and r.peek(1).value in ("in", "on")):  # "[dc, ch 1] twice in next st"
             inside = Repeat(r.new_id(), r.span(start), steps, times=_plus(times, 1 if more else 0), style=style)  # type: ignore[arg-type]
             return [Group(number, r.span(start), (inside,), read_place(r).place)]
-        return [Repeat(number, r.span(start), steps, times=_plus(times, 1 if more else 0), style=style)]  # type: ignore[arg-type]
+        repeat = Repeat(number, r.span(start), steps, times=_plus(times, 1 if more else 0), style=style)  # type: ignore[arg-type]
+        return _ended(r, repeat, body)
     if (
         r.at("around", "across", "to", "until")
         or (r.at("rnd") and r.peek().raw == "round")
@@ -56,8 +58,7 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
     ):
         extent = read_extent(r, read_np, read_noun)
         if extent is not None:
-            extent, omit, ending = read_ending(r, extent, steps, body)
-            return [Repeat(number, r.span(start), steps, extent=extent, style=style, omit=omit), *ending]  # type: ignore[arg-type]
+            return _ended(r, Repeat(number, r.span(start), steps, extent=extent, style=style), body)  # type: ignore[arg-type]
     if at_place(r):
         found = read_place(r)
         group = Group(number, r.span(start), steps, found.place)
@@ -76,6 +77,14 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
         opener, r.unread = r.items[start], True
         r.say(error("bracket", r.span_of(opener), _NEITHER, _EITHER))
     return list(steps)
+
+
+def _stops_inside(r: Reader, closer: int) -> bool:
+    """Whether a ``**`` may stand in this bracket: "[sc in next st**, ch 1] around, ending last rep at **"."""
+    at = closer + 1
+    while at < r.end and r.items[at].kind in ("word", "num", "stitch", "sep") and r.items[at].value not in (";", "."):
+        at += 1
+    return at < r.end and r.items[at].kind == "mark" and len(r.items[at].value) > 1 and r.items[at - 1].value in ("at", "on", "with", "in")
 
 
 def _same_again_elsewhere(r: Reader, start: int, body: Body) -> list[Step]:
@@ -164,14 +173,17 @@ def read_star(r: Reader, body: Body) -> list[Step]:
     if extra and times is not None:
         times = _plus(times, extra)
     stop_wanted = ending_at_stop or stops
-    omit, ending = 0, list[Step]()
-    if extent is not None or times is not None:
-        ended, omit, ending = read_ending(r, extent, steps, body)
-        extent = ended if extent is not None else None
-        stop_wanted = stop_wanted or omit < 0
-        omit = max(0, omit)
-    _check_stop(r, steps, stop_wanted, star.value)
-    return [Repeat(number, r.span(start), steps, times=times, extent=extent, style="*", omit=omit), *ending]
+    return _ended(r, Repeat(number, r.span(start), steps, times=times, extent=extent, style="*"), body, stop_wanted, star.value)
+
+
+def _ended(r: Reader, repeat: Repeat, body: Body, stop_wanted: bool = False, mark: str = "*") -> list[Step]:
+    """The repeat under what is said of its last pass, and the steps that this puts behind it."""
+    ending = read_ending(r, repeat.extent, repeat.steps, body)
+    _check_stop(r, repeat.steps, stop_wanted or ending.at_stop, mark)
+    stops = ending.steps is not repeat.steps
+    extent = ending.extent if repeat.extent is not None else None
+    style = "*" if stops else repeat.style
+    return [replace(repeat, steps=ending.steps, extent=extent, omit=ending.omit, style=style), *ending.after]
 
 
 def _scope(r: Reader, mark: str) -> _Scope | None:
