@@ -131,10 +131,12 @@ def symbol_segments(ground: Ground, stitch: Stitch) -> list[Segment]:
         first, last = ground.tips[stitch.id]
         marks = stitch_marks(stitch.kind, [LegAt(stitch.kind, point(first))], point(last), point(ground.normals[stitch.id]))
     elif stitch.id in ground.heads:
-        legs = [LegAt(leg.kind, point(foot), leg.base.foot) for leg, foot in zip(stitch.legs, ground.feet[stitch.id], strict=True)]
+        feet = [point(foot) for foot in ground.feet[stitch.id]]
+        # A foundation stitch stands on nothing: it has a foot and no leg that would say on what.
+        legs = [LegAt(leg.kind, foot, leg.base.foot) for leg, foot in zip(stitch.legs, feet, strict=bool(stitch.legs))]
         bend = [point(p) for p in ground.bends.get(stitch.id, ())]
         head, normal = ground.heads[stitch.id], ground.normals[stitch.id]
-        marks = stitch_marks(stitch.kind, legs or [LegAt(stitch.kind, point(head))], point(head), point(normal), stitch.gather, bend)
+        marks = stitch_marks(stitch.kind, legs or [LegAt(stitch.kind, feet[0])], point(head), point(normal), stitch.gather, bend)
     else:
         return []
     return segments_of(marks)

@@ -9,7 +9,7 @@ from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.arc import bulged
 from motifold.render.motif.chains import hang, needed, string
 from motifold.render.motif.course import Course, course_of
-from motifold.render.motif.extents import LENGTH_LEAST, OVAL
+from motifold.render.motif.extents import CHANGE_LEAST, CHANGE_MOST, GATHERED, LENGTH_LEAST, OVAL, stem_height
 from motifold.render.motif.feet import shared, stand
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.line import Line
@@ -60,7 +60,9 @@ def _rows_over(fabric: Fabric, wave: Wave) -> Ground:
 
 
 def _foundation(ground: Ground, index: int, worked: Round, wave: Wave) -> None:
-    """The chain that row 1 is worked along: its first chain lies where row 1 ends. Chains that stand up as a stitch are not in it."""
+    """The chain that row 1 is worked along: its first chain lies where row 1 ends. Chains that stand up as a stitch are not in it;
+    foundation stitches, which make their own chain, stand on the same line.
+    """
     fabric = ground.fabric
     upright = {chain for stitch in fabric.stitches if stitch.role == "standing" for chain in stitch.chains}
     chains = [s for s in fabric.round_stitches(index) if s.id not in upright]
@@ -69,11 +71,13 @@ def _foundation(ground: Ground, index: int, worked: Round, wave: Wave) -> None:
     count = len(chains)
     for k, chain in enumerate(chains):
         x = k * _PITCH if leftwards > 0 else (count - 1 - k) * _PITCH
-        if chain.kind == "ch" or not chain.legs:
+        if chain.role != "stitch":
             half = (OVAL / 2 if leftwards > 0 else -OVAL / 2) * wave.normal(x) * -1j
             ground.tips[chain.id] = (complex(x, wave.at(x)) - half, complex(x, wave.at(x)) + half)
         else:
-            ground.feet[chain.id], ground.heads[chain.id] = (complex(x, wave.at(x)),), complex(x, wave.at(x) + 1.0)
+            foot = complex(x, wave.at(x))
+            ground.feet[chain.id] = (foot,) * max(len(chain.legs), 1)
+            ground.heads[chain.id] = foot + wave.normal(x) * stem_height(chain)
         ground.normals[chain.id] = wave.normal(x)
 
 
@@ -120,6 +124,9 @@ def _placed(ground: Ground, course: Course, feet: list[list[complex]], room: Roo
     levels = sorted(z.imag - wave.at(z.real) + full * h for z, h in zip(middles, heights, strict=True))
     even = max(heights) - min(heights) < 0.15 * max(heights) and levels[-1] - levels[0] < 0.6
     line = Line(levels[len(levels) // 2] if even else levels[int(0.75 * (len(levels) - 1))])
+    if not even and not fans and any(stem.stitch.gather in GATHERED for stem in course.stems):
+        level = _fair_level(course, middles, wave)
+        even, line = level is not None, Line(level if level is not None else line.apothem)
     s = _along(course, room, [-z.real for z in middles])
     heads, normals = [line.at(x)[0] + 1j * wave.at(-x) for x in s], [wave.normal(-x) for x in s]
     for i, stem in enumerate(course.stems):
@@ -131,6 +138,19 @@ def _placed(ground: Ground, course: Course, feet: list[list[complex]], room: Roo
         for index, foot, head, way in zip(fan.stems, fan.feet, fan.heads, fan.ways, strict=True):
             heads[index], normals[index], feet[index] = head, way, [foot]
     return Standing(line, s, heads, normals, feet, even)
+
+
+def _fair_level(course: Course, middles: list[complex], wave: Wave) -> float | None:
+    """The level of a row with bobbles: they stand out of the cloth and do not make it uneven, so that all heads are level, short stitches
+    drawn as much too long as tall ones too short; None where that would be more than still reads.
+    """
+    feet = [z.imag - wave.at(z.real) for z in middles]
+    stems = list(zip(feet, (stem.height for stem in course.stems), strict=True))
+    low, high = max(foot + CHANGE_LEAST * height for foot, height in stems), min(foot + CHANGE_MOST * height for foot, height in stems)
+    if low > high:
+        return None
+    levels = [low + (high - low) * k / 40 for k in range(41)]
+    return min(levels, key=lambda y: max(max((y - foot) / height, height / (y - foot)) for foot, height in stems))
 
 
 def _along(course: Course, room: Room, at: list[float]) -> list[float]:

@@ -118,7 +118,7 @@ def lengths(fabric: Fabric, layout: Layout) -> list[tuple[Placed, float]]:
         stitch = fabric.stitches[placed.stitch]
         if stitch.role not in ("stitch", "standing") or stitch.kind == "sl st" or stitch.run is not None:
             continue
-        for leg, foot in zip(stitch.legs, placed.feet, strict=True):
+        for leg, foot in zip(stitch.legs, placed.feet, strict=bool(stitch.legs)):
             points = [foot, *placed.bend, placed.head]
             length = sum(hypot(b[0] - a[0], b[1] - a[1]) for a, b in itertools.pairwise(points))
             found.append((placed, length / footprint(leg.kind).stem))
