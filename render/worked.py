@@ -95,11 +95,16 @@ def _work_size(
         widths[motif.name] = motif_width_cm(pattern, fabric)
         if motif.worked == "rows" and row_cm is not None:
             heights[motif.name] = row_cm * sum(one.kind == "row" for one in fabric.rounds)
-    broken = any(problem.severity == "error" for problem in problems)
+    lost = _sizes_lost(pattern)
+    if lost:
+        problems = [problem for problem in problems if problem.code not in CONSEQUENCES]
+    unread = any(line.broken for motif in pattern.motifs for line in motif.instructions.lines)
+    broken = unread or lost or any(problem.severity == "error" for problem in problems)
     assembly = None
     if pattern.assembly is not None:
         assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths, heights)
         problems.extend(problem for problem in assembly_problems if not (broken and problem.code in CONSEQUENCES))
+        broken = broken or any(problem.severity == "error" for problem in assembly_problems)
     edgings: dict[str, Fabric] = {}
     for edging in pattern.edgings:
         worked = _work_edging(pattern, edging, choice, fabrics, assembly)
@@ -152,6 +157,22 @@ def _workshop(pattern: Pattern, rounds: int | None, index: int, counts_as: bool 
         terms=pattern.terms,
         counts_as=counts_as,
     )
+
+
+def _sizes_lost(pattern: Pattern) -> bool:
+    """Whether a size could not be read, so that it is not known which of the numbers for several sizes is whose."""
+    texts = tuple(source.instructions for source in (*pattern.motifs, *pattern.edgings))
+    return pattern.size is not None and _widest(texts) > max(len(pattern.size.bodies), 1)
+
+
+def _widest(node: object) -> int:
+    """The most numbers that stand anywhere in the tree for one amount."""
+    if isinstance(node, Amount):
+        return len(node.values)
+    if isinstance(node, tuple):
+        return max((_widest(part) for part in node), default=1)
+    slots = getattr(node, "__dataclass_fields__", None) or ()
+    return max((_widest(getattr(node, name)) for name in slots), default=1)
 
 
 def _varies(node: object) -> bool:

@@ -82,4 +82,14 @@ def _given(fabric: Fabric, side: Side, item: EdgeItem, corner: bool, first: bool
         name = fabric.groups[item.id].name or "group"
     else:
         name = fabric.stitches[item.id].kind
-    return GivenItem("space" if item.kind == "space" else "stitch", name, chains, corner, first, side_text(piece), fabric.name, item)
+    return GivenItem(
+        "space" if item.kind == "space" else "stitch",
+        name,
+        chains,
+        corner,
+        first,
+        side_text(piece),
+        fabric.name,
+        item,
+        *fabric.named_group(item),
+    )

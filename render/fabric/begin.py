@@ -8,7 +8,7 @@ from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.making import add_chains, add_stitch, add_travel, new_run
 from motifold.render.fabric.model import Base, Leg
 from motifold.render.fabric.places import RING, base_of, current_base, take
-from motifold.render.fabric.resolve import names_beginning_chain, resolve, too_few_chains
+from motifold.render.fabric.resolve import cursor_for, names_beginning_chain, resolve, too_few_chains
 from motifold.render.fabric.special import known, make
 from motifold.render.fabric.wording import height_in_chains, key_of, stitch_word
 from motifold.render.pattern.instructions import Chain, CountsAs, Group, Join, Place, Repeat, Step, Work
@@ -48,7 +48,9 @@ def _no_steps(hook: Hook, steps: Sequence[Step]) -> None:
 
 def _begin_in(hook: Hook, place: Place) -> Base:
     """Walks to the place where the round shall begin."""
-    cursor = hook.lap.cursor
+    cursor = cursor_for(hook, place)
+    if cursor is not hook.lap.cursor:
+        hook.lap.began = cursor
     outer, hook.walking = hook.walking, True
     try:
         if place.which == "any" and place.words is not None and ("right" in place.words or "left" in place.words):
@@ -90,6 +92,8 @@ def begin_with_chain(hook: Hook, step: Chain, count: int) -> bool:
     cursor = lap.cursor
     base = start_base(hook)
     chains = add_chains(hook, count, step)
+    if lap.began is not None:
+        lap.began.begin_at(lap.began.pos, fresh=not counts.stitches, taken=True)
     if counts.stitches and counts.chains < count:
         tall = count - counts.chains
         stand_up(hook, counts.stitches[0], chains[:tall], base, step)

@@ -145,6 +145,8 @@ class Lap:
     excess_span: Span | None = None
     excess_target: Target | None = None
     excess_round: int = -1
+    left_at: Span | None = None  # the first place that passed a whole side
+    began: Cursor | None = None  # over the earlier round that yarn was joined in
     left: list[int] = field(default_factory=list)  # atoms that were claimed and passed
     doubts: list[tuple[Span, str, str]] = field(default_factory=list)  # repeats that stopped short: a problem if anything else is
     leave: bool = False  # "leave remaining sts unworked"
@@ -235,6 +237,9 @@ class Hook:
         follows: bool = False,
     ) -> None:
         """Notes a problem once for each ``code`` and ``key``; ``follows``: not while an earlier mistake may be its cause."""
+        if self.lap.line is not None and self.lap.line.broken and code != "yarn":
+            self.lap.faulty = True
+            return
         if severity == "error" and code in STRUCTURAL:
             self.lap.faulty = self.lap.reported = True
         if (follows and self.tainted) or (key and (code, key) in self.told):

@@ -8,7 +8,7 @@ from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.edge import family
 from motifold.render.fabric.making import add_chains, add_travel, hang, new_run
 from motifold.render.fabric.model import Base, Leg
-from motifold.render.fabric.resolve import names_beginning_chain
+from motifold.render.fabric.resolve import names_beginning_chain, resolve
 from motifold.render.fabric.wording import height_in_chains, key_of, round_word, stitch_word, target_word
 from motifold.render.pattern.instructions import Chain, Join, Place, Step, Work
 
@@ -44,6 +44,10 @@ def close(hook: Hook, step: Join, run: RunSteps) -> None:
         lap.end = "spiral"
         return
     first = next((ident for space, ident in lap.made if not space), None)
+    if first is None and lap.kind == "finish" and lap.cursor.size:
+        place = step.place if step.place is not None else hook.next_stitch(step)
+        add_travel(hook, "sl st", (Leg("sl st", resolve(hook, place, step.span)),), step)
+        return
     if first is None:
         hook.complain(
             "join", step.span, f"{round_word(lap)} has nothing to join into", "work something before the join", key=key_of(step.span)
@@ -101,7 +105,9 @@ def _join_beginning_chain(hook: Hook, place: Place, first: int, base: Base) -> t
     while named.of is not None:
         named = named.of
     said = named.target.chains
-    if said is not None and said != length:
+    own = length - _after_standing(hook) + _after_standing(hook, same=True)
+    foundation = hook.laps[lap.cursor.round].kind == "foundation" if 0 <= lap.cursor.round < len(hook.laps) else False
+    if said is not None and said not in (length, own, *((length + 1,) if foundation else ())):
         hook.complain(
             "join",
             place.span,
@@ -115,13 +121,16 @@ def _join_beginning_chain(hook: Hook, place: Place, first: int, base: Base) -> t
     return first, Base("stitch", hook.runs[lap.beginning].stitches[-1], "loops")
 
 
-def _after_standing(hook: Hook) -> int:
-    """Chains of the beginning chain that hang after the stitch it counts as."""
+def _after_standing(hook: Hook, same: bool = False) -> int:
+    """Chains of the beginning chain that hang after the stitch it counts as. ``same``: only those of the same instruction."""
     lap = hook.lap
     if lap.standing is None:
         return 0
     run = next((ident for space, ident in lap.made if space and hook.runs[ident].before == lap.standing), None)
-    return hook.runs[run].chains if run is not None else 0
+    if run is None or not same:
+        return hook.runs[run].chains if run is not None else 0
+    node = hook.stitches[lap.standing].origin.instruction
+    return sum(1 for ident in hook.runs[run].stitches if hook.stitches[ident].origin.instruction == node)
 
 
 def _first_of(hook: Hook, place: Place) -> tuple[int, Base] | None:

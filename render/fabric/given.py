@@ -33,6 +33,7 @@ def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:
     nobody = Origin(0, (), NOWHERE)
     last: int | None = None
     sides = {name: number for number, name in enumerate(dict.fromkeys(item.side for item in given))}
+    groups: dict[tuple[str, int], int] = {}
     for item in given:
         if item.kind == "space":
             chains = []
@@ -52,6 +53,10 @@ def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:
             atom = Atom(False, last, item.name or "st", corner=item.corner, starts_side=item.starts_side)
             lap.made.append((False, last))
         atom.side = sides[item.side]
+        if item.group >= 0:
+            panel = item.side.rpartition(".")[0]
+            atom.group = groups.setdefault((panel, item.group), len(groups))
+            atom.group_name = item.group_name
         key = f"ch-{item.chains} sp" if item.kind == "space" else item.name
         lap.counts[key] = lap.counts.get(key, 0) + 1
         lap.atoms.append(atom)
@@ -77,8 +82,9 @@ def motif_edge(fabric: Fabric) -> tuple[GivenItem, ...]:
 
 def _given(fabric: Fabric, item: EdgeItem, name: str, side: Side, *, corner: bool, starts: bool) -> GivenItem:
     if item.kind == "space":
-        return GivenItem("space", "", fabric.runs[item.id].chains, corner, starts, name, fabric.name, item)
+        chains = fabric.runs[item.id].chains
+        return GivenItem("space", "", chains, corner, starts, name, fabric.name, item, *fabric.named_group(item))
     kind = fabric.stitches[item.id].kind
     if fabric.worked == "rows" and side.name in ("left", "right"):
         kind = "row end"
-    return GivenItem("stitch", kind, 0, corner, starts, name, fabric.name, item)
+    return GivenItem("stitch", kind, 0, corner, starts, name, fabric.name, item, *fabric.named_group(item))

@@ -20,6 +20,7 @@ from motifold.render.fabric.wording import key_of, label_span, listed, round_wor
 from motifold.render.pattern.instructions import (
     Chain,
     FastenOff,
+    Group,
     Join,
     LeaveYarn,
     Marker,
@@ -49,6 +50,13 @@ def beginning_index(steps: Sequence[Step]) -> int:
             return index
         return 0
     return 0
+
+
+def only_slips(steps: Sequence[Step]) -> bool:
+    """Whether a finish only slips on to an even end: it is no round of slip stitches."""
+    works = [step for step in steps if isinstance(step, Work)]
+    others = any(isinstance(step, Chain | Group | Repeat) for step in steps)
+    return not others and all(step.stitch.name == "sl st" and (step.place is None or step.place.extent is None) for step in works)
 
 
 def _only_walks(step: Step) -> bool:
@@ -252,7 +260,7 @@ def _trailing_chain(hook: Hook, lap: Lap) -> None:
 
 def _judge(hook: Hook, lap: Lap, job: Job) -> None:
     """What the round leaves over, wants too much, and states wrongly: the first of these that holds."""
-    claims = job.line.counts if job.judged else ()
+    claims = job.line.counts if job.judged and not job.line.broken else ()
     if not lap.faulty and lap.excess == 0:
         _note_left_over(lap)
     wrong = not lap.faulty and wrong_claim(hook, lap, claims) is not None
@@ -290,7 +298,7 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
 
 def _note_left_over(lap: Lap) -> None:
     cursor = lap.cursor
-    if lap.leave or not lap.claims or not cursor.size or lap.under is not None:
+    if lap.leave or (lap.kind == "finish" and not lap.made) or not lap.claims or not cursor.size or lap.under is not None:
         return
     lap.left.extend(left_between(lap, cursor, cursor.following, cursor.end + 1))
 
@@ -312,9 +320,11 @@ def _complain_of_left_over(hook: Hook, lap: Lap, below: str) -> None:
     lap.faulty = True
     step = lap.last_step
     since = f', from "{step_words(step, hook.shop.terms, hook.shop.size)}" on' if step is not None else ""
+    if lap.left_at is not None:
+        since = ""
     hook.complain(
         "left-over",
-        step.span if step is not None else lap.line.span if lap.line is not None else None,
+        lap.left_at if lap.left_at is not None else step.span if step is not None else lap.line.span if lap.line is not None else None,
         f"{round_word(lap)}: {said} of {below} {'is' if total == 1 else 'are'} never worked into{since}",
         "work into them, skip them in so many words, or say: leave remaining sts unworked",
         follows=True,

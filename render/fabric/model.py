@@ -181,7 +181,7 @@ class GivenItem:
 
     ``name`` is the stitch kind ("" for a space), ``chains`` the length of a space. ``corner``: the place at the end of a side (each panel
     brings its own at either end along an opening; a lone motif's corner is met once). ``starts_side``: first of its side.
-    ``side`` names it: "north.top".
+    ``side`` names it: "north.top". ``group`` and ``group_name`` are those of the named group that it belongs to in that Fabric.
     """
 
     kind: Literal["stitch", "space"]
@@ -192,6 +192,8 @@ class GivenItem:
     side: str
     motif: str
     source: EdgeItem
+    group: int = -1
+    group_name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -207,6 +209,12 @@ class Fabric:
     groups: tuple[StitchGroup, ...]
     rounds: tuple[Round, ...]
     sides: tuple[Side, ...]
+
+    def named_group(self, item: EdgeItem) -> tuple[int, str]:
+        """Number and name of the named group (a petal, a shell) that a stitch or space of an edge belongs to; (-1, "") for none."""
+        group = self.runs[item.id].group if item.kind == "space" else self.stitches[item.id].group
+        name = self.groups[group].name if group is not None else None
+        return (group, name) if group is not None and name is not None and name != "picot" else (-1, "")
 
     def round_stitches(self, round_index: int) -> tuple[Stitch, ...]:
         return tuple(self.stitches[i] for i in self.rounds[round_index].stitches)

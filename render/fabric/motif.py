@@ -9,7 +9,7 @@ from motifold.render.fabric.bench import MOST_STITCHES, STRUCTURAL, Hook, Lap, T
 from motifold.render.fabric.counts import wrong_claim
 from motifold.render.fabric.edge import Cursor
 from motifold.render.fabric.finish import finished
-from motifold.render.fabric.laps import beginning_index, close_lap, open_lap
+from motifold.render.fabric.laps import beginning_index, close_lap, only_slips, open_lap
 from motifold.render.fabric.lines import Job, lay_out, split_beginning
 from motifold.render.fabric.mend import Mend, crooked, mends
 from motifold.render.fabric.model import Fabric
@@ -272,8 +272,10 @@ def _work_part(hook: Hook, job: Job, steps: tuple[Step, ...], tail: tuple[Step, 
     lead = beginning_index(steps)
     if least_work(steps, hook.shop.size) > MOST_STITCHES:
         raise TooMuch(job.line.span)
+    finishes = job.kind == "finish" and only_slips(steps)
+    hook.tainted = hook.tainted or job.line.broken
     for index, step in enumerate(steps):
-        hook.walking = index < lead
+        hook.walking = index < lead or finishes
         run_step(hook, step)
     hook.walking = False
     lap.fastened = lap.fastened or any(isinstance(step, FastenOff) for step in tail)

@@ -280,6 +280,8 @@ def spots_of_each(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Itera
 
 def _idle(hook: Hook, cursor: Cursor, place: Place, span: Span) -> None:
     """An "each" that finds nothing: a slip, unless the line serves several rounds and finds something in another."""
+    if hook.tainted:
+        return
     key = key_of(place.span)
     name = round_word(hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap)
     message = f"{name[0].upper()}{name[1:]} has no {target_word(place.target, hook.shop.terms)} to work into"
@@ -314,7 +316,17 @@ def next_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
         return beyond(hook, cursor, place, span, place.target)
     if index > first:
         warn_passed(hook, cursor, first, index, place)
+        _note_side_passed(hook, cursor, first, index, place)
     return enter(hook, cursor, index, place)
+
+
+def _note_side_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place) -> None:
+    """From corner to corner a whole side is passed: what the line works on the others is left over on this one."""
+    if cursor.fresh or hook.walking or not (cursor.atom(first - 1).corner and cursor.atom(index).corner):
+        return
+    if hook.lap.left_at is None:
+        hook.lap.left_at = place.span
+    leave_behind(hook, cursor, index)
 
 
 def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
@@ -359,7 +371,10 @@ def leave_behind(hook: Hook, cursor: Cursor, index: int) -> None:
 def left_between(lap: Lap, cursor: Cursor, start: int, stop: int) -> Iterator[int]:
     """What the line claims from ``start`` up to ``stop``: a group that it names is claimed whole, not stitch by stitch."""
     claimed = any_of(lap.claims, lap.groups_named)
+    begun = cursor.atom(cursor.start).group if cursor.size and cursor.cyclic else -1
     for index in range(start, stop):
         atom = cursor.atom(index)
+        if begun >= 0 and atom.group == begun and atom.group_name in lap.groups_named:
+            continue  # the group that the round began in
         if claimed(atom) and (atom.head or atom.group_name not in lap.groups_named):
             yield index

@@ -190,6 +190,8 @@ def _complain_of_standing_still(hook: Hook, step: Repeat, message: str) -> None:
 
 def _note_idle(hook: Hook, step: Repeat, drive: _Drive) -> None:
     """A repeat that finds nothing: a slip, unless its line serves several rounds and it finds something in another."""
+    if hook.tainted:
+        return
     under = drive.cursor.round
     name = round_word(hook.laps[under] if 0 <= under < len(hook.laps) else hook.lap)
     words = " or ".join(target_word(target, hook.shop.terms) for target in drive.targets)

@@ -123,7 +123,7 @@ def beginning(hook: Hook, spec: StitchSpec, base: Base, node: Node) -> None:
     stem = spec.of or (found.stem if found else "dc")
     count = spec.size or (found.legs if found else 3)
     if spec.name in _GATHERED:
-        chains = _take_back_standing(hook)
+        chains = take_back_standing(hook)
         gather: Gather = found.gather if found and found.gather else "cluster"
         made = add_stitch(hook, kind, tuple(Leg(stem, base) for _ in range(max(count - 1, 1))), node, gather=gather, chains=chains)
         hook.lap.standing = made
@@ -139,7 +139,19 @@ def beginning(hook: Hook, spec: StitchSpec, base: Base, node: Node) -> None:
             add_stitch(hook, stem, (Leg(stem, base),), node)
 
 
-def _take_back_standing(hook: Hook) -> tuple[int, ...]:
+def counted_beginning(hook: Hook, spec: StitchSpec, name: str, base: Base, node: Node) -> None:
+    """``ch 3, dc2tog in ring (counts as cl)``: chain and stitch together are one cluster."""
+    definition = hook.shop.definitions.get(name)
+    found = known(name)
+    gather: Gather = (definition.gather if definition is not None else found.gather if found is not None else None) or "cluster"
+    chains = take_back_standing(hook)
+    legs = legs_of(kind_of_spec(spec), base, spec)
+    made = add_stitch(hook, name, legs, node, gather=gather, chains=chains)
+    if chains:
+        hook.lap.standing = made
+
+
+def take_back_standing(hook: Hook) -> tuple[int, ...]:
     """A beginning cluster swallows the chain that stands for its first leg."""
     stitch = hook.stitches[hook.lap.standing] if hook.lap.standing is not None else None
     if stitch is None or stitch.id != len(hook.stitches) - 1 or hook.pending:

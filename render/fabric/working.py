@@ -24,7 +24,7 @@ from motifold.render.fabric.places import (
     take,
 )
 from motifold.render.fabric.resolve import cursor_for, resolve
-from motifold.render.fabric.special import beginning, crossed, known, make, together
+from motifold.render.fabric.special import beginning, counted_beginning, crossed, known, make, together
 from motifold.render.fabric.travel import travels_or_closes
 from motifold.render.fabric.wording import height_in_chains, key_of
 from motifold.render.pattern.instructions import Place, Step, StitchSpec, Work
@@ -49,7 +49,9 @@ def work(hook: Hook, step: Work, run: RunSteps) -> None:
     definition = hook.shop.definitions.get(spec.name)
     if spec.beginning and hook.depth == 0 and begin_special(hook, step):
         return
-    if definition is not None and definition.spread:
+    if step.counts_as is not None and step.counts_as.stitches and step.place is not None and hook.last == hook.lap.standing:
+        counted_beginning(hook, spec, step.counts_as.stitches[0], resolve(hook, step.place, step.span), step)
+    elif definition is not None and definition.spread:
         _spread(hook, run, step, count)
     elif spec.name.startswith("crossed "):
         _crossed(hook, step, count)

@@ -115,10 +115,17 @@ def fabric_of(
 
 
 def edging(
-    text: str, given: Sequence[GivenItem], terms: Terms = "US", *, size: int = 0, sizes: int = 1, yarns: Sequence[str] = ("A", "B")
+    text: str,
+    given: Sequence[GivenItem],
+    terms: Terms = "US",
+    stitches: Mapping[str, str] | None = None,
+    *,
+    size: int = 0,
+    sizes: int = 1,
+    yarns: Sequence[str] = ("A", "B"),
 ) -> Made:
     """Reads and works an edging on what is given."""
-    instructions, definitions, problems = read(text, terms, None, yarns, sizes)
+    instructions, definitions, problems = read(text, terms, stitches, yarns, sizes)
     shop = Workshop(definitions, tuple(yarns), None, size, None, terms, None)
     fabric, found = work_edging(EdgingSource("rim", None, None, instructions), given, shop)
     return Made(fabric, problems, found)

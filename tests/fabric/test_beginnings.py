@@ -1,0 +1,67 @@
+# ruff: noqa: E501 (texts keep their lines)
+"""How rounds begin and end: without a ring, in an earlier round, with a cluster, with an even end."""
+
+import pytest
+from make import fabric_of, made
+
+FRONT = """Rnd 1: 6 sc in magic ring; do not join. (6 sc)
+Rnd 2: 2 sc in each st around. (12 sc)
+Rnd 3: Sc in BLO of each st around. Fasten off. (12 sc)
+Rnd 4: With A, join with sl st in any unused front lp of Rnd 2, ch 1, 2 dc in each of unused front lps of Rnd 2; join with sl st in first dc. (24 dc)
+"""
+
+
+def test_a_circle_that_begins_in_a_chain_has_no_ring() -> None:
+    fabric = fabric_of(
+        "Rnd 1: Ch 4, 11 dc in 4th ch from hook; join with sl st in top of beg ch-4. (12 dc)\nRnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around; join with sl st in top of beg ch-3. (24 dc)\n"
+    )
+    assert len({leg.base.id for s in fabric.round_stitches(1) if s.role == "stitch" for leg in s.legs}) == 1
+
+
+def test_the_loop_that_yarn_is_joined_in_is_the_first_of_each() -> None:
+    fabric = fabric_of(FRONT)
+    assert (
+        len(
+            {
+                leg.base.id
+                for s in fabric.round_stitches(fabric.rounds[-1].stitches and len(fabric.rounds) - 1)
+                if s.kind == "dc"
+                for leg in s.legs
+            }
+        )
+        == 12
+    )
+
+
+@pytest.mark.parametrize(
+    "end", ["Sl st in next st, fasten off.", "Sl st in next 2 sts; fasten off.", "Join with sl st in next st; fasten off."]
+)
+def test_an_even_end_of_a_spiral_is_no_round(end: str) -> None:
+    fabric = fabric_of(f"Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)\nFinish: {end}\n")
+    assert fabric.sides[0].stitches == 12
+    assert fabric.rounds[-1].fastened
+
+
+def test_a_chain_written_by_itself_is_no_part_of_the_beginning_chain() -> None:
+    fabric_of(
+        """Ring: Magic ring.
+Rnd 1: Ch 3 (counts as dc), ch 1, [dc in ring, ch 1] 7 times; join with sl st in top of beg ch-3. (8 dc, 8 ch-1 sps)
+"""
+    )
+
+
+def test_chain_and_stitch_that_count_as_a_cluster_are_one() -> None:
+    fabric = fabric_of(
+        "Ring: Magic ring.\nRnd 1: Ch 3, dc2tog in ring (counts as cl), ch 3, [cl in ring, ch 3] 5 times; join with sl st in top of first cl. (6 cl, 6 ch-3 sps)\n",
+        stitches={"cl": "dc3tog in same st"},
+    )
+    first = next(s for s in fabric.round_stitches(1) if s.kind == "cl")
+    assert len(first.chains) == 3 and len(first.legs) == 2
+
+
+def test_a_line_that_could_not_be_read_whole_brings_no_other_complaint() -> None:
+    worked = made(
+        "Ring: Magic ring.\nRnd 1: 12 sc in ring; join with sl st in first sc. (12 sc)\nRnd 2: Ch 1, [pettal in next sc, sc in next sc] 6 times; join with sl st in first sc. (6 petals, 6 sc)\nRnd 3: Ch 1, sc in each st around; join with sl st in first sc. (12 sc)\n"
+    )
+    assert [p.code for p in worked.read] == ["word"]
+    assert worked.problems == ()

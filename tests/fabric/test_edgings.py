@@ -1,0 +1,51 @@
+# ruff: noqa: E501 (texts keep their lines)
+"""Edgings on a lone motif: sides, corners, petals that it may name."""
+
+from make import Made, edging, fabric_of, motif_edge
+
+SQUARE = """Ring: Make a magic ring.
+Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of beg ch-3. (12 dc, 4 ch-2 sps)
+"""
+FLOWER = """Ring: Make a magic ring.
+Rnd 1: Ch 1 (does not count as a st), [sc in ring, ch 3] 6 times; join with sl st in first sc. (6 sc, 6 ch-3 sps)
+Rnd 2: [Petal in next ch-3 sp] 6 times; join with sl st in first sc. (6 petals)
+"""
+PETAL = {"petal": "(sc, hdc, dc, hdc, sc) in same sp"}
+LACE = """Join with sl st in center dc of any petal, ch 1 (does not count as a st), sc in same st, *ch 5, sc in center dc of next petal; rep from * 4 more times, ch 5; join with sl st in first sc. (6 sc, 6 ch-5 sps)"""
+
+
+def on_square(text: str) -> Made:
+    return edging(text, motif_edge(fabric_of(SQUARE, "square")))
+
+
+def test_from_corner_to_corner_a_whole_side_is_passed() -> None:
+    worked = on_square(
+        """Rnd 1: Join with sl st in any corner sp, ch 1, sc in same sp, sc in each dc to next corner sp, sc in next 2 corner sps, sc in each dc to next corner sp, sc in next corner sp, sc in each dc to end; join with sl st in first sc."""
+    )
+    assert worked.codes == ["left-over"]
+    assert worked.problems[0].message == "Rnd 1: 3 dc of the edge are never worked into"
+
+
+def test_every_side_worked_is_silent() -> None:
+    worked = on_square(
+        """Rnd 1: Join with sl st in any corner sp, ch 1, sc in same sp, *sc in each dc to next corner sp**, 2 sc in next corner sp; rep from * around, ending last rep at **, sc in same sp; join with sl st in first sc."""
+    )
+    assert worked.codes == []
+
+
+def test_a_lone_motif_may_be_joined_in_its_petals() -> None:
+    flower = fabric_of(FLOWER, stitches=PETAL)
+    worked = edging("Rnd 1: " + LACE, motif_edge(flower), stitches=PETAL)
+    assert worked.codes == []
+    centers = {leg.base.id for stitch in worked.fabric.round_stitches(1) if stitch.kind == "sc" for leg in stitch.legs}
+    assert len(centers) == 6 and all(worked.fabric.stitches[ident].kind == "dc" for ident in centers)
+
+
+def test_the_petal_that_a_round_begins_in_is_not_left_over() -> None:
+    fabric_of(FLOWER + "Rnd 3: " + LACE, stitches=PETAL)
+
+
+def test_a_petal_that_is_left_is_told() -> None:
+    worked = edging("Rnd 1: " + LACE.replace("4 more", "3 more").split(" (6")[0], motif_edge(fabric_of(FLOWER, stitches=PETAL)), stitches=PETAL)
+    assert worked.codes == ["left-over"]
+    assert "1 petal of the edge" in worked.problems[0].message
