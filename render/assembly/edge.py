@@ -62,14 +62,16 @@ def _turns_corner(panel: Panel, piece: SidePiece, after: SidePiece, backwards: b
 def _along(fabrics: Mapping[str, Fabric], panel: Panel, piece: SidePiece, backwards: bool, shared: bool) -> list[GivenItem]:
     fabric = fabrics[panel.motif]
     side = fabric.sides[panel.sides.index(piece.side)]
-    whole: list[tuple[EdgeItem, bool]] = [(item, False) for item in items_between(fabric, side, *interval(piece))]
+    items = items_between(fabric, side, *interval(piece))
+    ends = (0, len(items) - 1) if fabric.worked == "rows" and side.name in ("top", "bottom") and piece.parts == 1 else ()
+    whole: list[tuple[EdgeItem, bool]] = [(item, number in ends) for number, item in enumerate(items)]
     if piece.part == 1 and side.start is not None:
         whole.insert(0, (side.start, True))
     if piece.part == piece.parts and side.end is not None:
         whole.append((side.end, True))
     if backwards:
         whole.reverse()
-    if shared and whole and whole[-1][1]:
+    if shared and whole and whole[-1][1] and fabric.worked != "rows":
         whole.pop()
     return [_given(fabric, side, item, corner, i == 0, piece) for i, (item, corner) in enumerate(whole)]
 
@@ -81,7 +83,7 @@ def _given(fabric: Fabric, side: Side, item: EdgeItem, corner: bool, first: bool
     elif item.kind == "group":
         name = fabric.groups[item.id].name or "group"
     else:
-        name = fabric.stitches[item.id].kind
+        name = "row end" if fabric.worked == "rows" and side.name in ("left", "right") else fabric.stitches[item.id].kind
     return GivenItem(
         "space" if item.kind == "space" else "stitch",
         name,

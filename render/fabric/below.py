@@ -130,7 +130,7 @@ def row_end_atoms(hook: Hook, left: bool) -> list[Atom]:
 
 def has_row_ends(cursor: Cursor) -> bool:
     """Whether the edge goes round a piece in rows."""
-    return any(atom.name == "row end" for atom in cursor.atoms)
+    return cursor.sided
 
 
 def _row_end_cursor(hook: Hook) -> Cursor:
@@ -168,7 +168,7 @@ def perimeter(hook: Hook, before: Lap, lap: Lap) -> Cursor:
     # counter-clockwise: top, left, bottom, right; a row that ended at the left goes on down the left side
     around = [*sides[1], *sides[2], *sides[3], *sides[0]] if before.direction > 0 else [*sides[0], *sides[1], *sides[2], *sides[3]]
     flipped = lap.direction < 0
-    cursor = Cursor(oriented(around, flipped, True), cyclic=True, flipped=flipped, round=before.index)
+    cursor = Cursor(oriented(around, flipped, True), cyclic=True, flipped=flipped, round=before.index, sided=True)
     cursor.begin_at(0, fresh=True, taken=True)
     return cursor
 

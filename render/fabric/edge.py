@@ -54,6 +54,7 @@ class Cursor:
     start_worked: bool = False  # ... by more than a beginning chain
     wrapped: bool = False
     spiral: bool = False
+    sided: bool = False  # the edge goes round a piece in rows: first and last are those of the side that the hook is on
     limit: int = -1
     bounded: int = 0  # how many repeats or extents hold ``limit`` back
     reached_by_walk: bool = False

@@ -69,7 +69,10 @@ def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:
 def motif_edge(fabric: Fabric) -> tuple[GivenItem, ...]:
     """The edge of a lone motif, counter-clockwise: each side led by its corner, which is met once. Rows: all four sides."""
     items: list[GivenItem] = []
-    for side in fabric.sides:
+    sides = fabric.sides
+    if fabric.worked == "rows" and len(sides) == 4:
+        sides = (*sides[2:], *sides[:2])  # from the right end of the top, where the last row may have ended
+    for side in sides:
         name = f"{fabric.name}.{side.name}"
         if side.start is not None:
             items.append(_given(fabric, side.start, name, side, corner=True, starts=True))

@@ -211,6 +211,7 @@ def _cursor_on(before: Lap, lap: Lap) -> Cursor:
     cyclic = not before.linear
     atoms = oriented(before.atoms, flipped, cyclic)
     cursor = Cursor(atoms, cyclic=cyclic, flipped=flipped, round=before.index)
+    cursor.sided = before.kind == "edge" and any(atom.name == "row end" for atom in atoms)
     if not cyclic or before.kind == "edge":
         cursor.begin_at(0, fresh=True, taken=True)
         return cursor

@@ -188,7 +188,8 @@ def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span
         count = (extent.count.at(hook.shop.size) if extent.count else 1) or 0
         if count == 0:
             return cursor.limit
-        found = last_match(cursor, _counted_back(hook, extent.target or Target("st")), cursor.following, cursor.limit, count)
+        match = _counted_back(hook, extent.target or Target("st"))
+        found = last_match(cursor, match, cursor.following, last_of_its_side(cursor, match, cursor.limit), count)
         return cursor.pos if found is None else found - 1
     place = extent.place
     if place is None:
@@ -200,7 +201,7 @@ def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span
         return cursor.limit if found is None else found - 1
     match = _counted_back(hook, place.target) if place.which == "last" and place.of is None else hook.match_of(place)
     if place.which == "last":
-        found = last_match(cursor, match, cursor.following, cursor.limit)
+        found = last_match(cursor, match, cursor.following, last_of_its_side(cursor, match, cursor.limit))
         return cursor.limit if found is None else found - 1
     if place.which == "first":
         return min(cursor.limit, cursor.start + cursor.size - 1)
@@ -242,6 +243,11 @@ def along_one_side(cursor: Cursor, match: Match, extent: Extent | None, stop: in
     while index < stop and cursor.atom(index + 1).side == side:
         index += 1
     return index
+
+
+def last_of_its_side(cursor: Cursor, match: Match, stop: int) -> int:
+    """Round a piece in rows, "last st" is the last of the side that the hook is on."""
+    return along_one_side(cursor, match, None, stop) if cursor.sided else stop
 
 
 def spots_of_each(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[Base]:
@@ -291,9 +297,11 @@ def _idle(hook: Hook, cursor: Cursor, place: Place, span: Span) -> None:
 def _counted(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[Base]:
     count = place.count.at(hook.shop.size)
     if place.which == "last":
-        first = last_match(cursor, hook.match_of(place), cursor.following, min(cursor.limit, cursor.end), count)
+        match = hook.match_of(place)
+        stop = last_of_its_side(cursor, match, min(cursor.limit, cursor.end))
+        first = last_match(cursor, match, cursor.following, stop, count)
         if first is None:
-            first = last_match(cursor, hook.match_of(place), cursor.following, min(cursor.limit, cursor.end))
+            first = last_match(cursor, match, cursor.following, stop)
         if first is not None:
             leave_behind(hook, cursor, first)
             if cursor.sub < 0 and first > cursor.following:
@@ -322,7 +330,9 @@ def next_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 
 def _note_side_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place) -> None:
     """From corner to corner a whole side is passed: what the line works on the others is left over on this one."""
-    if cursor.fresh or hook.walking or not (cursor.atom(first - 1).corner and cursor.atom(index).corner):
+    there = cursor.atom(index)
+    whole = there.corner and not cursor.fresh and cursor.atom(first - 1).corner
+    if hook.walking or not (whole or (place.target.kind == "corner" and not there.space)):
         return
     if hook.lap.left_at is None:
         hook.lap.left_at = place.span

@@ -20,6 +20,7 @@ from motifold.render.fabric.places import (
     find_next,
     foot_of,
     group_range,
+    last_of_its_side,
     leave_behind,
     next_base,
     next_chain,
@@ -134,7 +135,7 @@ def current(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 def first(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``first st``: counted from where the round began."""
     match = hook.match_of(place)
-    index = first_match(cursor, match, cursor.start, cursor.start + cursor.size - 1)
+    index = first_match(cursor, match, cursor.following if cursor.sided else cursor.start, cursor.start + cursor.size - 1)
     if index is None:
         missing(hook, cursor, place.span, place.target)
         return current_base(hook, cursor, place)
@@ -148,7 +149,8 @@ def first(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 
 def last(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``last st``: the last one before the round's end."""
-    index = last_match(cursor, hook.match_of(place), cursor.following, min(cursor.limit, cursor.end))
+    match = hook.match_of(place)
+    index = last_match(cursor, match, cursor.following, last_of_its_side(cursor, match, min(cursor.limit, cursor.end)))
     if index is None:
         return beyond(hook, cursor, place, span, place.target)
     leave_behind(hook, cursor, index)

@@ -10,12 +10,14 @@ from collections.abc import Callable, Sequence
 from motifold.render.fabric.begin import begin_in_foundation, stand_in, stand_up, start_base
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.decreases import together_from, together_over
+from motifold.render.fabric.edge import first_match
 from motifold.render.fabric.making import add_chains, add_stitch, grouped, kind_of_spec, new_run
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import (
     RING,
     along_one_side,
     base_of,
+    leave_behind,
     next_base,
     next_chain,
     on_foundation_chain,
@@ -225,6 +227,11 @@ def _evenly(hook: Hook, run: RunSteps, step: Work, count: int) -> None:
     place = step.place
     assert place is not None
     cursor = cursor_for(hook, place)
+    if cursor.sided and place.target.kind in ("side", "row end"):
+        ahead = first_match(cursor, lambda atom: atom.name == "row end", cursor.following, min(cursor.limit, cursor.end))
+        if ahead is not None and ahead > cursor.following:
+            leave_behind(hook, cursor, ahead)
+            cursor.pos, cursor.fresh = ahead - 1, False
     first = cursor.following
     stop = resolve_extent(hook, cursor, place.extent, step.span) if place.extent is not None else min(cursor.limit, cursor.end)
     if place.extent is None:
@@ -233,7 +240,7 @@ def _evenly(hook: Hook, run: RunSteps, step: Work, count: int) -> None:
     if room <= 0 or not cursor.size:
         hook.complain("place", place.span, "there is nothing there to work evenly along", key=key_of(place.span))
         return
-    if count == 1 and place.extent is not None:
+    if count == 1:
         # "sc evenly around": one in each, and in a space as many as it has chains
         for index in range(first, stop + 1):
             for _ in range(max(cursor.atom(index).chains, 1)):
