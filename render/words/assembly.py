@@ -8,8 +8,8 @@ from motifold.render.pattern.instructions import Amount
 from motifold.render.pattern.model import SidePiece
 from motifold.render.words.counts import number_text
 from motifold.render.words.model import Block, Items, Paragraph, Section
-from motifold.render.words.printed import Printed, titled
-from motifold.render.words.voice import NBSP, Voice, listed, ordinal_word, plural_of
+from motifold.render.words.printed import Printed, motif_words
+from motifold.render.words.voice import NBSP, Voice, listed, ordinal_word
 
 _METHODS = {
     "slip stitch": ("sl st", "slip stitch"), "single crochet": ("sc", "single crochet"), "whip stitch": (None, "whip stitch"),
@@ -37,8 +37,7 @@ def _made(told: Printed, assembly: Assembly) -> str:
     for motif in told.pattern.motifs:
         number = sum(panel.motif == motif.name for panel in assembly.panels)
         if number:
-            noun = titled(motif.name).lower()
-            made.append(f"{number}{NBSP}{noun if number == 1 else plural_of(noun)}")
+            made.append(motif_words(motif.name, number))
     return f"You need {listed(made)}." if made else ""
 
 

@@ -13,7 +13,7 @@ from motifold.render.words.cautions import cautions_section
 from motifold.render.words.glossary import abbreviations_section, special_stitches_section
 from motifold.render.words.materials import gauge_section, materials_section
 from motifold.render.words.model import Block, Document, Items, Paragraph, Section
-from motifold.render.words.printed import Printed, printed, titled
+from motifold.render.words.printed import Printed, is_noun, printed, titled
 from motifold.render.words.rounds import Piece, piece_blocks
 from motifold.render.words.sizes import about_section, sizes_section
 from motifold.render.words.voice import NBSP, WordsLook
@@ -59,7 +59,12 @@ def _motif(told: Printed, motif: MotifSource) -> Section:
     if total:
         blocks.append(Paragraph(total, "note"))
     made = told.each_size(lambda size: motif_copies(size.fabrics, size.assembly).get(motif.name, 1))
-    title = titled(motif.name) + ("" if made == "1" else f" (make{NBSP}{made})")
+    if made == "1":
+        title = titled(motif.name)
+    elif is_noun(motif.name):
+        title = f"{titled(motif.name)} (make{NBSP}{made})"
+    else:
+        title = f"Motif {motif.name.replace('_', ' ')}: make{NBSP}{made}"
     return Section("motif", title, tuple(blocks), motif.name)
 
 

@@ -8,7 +8,7 @@ from motifold.render.words.model import Block, Document, Items, Paragraph, Round
 
 
 def to_text(document: Document) -> str:
-    """Plain text. The lines of a motif read back: pasted into a pattern file they make the same piece."""
+    """Plain text. A motif's section reads back: pasted whole into a pattern file it makes the same piece, what is no line a comment."""
     parts = [document.title, "=" * len(document.title)]
     for section in document.sections:
         parts += ["", section.title, "-" * len(section.title), *_text_blocks(section)]
@@ -20,7 +20,10 @@ def _text_blocks(section: Section) -> list[str]:
     for index, block in enumerate(section.blocks):
         if index and not (isinstance(block, RoundText) and isinstance(section.blocks[index - 1], RoundText)):
             lines.append("")
-        lines += _text_block(block)
+        told = _text_block(block)
+        if section.key in ("motif", "edging") and not isinstance(block, RoundText):
+            told = [f"# {line}" for line in told]
+        lines += told
     return lines
 
 

@@ -14,7 +14,7 @@ from motifold.render.sizing.width import motif_line
 from motifold.render.sizing.yarn import MARGIN
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
 from motifold.render.words.places import round_name
-from motifold.render.words.printed import Printed, both_units, plural, whole_up
+from motifold.render.words.printed import Printed, both_units, motif_words, plural, whole_up
 from motifold.render.words.voice import NBSP, listed
 
 WEIGHT_NAMES = ("Lace", "Super Fine", "Fine", "Light", "Medium", "Bulky", "Super Bulky", "Jumbo")
@@ -118,7 +118,7 @@ def gauge_section(printed: Printed) -> Section | None:
 
 
 def _rounds(gauge: Gauge) -> list[str]:
-    motif = f" of the {gauge.motif.replace('_', ' ')}" if gauge.motif else ""
+    motif = f" of {motif_words(gauge.motif)}" if gauge.motif else ""
     lines = [f"{plural(p.rounds, 'round')}{motif} = {both_units(p.width_cm)} across." for p in gauge.points]
     if lines and gauge.grams:
         lines[-1] += f" A swatch of {plural(weighed_rounds(gauge) or 0, 'round')} weighs {number_text(gauge.grams)}{NBSP}g."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from math import ceil
@@ -10,7 +11,7 @@ from motifold.render.pattern.instructions import Instructions
 from motifold.render.pattern.model import Pattern
 from motifold.render.sizing.model import YarnNeed
 from motifold.render.sizing.units import cm_text, inches_text
-from motifold.render.words.voice import NBSP, Voice, WordsLook
+from motifold.render.words.voice import NBSP, Voice, WordsLook, plural_of
 from motifold.render.worked import Worked, WorkedSize
 
 
@@ -67,6 +68,32 @@ def titled(name: str) -> str:
     """A motif's or edging's name as a heading: "star_hexagon" is "Star hexagon"."""
     text = name.replace("_", " ").strip()
     return text[:1].upper() + text[1:]
+
+
+_NOUNS = frozenset({
+    "square", "hexagon", "triangle", "circle", "octagon", "pentagon", "rectangle", "diamond", "heart", "star", "disc", "oval", "tile",
+    "flower", "rose", "daisy", "leaf", "petal", "block", "patch", "panel", "strip", "medallion", "mandala", "motif", "half", "wedge",
+})  # fmt: skip
+"""Last words of a motif's key that are plain nouns, so that it can be said of several: "star hexagons"."""
+
+
+def motif_words(name: str, number: int | str | None = None) -> str:
+    """A motif in a sentence: "the square", "5 squares"; a key that is no plain noun stays a name: "motif tri", "12 of motif tri".
+
+    >>> motif_words("star_hexagon", 3), motif_words("cis", 13), motif_words("mixed")
+    ('3\\xa0star hexagons', '13\\xa0of motif cis', 'motif mixed')
+    """
+    noun = name.replace("_", " ").strip()
+    if not is_noun(name):
+        return f"motif {noun}" if number is None else f"{number}{NBSP}of motif {noun}"
+    if number is None:
+        return f"the {noun.lower()}"
+    return f"{number}{NBSP}{noun.lower() if str(number) == '1' else plural_of(noun.lower())}"
+
+
+def is_noun(name: str) -> bool:
+    """Whether a motif's key is a plain noun of a shape, or ends with one."""
+    return re.split(r"[-_ ]", name.strip().lower())[-1] in _NOUNS
 
 
 def plural(number: int, noun: str) -> str:

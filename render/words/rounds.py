@@ -50,16 +50,13 @@ class _Draft:
 
 
 def piece_blocks(voice: Voice, piece: Piece) -> tuple[Block, ...]:
-    """Every line that is worked in some printed size, identical ones joined, and a table where counts differ from round to round."""
+    """Every line that is worked in some printed size, identical ones joined; then a table where counts differ from round to round."""
     lasts = piece.lasts()
     drafts = [draft for line in piece.instructions.lines if (draft := _draft(voice, piece, line, lasts)) is not None]
-    blocks: list[Block] = []
-    for draft in _joined(drafts):
-        blocks.append(_round_text(voice, piece, draft))
-        table = _counts_table(voice, piece, draft)
-        if table is not None:
-            blocks.append(table)
-    return tuple(blocks)
+    joined = _joined(drafts)
+    # Tables stand after the last line, so that the lines can be read, and copied, in one piece.
+    tables = [table for draft in joined if (table := _counts_table(voice, piece, draft)) is not None]
+    return (*(_round_text(voice, piece, draft) for draft in joined), *tables)
 
 
 def _draft(voice: Voice, piece: Piece, line: Line, lasts: tuple[int, ...]) -> _Draft | None:
@@ -212,4 +209,4 @@ def _counts_table(voice: Voice, piece: Piece, draft: _Draft) -> Table | None:
     )
     kind = "Row" if draft.line.label.kind == "row" else voice.craft("rnd").capitalize()
     header = (kind, *(kind_text(voice, name, True) for name in kinds))
-    return Table(f"Counts of {label_text(voice, draft.line.label, draft.first, draft.ends)}", header, rows)
+    return Table(f"Counts of {round_name(voice, f'{draft.first}–{draft.last}', True, voice.rows or kind == 'Row')}", header, rows)

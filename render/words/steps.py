@@ -27,7 +27,7 @@ from motifold.render.pattern.instructions import (
     Work,
 )
 from motifold.render.words.places import extent_text, noun_text, place_text, round_name
-from motifold.render.words.voice import NBSP, Voice, canonical_name
+from motifold.render.words.voice import NBSP, Voice, canonical_name, capitalised
 
 
 def steps_text(voice: Voice, steps: tuple[Step, ...], depth: int = 0) -> str:
@@ -38,14 +38,18 @@ def steps_text(voice: Voice, steps: tuple[Step, ...], depth: int = 0) -> str:
     text, closed = "", False
     for index, step in enumerate(steps):
         voice = _from_now_on(voice, step)
-        before = steps[index - 1] if index else None
+        if _goes_without_saying(steps, index):
+            continue
+        before = next((s for k in range(index - 1, -1, -1) if not _goes_without_saying(steps, k) for s in (steps[k],)), None)
         if isinstance(step, Stop):
             text += "**"
             continue
         phrase = step_text(voice, step, depth, before)
         closes = (isinstance(step, Join) and not step.attach) or isinstance(step, FastenOff)
         if text:
-            text += _between(before, step, closed or closes)
+            mark = _between(before, step, closed or closes, depth)
+            phrase = capitalised(phrase) if mark == ". " and not phrase.startswith("{") else phrase
+            text += mark
         text += phrase
         closed = closed or closes or isinstance(step, RepeatRounds)
     return text
@@ -62,7 +66,28 @@ def _from_now_on(voice: Voice, step: Step) -> Voice:
     return replace(voice, other_side=_OTHER_SIDE.fullmatch(step.text.lower()) is not None)
 
 
-def _between(before: Step | None, step: Step, closing: bool) -> str:
+def _goes_without_saying(steps: tuple[Step, ...], index: int) -> bool:
+    """Whether this is the beginning that a standing stitch makes by itself: "with B, standing dc in any st"; nothing is joined there."""
+    step = steps[index]
+    if not (isinstance(step, Join) and step.method == "standing" and step.place is None):
+        return False
+    following = steps[index + 1] if index + 1 < len(steps) else None
+    before = steps[:index]
+    first = max((k + 1 for k, other in enumerate(before) if isinstance(other, FastenOff)), default=0)
+    begins = all(isinstance(other, UseYarn | LeaveYarn | Words | Turn | Marker) for other in before[first:])
+    return begins and isinstance(following, Work) and following.stitch.standing
+
+
+_GOES_ON = re.compile(r"(?:work|leav|keep|start|begin|carry|mak|push|tak|us)ing\b|behind|in front|loosely|tightly|as |so ", re.IGNORECASE)
+"""Words that belong to the step before them, by a comma."""
+
+
+def _is_chore(step: Words) -> bool:
+    """Whether the words are a sentence of their own: "weave in ends", "stuff firmly"."""
+    return not (step.brace or step.leave or step.behind or _GOES_ON.match(step.text) or step.text.lower().startswith(("do not", "not ")))
+
+
+def _between(before: Step | None, step: Step, closing: bool, depth: int) -> str:
     """What parts two steps. ``closing``: the round is being closed, or is closed already."""
     if isinstance(before, Words) and before.brace:
         return " "
@@ -71,7 +96,13 @@ def _between(before: Step | None, step: Step, closing: bool) -> str:
     if isinstance(before, Join) and before.method == "standing":
         return " "
     if isinstance(step, Words):
-        return ", "
+        if step.text.startswith("working") and not depth and not isinstance(before, UseYarn | Words | None):
+            return "; "
+        if _GOES_ON.match(step.text) or depth:
+            return ", "
+        return ". " if _is_chore(step) or closing else ", " if step.leave else "; "
+    if isinstance(before, Words) and _is_chore(before) and not depth:
+        return ". "
     ends = isinstance(step, Turn) and not isinstance(before, Chain)
     starred = isinstance(before, Repeat) and _style(before, 0) == "*"
     return "; " if closing or ends or (starred and isinstance(step, UseYarn)) else ", "

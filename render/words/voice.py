@@ -134,7 +134,7 @@ def plural_of(noun: str) -> str:
     """The plural of a stitch's own name: "petals", "V-sts", "bunches", "leaves" for "leaf"."""
     if noun.endswith(("s", "x", "z", "ch", "sh")):
         return noun + "es"
-    if noun.endswith("leaf"):
+    if noun.endswith(("leaf", "half")):
         return noun[:-1] + "ves"
     if noun.endswith("y") and noun[-2:-1] not in ("a", "e", "i", "o", "u", ""):
         return noun[:-1] + "ies"

@@ -109,7 +109,7 @@ LEAF = (
 
 def test_the_other_side_of_the_foundation_is_told_once_and_its_chains_are_counted() -> None:
     steps = read(f"Rnd 1: {LEAF}", "UK")[0].lines[0].steps
-    printed = LEAF.replace("ch; working", "ch, working").replace("miss 2", "miss next 2")
+    printed = LEAF.replace("miss 2", "miss next 2")
     assert steps_text(Voice("UK"), steps).replace("\u00a0", " ") == printed
 
 
