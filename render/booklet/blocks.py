@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from motifold.render.booklet.boxes import Box, BoxMark, Destination, LineOfWords, Rectangle, Tag, Tags, stacked, words_line
 from motifold.render.booklet.inline import Type, Word, typeset, width_of, words_of
@@ -20,12 +20,16 @@ BETWEEN_ROUNDS = 0.5
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """All that setting a block needs: the grid, the types, the width, and the colours of yarns by the words they are named with."""
+    """All that setting a block needs: the grid, the types, the width, and the colours of yarns by the words they are named with.
+
+    ``done``: what has been set, by what it is and its width: plans are compared, and lines are the same in all of them.
+    """
 
     grid: Grid
     styles: Styles
     width: float
     swatches: Mapping[str, str]
+    done: dict[tuple[str, float, bool], list[Box]] = field(default_factory=dict, compare=False, repr=False)
 
     def narrowed(self, width: float) -> Setting:
         return replace(self, width=width)

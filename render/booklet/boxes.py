@@ -6,11 +6,12 @@ inwards; a mark without tags is an artifact (ISO 14289-1, 7.1): a rule, a page n
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from motifold.render.booklet.inline import Type, Word
 from motifold.render.drawing.display import Drawing
+from motifold.render.drawing.numbers import MM_PER_PT
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,13 +56,23 @@ class Rectangle:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A drawing, the upper left corner of its box at (x, y), ``scale`` times its own size."""
+    """A drawing, the upper left corner of its box at (x, y), ``scale`` times its own size; ``redrawn``: made anew at that scale."""
 
     x: float
     y: float
     drawing: Drawing
     scale: float
     tags: Tags = ()
+    redrawn: Callable[[float], Drawing] | None = None
+
+    @property
+    def width(self) -> float:
+        """As printed, in points."""
+        return self.drawing.width_mm / MM_PER_PT * self.scale
+
+    @property
+    def height(self) -> float:
+        return self.drawing.height_mm / MM_PER_PT * self.scale
 
 
 BoxMark = LineOfWords | Rectangle | Picture

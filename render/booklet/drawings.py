@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from motifold.render.booklet.model import Figure, Look
 from motifold.render.booklet.paper import grid_for
@@ -11,6 +12,7 @@ from motifold.render.drawing.display import Drawing, Group, Text
 from motifold.render.drawing.measure import around, bounds
 from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.render.fabric.model import Fabric
+from motifold.render.motif.model import Layout
 from motifold.render.pattern.model import Terms
 from motifold.render.worked import Worked, WorkedSize
 
@@ -36,10 +38,15 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
     for name, fabric in size.fabrics.items():
         if not any(stitch.role != "given" for stitch in fabric.stitches):
             continue
-        drawing = draw_chart(fabric, lay_out(fabric), chart_look)
+        layout = lay_out(fabric)
+
+        def drawn(scale: float, fabric: Fabric = fabric, layout: Layout = layout) -> Drawing:
+            return draw_chart(fabric, layout, replace(chart_look, pitch_mm=chart_look.pitch_mm * scale))
+
+        drawing = draw_chart(fabric, layout, replace(chart_look, furniture=False))
         least = _LEAST_PITCH_MM / chart_look.pitch_mm
         caption = chart_caption(worked, size, name, fabric, look)
-        figures.append(Figure("chart", drawing, caption, name, smallest=least, comfortable=1.45 * least, largest=1.35))
+        figures.append(Figure("chart", drawing, caption, name, smallest=least, comfortable=1.45 * least, largest=1.35, redrawn=drawn))
         entries = entries_used([fabric], chart_look)
         if entries:
             narrow, *wider = [draw_key(entries, terms, width) for width in key_widths(look)]

@@ -11,6 +11,7 @@ from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.inline import typeset, words_of
 from motifold.render.booklet.linebreak import break_lines
 from motifold.render.booklet.model import Figure
+from motifold.render.drawing.display import Drawing, Group, Transform
 from motifold.render.drawing.numbers import MM_PER_PT
 
 
@@ -34,6 +35,19 @@ def scale_within(figure: Figure, width: float, height: float) -> float:
     return min(width / own_width, height / own_height, figure.largest)
 
 
+def turned(figure: Figure) -> Figure:
+    """The figure lying on its left side, its caption upright."""
+    redrawn = figure.redrawn
+    again = None if redrawn is None else lambda scale: _turned(redrawn(scale))
+    return replace(figure, drawing=_turned(figure.drawing), redrawn=again)
+
+
+def _turned(drawing: Drawing) -> Drawing:
+    left, bottom, right, top = drawing.box
+    group = Group(drawing.operations, Transform(0.0, 1.0, -1.0, 0.0))
+    return replace(drawing, box=(-top, left, -bottom, right), operations=(group,))
+
+
 def caption_lines(figure: Figure, setting: Setting) -> int:
     kind = setting.styles.caption
     return len(break_lines(words_of([(typeset(figure.caption), kind)], setting.width), setting.width)) if figure.caption else 0
@@ -51,7 +65,7 @@ def figure_box(figure: Figure, setting: Setting, tags: Tags, key: str, height: f
     own_width, own_height = size_of(figure)
     x = (setting.width - own_width * scale) / 2 if centred else 0.0
     top = own_height * scale + (leading * 0.35 if lines else 0.0)
-    picture = Picture(x, 0.0, figure.drawing, scale, (*together, Tag("Figure", key, alt=alt)))
+    picture = Picture(x, 0.0, figure.drawing, scale, (*together, Tag("Figure", key, alt=alt)), figure.redrawn)
     caption_tags = (*together, Tag("Caption", key))
     words = tuple(
         LineOfWords(0.0, top + place * caption_leading + baseline(caption_leading), line, caption_tags, line is lines[-1])

@@ -10,6 +10,7 @@ from motifold.render.booklet.boxes import Box, BoxMark, Page, PlacedBox, Rectang
 from motifold.render.booklet.inline import width_of
 from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.styles import HAIR, Styles
+from motifold.render.booklet.worth import WHITE, filled
 
 
 def _choices(boxes: Sequence[Box], start: int, height: float) -> list[tuple[int, float]]:
@@ -63,9 +64,10 @@ def balanced(boxes: Sequence[Box], count: int, height: float, leading: float) ->
         return filled, taken
     if count == 1:
         return filled, taken
+    whole = height_of(boxes)
     first, _ = min(
         _choices(boxes, 0, height),
-        key=lambda choice: _unevenness(boxes, choice, count, height, leading),
+        key=lambda choice: _unevenness(boxes, choice, whole - choice[1], count, height, leading),
         default=(len(filled[0]), 0.0),
     )
     again = boxes[first].continued if first < len(boxes) else None
@@ -76,10 +78,12 @@ def balanced(boxes: Sequence[Box], count: int, height: float, leading: float) ->
     return [list(boxes[:first]), *rest], len(boxes)
 
 
-def _unevenness(boxes: Sequence[Box], choice: tuple[int, float], count: int, height: float, leading: float) -> float:
+def _unevenness(
+    boxes: Sequence[Box], choice: tuple[int, float], beyond: float, count: int, height: float, leading: float
+) -> float:
     """How high the columns stand if the first ends there, and what is torn apart; infinite where the others do not hold the rest."""
     end, used = choice
-    rest = height_of(boxes[end:]) / (count - 1)
+    rest = max(0.0, beyond - (boxes[end].before if end < len(boxes) else 0.0)) / (count - 1)
     if rest > height:
         return inf
     torn = boxes[end - 1].reluctance * leading if end < len(boxes) else 0.0
@@ -94,10 +98,34 @@ class Composer:
         self.styles = styles
         self._title = title
         self._pages: list[Page] = []
+        self._white: list[float] = []
         self._placed: list[PlacedBox] = []
         self._running: str | None = None
         self._running_here: str | None = None
         self.y = 0.0
+        self.depth = grid.text_height  # how far down pages may be filled
+        self.cost = 0.0  # of what was decided so far, in pages; the pages themselves not counted
+
+    def copy(self) -> Composer:
+        """The same pages so far, to go on differently."""
+        other = Composer(self.grid, self.styles, self._title)
+        other._pages, other._placed, other._white = list(self._pages), list(self._placed), list(self._white)
+        other._running, other._running_here = self._running, self._running_here
+        other.y, other.cost, other.depth = self.y, self.cost, self.depth
+        return other
+
+    def stands_alone(self, box: Box) -> bool:
+        """Whether this box is all that a page holds, or the lowest on it."""
+        for placed in (self._placed, *(page.placed for page in self._pages)):
+            mine = [one for one in placed if one.box is box]
+            if mine:
+                return all(one.y <= mine[0].y for one in placed)
+        return False
+
+    @property
+    def spent(self) -> float:
+        """All that was used up: what was decided, pages with their white, and the part of the page in hand."""
+        return self.cost + len(self._pages) + WHITE * sum(self._white) + self.y / self.grid.text_height
 
     @property
     def number(self) -> int:
@@ -106,7 +134,7 @@ class Composer:
 
     @property
     def room(self) -> float:
-        return self.grid.text_height - self.y
+        return self.depth - self.y
 
     @property
     def fresh(self) -> bool:
@@ -129,7 +157,9 @@ class Composer:
 
     def leave(self) -> None:
         """To a new page, even from an empty one."""
-        self._pages.append(Page(self.number, tuple(self._placed), self._running_here, self._furniture()))
+        page = Page(self.number, tuple(self._placed), self._running_here, self._furniture())
+        self._white.append(1.0 - filled(page, self.grid) if self._pages else 0.0)
+        self._pages.append(page)
         self._placed = []
         self.y = 0.0
 

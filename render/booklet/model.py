@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -31,7 +32,8 @@ class Figure:
     ``subject``: the motif or edging it shows. ``step``: which numbered item of the assembly it stands beside, from 1. The drawing may be
     scaled between ``smallest`` (still legible) and ``largest`` (still handsome) times its own size; from ``comfortable`` on, a larger print
     is not worth another page. ``variants``: the same drawn for other widths, as a key in more or fewer columns; the widest that fits its
-    room is printed.
+    room is printed. ``redrawn``: the same drawing made anew at a scale, where its letters and lines must not shrink with it; ``drawing``
+    then only measures it.
     """
 
     role: FigureRole
@@ -43,6 +45,7 @@ class Figure:
     largest: float = 1.6
     comfortable: float = 0.85
     variants: tuple[Drawing, ...] = ()
+    redrawn: Callable[[float], Drawing] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -86,11 +86,20 @@ def _paint_run(marks: Iterable[BoxMark], grid: Grid, canvas: Any, mono: bool) ->
             case Rectangle():
                 lines += _rectangle(mark, grid.height, mono)
             case Picture():
-                drawing: Drawing = in_greys(mark.drawing) if mono else mark.drawing
-                bottom = grid.height - mark.y - drawing.height_mm / MM_PER_PT * mark.scale
-                draw_on_canvas(drawing, canvas, mark.x * MM_PER_PT, bottom * MM_PER_PT, mark.scale)
+                drawing, scale = _final(mark)
+                bottom = grid.height - mark.y - drawing.height_mm / MM_PER_PT * scale
+                shown = in_greys(drawing) if mono else drawing
+                draw_on_canvas(shown, canvas, mark.x * MM_PER_PT, bottom * MM_PER_PT, scale)
     if lines:
         canvas.addLiteral("\n".join(lines))
+
+
+def _final(mark: Picture) -> tuple[Drawing, float]:
+    """The drawing as it is printed, and its scale: made anew for its size where it can be, and never larger than was measured."""
+    if mark.redrawn is None:
+        return mark.drawing, mark.scale
+    drawing = mark.redrawn(mark.scale)
+    return drawing, min(1.0, mark.width * MM_PER_PT / max(drawing.width_mm, 1e-6), mark.height * MM_PER_PT / max(drawing.height_mm, 1e-6))
 
 
 def _rectangle(mark: Rectangle, page_height: float, mono: bool) -> list[str]:

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from motifold.render.booklet.model import PaperName
 from motifold.render.drawing.numbers import MM_PER_PT
 
 # ISO 216 (A4, A5) and ANSI/ASME Y14.1 size A, in mm.
 PAPERS_MM: Mapping[PaperName, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4), "A5": (148.0, 210.0)}
+
+CLOSEST = 2  # lines: leading 1.33 instead of 1.38 times the size of the text on A4, 1.27 instead of 1.34 on A5
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +55,17 @@ class Grid:
         return max(lines, 0.0) * self.leading
 
 
-def grid_for(paper: PaperName) -> Grid:
-    """A4 and Letter: two columns of about fifty characters. A5: one column, its headings smaller."""
+def grid_for(paper: PaperName, closer: int = 0) -> Grid:
+    """A4 and Letter: two columns of about fifty characters. A5: one column, its headings smaller.
+
+    ``closer``: so many more lines on a page of the same height (0 to ``CLOSEST``).
+    """
+    grid = _loose_grid(paper)
+    lines = grid.lines + min(closer, CLOSEST)
+    return replace(grid, lines=lines, leading=grid.text_height / lines)
+
+
+def _loose_grid(paper: PaperName) -> Grid:
     width, height = (side / MM_PER_PT for side in PAPERS_MM[paper])
     if paper == "A5":
         leading, top, bottom = 13.4, 52.0, 46.0

@@ -1,6 +1,14 @@
-"""The plan of a booklet: cover, what to have at hand, each motif with its chart, assembly step by step, and the rest."""
+"""The plan of a booklet: cover, what to have at hand, each motif with its chart, assembly step by step, and the rest.
+
+Each part can be set in several ways, and what is best for one depends on those that follow. So the parts are set one after the other in all
+their ways, and after each the few cheapest beginnings go on (a beam search: B. Lowerre, The Harpy
+Speech Recognition System, Carnegie Mellon University 1976).
+"""
 
 from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Page, Tag, Tags
@@ -8,62 +16,158 @@ from motifold.render.booklet.cover import cover_box
 from motifold.render.booklet.figures import figure_grid
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.model import BookletContent, Figure
-from motifold.render.booklet.motif_pages import motif_pages
-from motifold.render.booklet.paper import grid_for
+from motifold.render.booklet.motif_pages import motif_ways
+from motifold.render.booklet.paper import CLOSEST, Grid, grid_for
 from motifold.render.booklet.sections import flow_sections
-from motifold.render.booklet.steps import steps_part
+from motifold.render.booklet.steps import steps_ways
 from motifold.render.booklet.styles import styles_for
+from motifold.render.booklet.worth import cost_of_pages, filled
 from motifold.render.words.model import Section
 
 DOCUMENT = Tag("Document", "document")
-_HARDLY_ANYTHING = 0.25    # of a page
+_BEAM = 3              # beginnings that go on, of those that stop on a left page and of those that stop on a right one
+_CLOSER = 0.12         # what a line more on each page costs, in pages
+_MOVED = 0.1           # what it costs to print the cautions before the instructions and not at the end
+_SPREAD = 3            # pages of words that may be spread over one more
+_GAIN = 0.045          # of every page is won by each line more
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Pages, marks placed, the grid that they stand on, and what they cost."""
+
+    pages: tuple[Page, ...]
+    grid: Grid
+    cost: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """What is set at a time: neighbouring sections of words, or one section with its figures."""
+
+    sections: tuple[tuple[Section, Tags, str], ...]
+    figures: tuple[Figure, ...] = ()
 
 
 def pages_of(content: BookletContent) -> tuple[Page, ...]:
-    """Every page, marks placed. Where the last one would hold a few lines alone, charts give way a little, if that saves it."""
-    pages = _pages(content, 0.0)
-    grid = grid_for(content.style.paper)
-    used = max((placed.y + placed.box.height - grid.top for placed in pages[-1].placed), default=0.0)
-    if len(pages) > 2 and used < _HARDLY_ANYTHING * grid.text_height:
-        tighter = _pages(content, used + 2 * grid.leading)
-        if len(tighter) < len(pages):
-            return tighter
-    return pages
+    """Every page, marks placed."""
+    return best_plan(content).pages
 
 
-def _pages(content: BookletContent, reserve: float) -> tuple[Page, ...]:
-    """``reserve``: room that is left free below every motif, in points."""
-    grid, styles = grid_for(content.style.paper), styles_for(grid_for(content.style.paper), content.style)
+def best_plan(content: BookletContent) -> Plan:
+    """The plan that costs least: few pages, little white, large charts, lines not closer than they need be."""
+    sections = content.document.sections
+    best = _plan(content, sections, 0, 0.0)
+    forward = _cautions_forward(sections)
+    for closer in range(CLOSEST + 1):
+        inner = best.pages[1:]
+        last = filled(inner[-1], best.grid) if inner else 1.0
+        if len(inner) < 2 or (last > _GAIN * CLOSEST * len(inner) + 0.2 and best.cost < _wanting(best)):
+            break
+        if closer:
+            best = min(best, _plan(content, sections, closer, _CLOSER * closer), key=lambda plan: plan.cost)
+        if forward is not None:
+            best = min(best, _plan(content, forward, closer, _CLOSER * closer + _MOVED), key=lambda plan: plan.cost)
+    return best
+
+
+def _wanting(plan: Plan) -> float:
+    """The cost above which a plan has more against it than its pages and some white."""
+    return len(plan.pages) - 1 + 0.06 * len(plan.pages) + 0.5
+
+
+def _cautions_forward(sections: Sequence[Section]) -> tuple[Section, ...] | None:
+    """The sections with the cautions before the first motif, where they stand at the end."""
+    first = next((place for place, section in enumerate(sections) if section.key == "motif"), None)
+    cautions = [section for section in sections if section.key == "cautions"]
+    if first is None or not cautions or sections.index(cautions[0]) < first:
+        return None
+    others = [section for section in sections if section.key != "cautions"]
+    return (*others[:first], *cautions, *others[first:])
+
+
+def _plan(content: BookletContent, sections: Sequence[Section], closer: int, cost: float) -> Plan:
+    grid = grid_for(content.style.paper, closer)
+    styles = styles_for(grid, content.style)
     composer = Composer(grid, styles, content.document.title)
     composer.place(cover_box(content.cover, grid, styles, (DOCUMENT, Tag("Sect", "cover"))), 0.0, 0.0)
     composer.leave()
     setting = Setting(grid, styles, grid.column_width, dict(content.swatches))
-    waiting: list[tuple[Section, Tags, str]] = []
+    pieces, rest = _pieces(content, sections)
+    beginnings = [composer]
+    for piece in pieces:
+        beginnings = _cheapest([way for start in beginnings for way in _ways(piece, start, setting, content.document.title)])
+    plans = []
+    for one in beginnings:
+        figure_grid(rest, one, setting, (DOCUMENT, Tag("Sect", "pictures")), "pictures")
+        pages = one.pages()
+        plans.append(Plan(pages, grid, cost + one.cost + cost_of_pages(pages, grid)))
+    return min(plans, key=lambda plan: plan.cost)
+
+
+def _pieces(content: BookletContent, sections: Sequence[Section]) -> tuple[list[_Piece], list[Figure]]:
+    """The pieces in order, and the figures that belong to none of them."""
+    pieces: list[_Piece] = []
+    words: list[tuple[Section, Tags, str]] = []
     placed: set[int] = set()
-    for index, section in enumerate(content.document.sections):
+    for index, section in enumerate(sections):
         if not section.blocks:
             continue
         key = f"{section.key}/{index}"
-        tags = (DOCUMENT, Tag("Sect", key))
+        this = (section, (DOCUMENT, Tag("Sect", key)), key)
         mine = [place for place, figure in enumerate(content.figures) if place not in placed and _belongs(figure, section)]
         if not mine:
-            waiting.append((section, tags, key))
+            words.append(this)
             continue
-        composer.running(content.document.title)
-        flow_sections(waiting, composer, setting)
-        waiting = []
+        if words:
+            pieces.append(_Piece(tuple(words)))
+            words = []
         placed.update(mine)
-        figures = [content.figures[place] for place in mine]
-        composer.running(section.title)
-        if any(figure.role == "chart" for figure in figures):
-            motif_pages(section, figures, composer, setting, tags, key, reserve)
-        else:
-            steps_part(section, figures, composer, setting, tags, key)
-    composer.running(content.document.title)
-    flow_sections(waiting, composer, setting)
-    rest = [figure for place, figure in enumerate(content.figures) if place not in placed]
-    figure_grid(rest, composer, setting, (DOCUMENT, Tag("Sect", "pictures")), "pictures")
-    return composer.pages()
+        pieces.append(_Piece((this,), tuple(content.figures[place] for place in mine)))
+    if words:
+        pieces.append(_Piece(tuple(words)))
+    return pieces, [figure for place, figure in enumerate(content.figures) if place not in placed]
+
+
+def _ways(piece: _Piece, start: Composer, setting: Setting, title: str) -> Iterator[Composer]:
+    composer = start.copy()
+    if not piece.figures:
+        composer.running(title)
+        yield from _words(piece, composer, setting)
+        return
+    section, tags, key = piece.sections[0]
+    composer.running(section.title)
+    if any(figure.role == "chart" for figure in piece.figures):
+        yield from motif_ways(section, piece.figures, composer, setting, tags, key)
+    else:
+        yield from steps_ways(section, piece.figures, composer, setting, tags, key)
+
+
+def _words(piece: _Piece, start: Composer, setting: Setting) -> Iterator[Composer]:
+    """Words on as many pages as they need, and spread over one page more: what follows may have to begin on a left page."""
+    composer = start.copy()
+    flow_sections(piece.sections, composer, setting)
+    yield composer
+    pages = composer.number - start.number
+    if start.fresh and not composer.fresh and pages < _SPREAD:
+        airy = start.copy()
+        airy.depth = start.grid.snapped((pages * start.grid.text_height + composer.y) / (pages + 2) + 2 * start.grid.leading)
+        flow_sections(piece.sections, airy, setting)
+        if airy.number == composer.number + 1:
+            airy.depth = start.grid.text_height
+            yield airy
+
+
+def _cheapest(ways: Sequence[Composer]) -> list[Composer]:
+    """The few cheapest of those that stop on a left page and of those that stop on a right one, each place but once."""
+    kept: dict[tuple[int, float], Composer] = {}
+    for way in sorted(ways, key=lambda one: one.spent):
+        kept.setdefault((way.number, round(way.y)), way)
+    sides: dict[int, list[Composer]] = {0: [], 1: []}
+    for way in kept.values():
+        if len(sides[way.number % 2]) < _BEAM:
+            sides[way.number % 2].append(way)
+    return sorted([*sides[0], *sides[1]], key=lambda one: one.spent)
 
 
 def _belongs(figure: Figure, section: Section) -> bool:

@@ -15,7 +15,14 @@ from motifold.render.words.model import Block, Items, Paragraph, RoundText, Sect
 
 
 def section_boxes(section: Section, setting: Setting, tags: Tags, key: str, titled: bool = True) -> list[Box]:
-    """The section, its heading first."""
+    """The section, its heading first. Set once for each width: ``key`` names it."""
+    known = (key, round(setting.width, 3), titled)
+    if known not in setting.done:
+        setting.done[known] = _set_section(section, setting, tags, key, titled)
+    return list(setting.done[known])
+
+
+def _set_section(section: Section, setting: Setting, tags: Tags, key: str, titled: bool) -> list[Box]:
     boxes: list[Box] = []
     if titled:
         boxes += heading(section.title, 2, setting, (*tags, Tag("H2", key)), Destination(key, section.title, 0))

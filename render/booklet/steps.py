@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting, baseline, set_words
 from motifold.render.booklet.boxes import Box, Tag, Tags, beside, height_of, moved, stacked, words_line
-from motifold.render.booklet.figures import figure_box, figure_grid, scale_within, size_of
+from motifold.render.booklet.figures import box_scale, figure_box, figure_grid, scale_within, size_of
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.inline import Type, typeset, width_of
 from motifold.render.booklet.model import Figure
 from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.sections import part_heading, section_boxes
+from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.render.words.model import Block, Items, Section
 
 OVERVIEW_SHARE = 0.62    # of the width, for the plan of the assembly beside the first words
+_LEAST_ROOM = 0.25       # of a page, for an assembly to begin on what is left of it
+_PAIR = 2                # steps in a row, where each has room
+_LEAST_PAIR = 45.0 / MM_PER_PT
 
 
 def step_room(grid: Grid) -> tuple[float, float]:
@@ -24,31 +28,56 @@ def step_room(grid: Grid) -> tuple[float, float]:
     return share * grid.text_width, height * grid.text_height
 
 
-def steps_part(section: Section, figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str) -> None:
-    """Sets the assembly with its figures, from the page in hand on."""
+def steps_ways(
+    section: Section, figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str
+) -> Iterator[Composer]:
+    """The pages so far with the assembly and its figures after them: on the page in hand or a new one, steps in rows or in pairs."""
+    fresh = composer.copy()
+    fresh.turn()
+    head = part_heading(section.title, setting, tags, key)
+    starts = [fresh]
+    if not composer.fresh and composer.room >= head.height + head.before + composer.grid.text_height * _LEAST_ROOM:
+        starts.append(composer)
+    for start in starts:
+        for paired in (False, True):
+            way = start.copy()
+            legible = _set_steps(section, figures, head, way, setting, tags, key, paired)
+            if start is fresh or (legible and not way.stands_alone(head)):
+                yield way
+
+
+def _set_steps(
+    section: Section, figures: Sequence[Figure], head: Box, composer: Composer, setting: Setting, tags: Tags, key: str, paired: bool
+) -> bool:
+    """Sets the assembly from the page in hand on; whether all of it can be read."""
     steps = {figure.step: figure for figure in figures if figure.role == "step" and figure.step is not None}
     overview = [figure for figure in figures if figure.role in ("net", "seams")]
     finished = [figure for figure in figures if figure.role == "finished"]
-    head = part_heading(section.title, setting, tags, key)
-    if composer.room < head.height + head.before + composer.grid.text_height * 0.45:
-        composer.turn()
-    composer.whole(head)
     before, numbered, after = _split(section, steps)
-    _overview(replace(section, blocks=before), overview, composer, setting, tags, key)
+    composer.whole(head)
+    legible = _overview(replace(section, blocks=before), overview, composer, setting, tags, key)
     if numbered is not None:
-        rows, filled = _step_rows(numbered, steps, finished, setting.narrowed(composer.grid.text_width), tags, f"{key}/steps")
+        wide = setting.narrowed(composer.grid.text_width)
+        if paired and _pairs_legible(steps, setting.grid):
+            free = len(numbered.items) % _PAIR != 0
+            rows = _paired(numbered, steps, finished[0] if finished and free else None, wide, tags, f"{key}/steps")
+            finished = finished[1:] if free else finished
+        else:
+            rows = [_step_beside(number, numbered, steps, wide, tags, f"{key}/steps") for number in range(1, len(numbered.items) + 1)]
         for box in rows:
             composer.whole(box)
-        finished = [] if filled else finished
     unspoken = [(number, figure) for number, figure in sorted(steps.items()) if numbered is None or number > len(numbered.items)]
     captioned = [replace(figure, caption=figure.caption or f"Step {number}.") for number, figure in unspoken]
-    composer.space()
-    composer.flow(section_boxes(replace(section, blocks=after), setting, tags, f"{key}/after", titled=False))
+    rest = section_boxes(replace(section, blocks=after), setting, tags, f"{key}/after", titled=False)
+    if rest:
+        composer.space()
+        composer.flow(rest)
     figure_grid([*captioned, *finished], composer, setting, tags, f"{key}/more")
+    return legible
 
 
-def _overview(words: Section, figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str) -> None:
-    """What is said first, and the plan of it all beside it where both have room; else one below the other."""
+def _overview(words: Section, figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str) -> bool:
+    """What is said first, and the plan of it all beside it where both have room; else one below the other. Whether the plan is legible."""
     grid = setting.grid
     if figures and grid.columns > 1:
         width = grid.text_width * OVERVIEW_SHARE
@@ -57,10 +86,20 @@ def _overview(words: Section, figures: Sequence[Figure], composer: Composer, set
         if height_of(narrow) <= plan.height:
             composer.whole(beside([(0.0, stacked(narrow)), (grid.text_width - width, plan)]))
             figure_grid(figures[1:], composer, setting, tags, f"{key}/overview")
-            return
+            return box_scale(plan) >= figures[0].smallest
     measure = min(grid.text_width, 1.45 * grid.column_width)  # a few lines: not worth two columns, too long for one
     composer.flow(section_boxes(words, setting.narrowed(measure), tags, f"{key}/before", titled=False), count=1)
     figure_grid(figures, composer, setting, tags, f"{key}/overview")
+    return True
+
+
+def _pairs_legible(steps: Mapping[int, Figure], grid: Grid) -> bool:
+    width, height = _pair_width(grid), step_room(grid)[1]
+    return width >= _LEAST_PAIR and all(scale_within(figure, width, height) >= figure.smallest for figure in steps.values())
+
+
+def _pair_width(grid: Grid) -> float:
+    return (grid.text_width - grid.gutter) / _PAIR
 
 
 def _split(section: Section, steps: Mapping[int, Figure]) -> tuple[tuple[Block, ...], Items | None, tuple[Block, ...]]:
@@ -74,21 +113,6 @@ def _split(section: Section, steps: Mapping[int, Figure]) -> tuple[tuple[Block, 
 def _width_in_room(figure: Figure, grid: Grid) -> float:
     width, height = step_room(grid)
     return size_of(figure)[0] * scale_within(figure, width, height)
-
-
-def _step_rows(
-    block: Items, steps: Mapping[int, Figure], finished: Sequence[Figure], setting: Setting, tags: Tags, key: str
-) -> tuple[list[Box], bool]:
-    """Rows of steps that are not torn: each drawing beside its words, or two steps side by side, each drawing under its words.
-
-    The arrangement that takes less paper is chosen. Where two in a row leave the last place free, the finished thing fills it (True).
-    """
-    in_rows = [_step_beside(number, block, steps, setting, tags, key) for number in range(1, len(block.items) + 1)]
-    if setting.grid.columns == 1:
-        return in_rows, False
-    free = len(block.items) % setting.grid.columns != 0
-    in_pairs = _paired(block, steps, finished[0] if finished and free else None, setting, tags, key)
-    return (in_rows, False) if height_of(in_rows) < height_of(in_pairs) else (in_pairs, bool(finished) and free)
 
 
 def _item_tags(number: int, tags: Tags, key: str) -> Tags:
@@ -130,10 +154,10 @@ def _step_beside(number: int, block: Items, steps: Mapping[int, Figure], setting
 def _paired(block: Items, steps: Mapping[int, Figure], last: Figure | None, setting: Setting, tags: Tags, key: str) -> list[Box]:
     """Two steps in a row; their words level at the top, their drawings level below; ``last`` in the place after the last step."""
     grid = setting.grid
-    narrow = setting.narrowed(grid.column_width)
+    narrow = setting.narrowed(_pair_width(grid))
     rows = []
-    for start in range(1, len(block.items) + 1, grid.columns):
-        numbers = range(start, min(start + grid.columns, len(block.items) + 1))
+    for start in range(1, len(block.items) + 1, _PAIR):
+        numbers = range(start, min(start + _PAIR, len(block.items) + 1))
         words = [_words_of_step(number, block, narrow, tags, key) for number in numbers]
         words_height = grid.snapped(max(box.height for box in words) + grid.leading * 0.5)
         cells = []
@@ -141,10 +165,10 @@ def _paired(block: Items, steps: Mapping[int, Figure], last: Figure | None, sett
             drawing = _drawing_of_step(number, steps, narrow, tags, key)
             lowered = tuple(moved(mark, 0.0, words_height) for mark in drawing.marks) if drawing else ()
             height = words_height + (drawing.height if drawing else 0.0)
-            cells.append((place * (grid.column_width + grid.gutter), Box(height, (*words[place].marks, *lowered))))
-        if last is not None and len(numbers) < grid.columns:
+            cells.append((place * (_pair_width(grid) + grid.gutter), Box(height, (*words[place].marks, *lowered))))
+        if last is not None and len(numbers) < _PAIR:
             room = max(height for height in (box.height for _, box in cells))
             figure = figure_box(last, narrow, tags, f"{key}/finished", max(room, step_room(grid)[1]))
-            cells.append((len(numbers) * (grid.column_width + grid.gutter), figure))
+            cells.append((len(numbers) * (_pair_width(grid) + grid.gutter), figure))
         rows.append(replace(beside(cells), before=grid.leading))
     return rows

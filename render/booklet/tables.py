@@ -94,12 +94,45 @@ def _row(
     return height, marks
 
 
+def _in_groups(table: Table, setting: Setting) -> list[Table]:
+    """The table, or several of it with some of the columns each, the first column in all: none needs more than the width."""
+    narrow = _natural(table, setting)[1]
+    groups: list[list[int]] = [[]]
+    used = narrow[0]
+    for column in range(1, len(narrow)):
+        if groups[-1] and used + _GAP + narrow[column] > setting.width:
+            groups.append([])
+            used = narrow[0]
+        groups[-1].append(column)
+        used += _GAP + narrow[column]
+    each = -(-(len(narrow) - 1) // len(groups))
+    even = [list(range(start, min(start + each, len(narrow)))) for start in range(1, len(narrow), each)] if len(groups) > 1 else groups
+    if all(sum(narrow[column] + _GAP for column in group) + narrow[0] <= setting.width for group in even):
+        groups = even  # as many columns in each, if that is no wider
+    return [
+        Table(
+            table.caption if number == 0 else "",
+            (table.header[0], *(table.header[column] for column in group)),
+            tuple((row[0], *(row[column] for column in group)) for row in table.rows),
+        )
+        for number, group in enumerate(groups)
+    ]
+
+
 def table_boxes(table: Table, setting: Setting, tags: Tags, key: str) -> list[Box]:
     """Caption, head and rows; each row one box. The head stays with the first rows.
 
-    A table with more columns than the sheet is wide is turned on its side, if it fits better so: many sizes of few yarns.
+    A table with more columns than the sheet is wide is turned on its side, if it fits so: many sizes of few yarns. Else it is printed as
+    several tables, one below the other.
     """
-    table = _on_its_side(table, setting)
+    boxes: list[Box] = []
+    for number, part in enumerate(_in_groups(_on_its_side(table, setting), setting)):
+        new = _one_table(part, setting, tags, f"{key}/columns{number}" if number else key)
+        boxes += [replace(new[0], before=setting.grid.leading), *new[1:]] if number else new
+    return boxes
+
+
+def _one_table(table: Table, setting: Setting, tags: Tags, key: str) -> list[Box]:
     table_tag = Tag("Table", key)
     widths = _column_widths(table, setting)
     used = min(setting.width, sum(widths) + _GAP * (len(widths) - 1))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from motifold.render.booklet import BookletContent, Figure, make_booklet
@@ -49,7 +49,10 @@ figures = st.builds(
 )
 
 
-@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow])
+@settings(
+    max_examples=12, deadline=None, phases=[Phase.explicit, Phase.reuse, Phase.generate],
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
+)
 @given(st.data())
 def test_any_document_is_set_within_its_margins(make_content: Callable[..., BookletContent], data: st.DataObject) -> None:
     some, shown = data.draw(st.lists(sections, max_size=5)), data.draw(st.lists(figures, max_size=6))
@@ -65,7 +68,7 @@ def test_any_document_is_set_within_its_margins(make_content: Callable[..., Book
             assert placed.y + placed.box.height <= bottom + 0.5 or len(page.placed) == 1
             for mark in placed.box.marks:
                 if isinstance(mark, LineOfWords):
-                    assert placed.x + mark.x + line_width(mark.words) <= left + grid.text_width + 40
+                    assert placed.x + mark.x + line_width(mark.words) <= left + grid.text_width + 0.5
                 if isinstance(mark, Picture):
                     assert placed.x + mark.x + mark.drawing.width_mm / MM_PER_PT * mark.scale <= left + grid.text_width + 0.5
     assert make_booklet(content).startswith(b"%PDF-1.7")

@@ -1,0 +1,64 @@
+"""What a plan of pages is worth: how full they are, how large the charts came out. The unit of all costs is one page of paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from motifold.render.booklet.boxes import LineOfWords, Page, Picture, PlacedBox
+from motifold.render.booklet.linebreak import line_width
+from motifold.render.booklet.model import Figure
+from motifold.render.booklet.paper import Grid
+
+WHITE = 0.35          # a page left wholly white, besides the paper
+NEARLY_EMPTY = 0.2    # a last page filled less than this looks like a mistake
+_MISTAKE = 0.45
+OVERLEAF = 1.6        # rounds that are read on the back of their chart
+FOR_NOTES = 0.6       # a page of ruled lines that nobody asked for
+_ILLEGIBLE = 1.5
+_SMALL = 0.5          # a chart that can just be read
+_MODEST = 0.2         # a chart at its comfortable size
+
+
+def filled(page: Page, grid: Grid) -> float:
+    """How far down its columns a page is filled, 0 to 1."""
+    return sum(depths(page.placed, grid, page.number)) / grid.columns
+
+
+def depths(placed: Iterable[PlacedBox], grid: Grid, number: int) -> list[float]:
+    """For each column the share of its height down to the lowest words or picture in it."""
+    lowest = [0.0] * grid.columns
+    left = grid.left(number)
+    for one in placed:
+        for mark in one.box.marks:
+            match mark:
+                case Picture():
+                    width, below = mark.width, mark.height
+                case LineOfWords():
+                    width, below = line_width(mark.words), 0.0
+                case _:
+                    continue
+            start = one.x + mark.x - left
+            depth = min(1.0, (one.y + mark.y + below - grid.top) / grid.text_height)
+            for column in range(grid.columns):
+                edge = column * (grid.column_width + grid.gutter)
+                if start + width > edge + 2 and start < edge + grid.column_width - 2:
+                    lowest[column] = max(lowest[column], depth)
+    return lowest
+
+
+def cost_of_pages(pages: Sequence[Page], grid: Grid) -> float:
+    """Paper and white of all pages behind the cover; white on the last is as it falls, unless hardly anything stands there."""
+    inner = pages[1:]
+    white = sum(WHITE * (1.0 - filled(page, grid)) for page in inner[:-1])
+    last = filled(inner[-1], grid) if inner else 1.0
+    return len(inner) + white + (_MISTAKE * (1.0 - last) if last < NEARLY_EMPTY and len(inner) > 1 else 0.0)
+
+
+def cost_of_size(figure: Figure, scale: float) -> float:
+    """How much paper a larger chart would be worth: much below what is legible, little above what is comfortable."""
+    if scale < figure.smallest * 0.999:
+        return _SMALL + _ILLEGIBLE * (figure.smallest / max(scale, 1e-3) - 0.8)
+    comfortable, largest = max(figure.comfortable, figure.smallest), max(figure.largest, figure.comfortable)
+    if scale < comfortable:
+        return _MODEST + (_SMALL - _MODEST) * (comfortable - scale) / max(comfortable - figure.smallest, 1e-6)
+    return _MODEST * (largest - scale) / max(largest - comfortable, 1e-6)
