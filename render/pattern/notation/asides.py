@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import Chain, Step, Words, Work
+from motifold.render.pattern.instructions import Chain, CountsAs, Group, Step, Words, Work
 from motifold.render.pattern.notation.beginnings import read_counts_as
 from motifold.render.pattern.notation.counts import try_bracket, try_sentence
 from motifold.render.pattern.notation.lexicon import END, Lexeme
 from motifold.render.pattern.notation.reader import Reader
+from motifold.render.pattern.notation.stitches import GATHERED
 
 Body = Callable[[Reader], tuple[Step, ...]]
 
@@ -17,6 +18,11 @@ Body = Callable[[Reader], tuple[Step, ...]]
 def counts_as_after(r: Reader, before: list[Step]) -> list[Step]:
     """Such as "Ch 3, (counts as dc)": what is said after a comma belongs to the chain before."""
     last = before[-1]
+    if isinstance(last, Group) and isinstance(last.steps[-1], Work) and not last.place.each:  # "(ch 3, dc2tog) in same sp (counts as cl)"
+        inner = list(last.steps)
+        counts_as_after(r, inner)
+        before[-1] = replace(last, steps=tuple(inner))
+        return []
     if not isinstance(last, (Chain, Work)):
         raise r.reject("word", "nothing stands before this that could count as a stitch", '"ch 3 (counts as dc)"')
     counts = read_counts_as(r, last.count.values[0] if isinstance(last, Chain) else 0)
@@ -28,6 +34,23 @@ def counts_as_after(r: Reader, before: list[Step]) -> list[Step]:
         )
     before[-1] = replace(last, counts_as=counts)
     return []
+
+
+def cluster_made(r: Reader, before: list[Step]) -> bool:
+    """Such as "ch 3, dc2tog in same sp (beg cl made)": the chain and what is worked together are the first cluster. Takes the bracket."""
+    closer = r.closers[r.pos]
+    inside = r.items[r.pos + 1 : closer]
+    last = before[-1] if before else None
+    if not isinstance(last, Work) or last.stitch.together < 2 or last.counts_as is not None or len(before) < 2:
+        return False
+    names = [lexeme.value.removeprefix("beg ") for lexeme in inside if lexeme.kind == "stitch"]
+    others = {lexeme.value for lexeme in inside if lexeme.kind != "stitch"}
+    known = len(names) == 1 and (names[0] in GATHERED or names[0] in r.context.defined)
+    if not known or not isinstance(before[-2], Chain) or inside[-1].value != "made" or not others <= {"made", "beg", "first"}:
+        return False
+    before[-1] = replace(last, counts_as=CountsAs((names[0],)))
+    r.pos = closer + 1
+    return True
 
 
 def counts_in_bracket(r: Reader) -> bool:

@@ -46,7 +46,7 @@ def finished_steps(steps: Sequence[Step], label: Label, new_id: Callable[[], int
         elif isinstance(step, Work) and step.stitch.standing and not worked and not _attached(done):
             done.extend((Join(new_id(), step.span, "standing", attach=True), step))
         elif isinstance(step, Group) and _begins_with_chain(step, done):
-            done.extend((step.steps[0], replace(step, steps=step.steps[1:])))
+            done.extend((step.steps[0], _unbracketed(step)))
         else:
             done.append(step)
         if isinstance(step, FastenOff):
@@ -62,6 +62,14 @@ def _begins_with_chain(group: Group, done: list[Step]) -> bool:
         return False
     walked = [step for step in done if isinstance(step, _WORKING)]
     return all(isinstance(step, Work) and step.stitch.name == "sl st" for step in walked) and bool(walked or _attached(done))
+
+
+def _unbracketed(group: Group) -> Step:
+    """The group without its beginning chain; one step needs no brackets."""
+    rest = group.steps[1]
+    if len(group.steps) == 2 and isinstance(rest, Work) and rest.place is None:
+        return replace(rest, place=group.place)
+    return replace(group, steps=group.steps[1:])
 
 
 def _attached(done: list[Step]) -> bool:

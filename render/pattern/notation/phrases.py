@@ -124,7 +124,7 @@ _SPELLINGS: dict[str, str] = {
     # doing
     "work": "work, works, make, do, crochet",
     "working": "working, making, placing",
-    "skip": "skip, sk, skp, skipping, skips, miss, missing",
+    "skip": "skip, sk, skipping, skips, miss, missing",
     "turn": "turn, turning",
     "join": "join, joining, rejoin, attach, attaching, joined, reattach, joins",
     "close": "close, closing, connect, finish rnd",
@@ -174,9 +174,12 @@ _UNWORKED = (
     "place bead, add bead, tapestry crochet, waistcoat stitch, camel st, third loop, 3rd loop, third lp, 3rd lp, "
     "horizontal bar, cc, mc, selvage, selvedge"
 )
-UNWORKED = frozenset(_UNWORKED.split(", "))
+KNITTING = frozenset({"skp", "ssk", "psso", "kfb", "yfwd", "ssp", "skpo"})
+"""Words of knitting that slip into crochet patterns; none of them says what to do with a hook."""
+
+UNWORKED = frozenset(_UNWORKED.split(", ")) | KNITTING
 """Words that the trade knows and a reader of patterns knows, but that cannot be worked here."""
 
-US_WORDS = frozenset({"skip", "sk", "skp", "skipping", "gauge", "yo", "yarn over"})
+US_WORDS = frozenset({"skip", "sk", "skipping", "gauge", "yo", "yarn over"})
 UK_WORDS = frozenset({"miss", "missing", "tension", "yrh", "yarn round hook"})
 """Words of only one set of terms that change no meaning where they stand in the other."""

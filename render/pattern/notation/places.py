@@ -78,11 +78,18 @@ def _another(r: Reader) -> Found | None:
     r.take()
     if at_place(r):
         more = read_place(r)
-    elif r.at("next", "each", "same", "last", "any") or r.at_kind("ord"):
+    elif r.at("next", "each", "same", "last", "any") or r.at_kind("ord") or _names_space(r):
         more = _noun_place(r, Parts(r.pos), bound=False, space="current")
     else:
         return None
     return None if r.at("in", "on", "over") else more  # "and dc in next st" is a step, no second place
+
+
+def _names_space(r: Reader) -> bool:
+    """Whether "ch-2 sp", "2-ch sp" or "corner sp" stands here: with its "sp" it is no step."""
+    length = (r.at("ch") and r.peek(1).kind == "num") or (r.at_kind("num") and r.peek(1).value == "ch")
+    ahead = 2 if length else 1 if r.at("corner", "ch") else 0
+    return r.peek(ahead).kind == "word" and r.peek(ahead).value in ("sp", "lp")
 
 
 def read_place(r: Reader, walks: bool = False) -> Found:

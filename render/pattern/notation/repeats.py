@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from motifold.render.pattern.instructions import ONE, Amount, Extent, Group, Repeat, Skip, Step, Stop, Work
+from motifold.render.pattern.instructions import ONE, Amount, Chain, Extent, Group, Repeat, Skip, Step, Stop, Work
 from motifold.render.pattern.notation.amounts import read_amount, read_extent, read_times
 from motifold.render.pattern.notation.endings import read_ending
 from motifold.render.pattern.notation.nouns import read_noun
@@ -39,6 +39,8 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
     if r.at_kind("sep") and r.peek().value == "," and (r.peek(1).value in ("rep",) or _bare_times_follow(r)):
         r.take()
     if r.at("all") and r.peek(1).value in ("in", "on"):
+        r.take()
+    if r.follows("and", "rep") and r.peek(2).kind != "mark":
         r.take()
     if r.follows("rep") and not _at_rep(r):
         r.take()
@@ -219,6 +221,35 @@ def _plain_rep(r: Reader) -> bool:
     return r.peek(1).value in ("around", "across", "to") or r.peek(1).kind == "num" or r.peek(1).raw in ("twice", "thrice", "once")
 
 
+def read_unmarked_repeat(r: Reader, before: list[Step]) -> list[Step]:
+    """Such as "sc in next st, inc, rep around", "..., repeat from beginning 5 more times": all that the line has worked so far.
+
+    Where the line begins with a chain or with yarn, it is not clear what is repeated, and a star has to say it.
+    """
+    start, number = r.pos, r.new_id()
+    r.take()
+    from_beginning = r.accept("from") is not None and r.accept("beg") is not None
+    if from_beginning:
+        r.accept("of")
+        r.accept("rnd", "row")
+    clear = before and r.depth == 0 and all(isinstance(step, Work | Group | Skip | Repeat | Chain) for step in before)
+    if not clear or isinstance(before[0], Chain) or not (from_beginning or r.at("around", "across", "to") or _times_ahead(r)):
+        raise r.reject("star", "it is not marked from where to repeat", _STAR_HINT, lexeme=r.items[start])
+    said = read_times(r)
+    times = _plus(said[0], 1 if said[1] else 0) if said is not None else None
+    extent = None if said is not None else read_extent(r, read_np, read_noun) or _all_the_way(r)
+    steps = tuple(before)
+    before.clear()
+    return [Repeat(number, r.span(0), steps, times=times, extent=extent, style="*")]
+
+
+_STAR_HINT = 'a star marks it: "*sc in next st, ch 1; rep from * around"'
+
+
+def _all_the_way(r: Reader) -> Extent:
+    return Extent("around" if r.context.worked == "rounds" else "across")
+
+
 def opens_a_repeat(r: Reader) -> bool:
     """Whether the ``**`` that comes next begins a repeat of its own: a "rep from **" or a closing ``**`` with times follows."""
     mark = r.peek().value
@@ -280,7 +311,7 @@ def _how_often(r: Reader, mark: str, closed: bool) -> tuple[Amount | None, Exten
         r.unread = True
         r.say(error("star", r.span_of(r.before()), f"nothing says how often to repeat what stands between {mark} and {mark}",
                     f"\"{mark}...{mark} 3 times\" or \"; rep from {mark} to {mark} around\""))  # fmt: skip
-    return None, extent or Extent("around" if r.context.worked == "rounds" else "across"), stop
+    return None, extent or _all_the_way(r), stop
 
 
 def _times_ahead(r: Reader) -> bool:

@@ -8,6 +8,7 @@ from motifold.render.pattern.notation.phrases import UNITS_CM
 from motifold.render.pattern.notation.reader import Reader
 
 _MOST_ROUNDS = 1000
+_FRACTIONS = {"¼": 1 / 4, "½": 1 / 2, "¾": 3 / 4, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8}
 
 
 def at_repeat_rounds(r: Reader) -> bool:
@@ -45,7 +46,7 @@ def read_repeat_rounds(r: Reader) -> RepeatRounds:
     said = read_times(r)
     if said is not None:
         times = said[0]
-    elif r.at("until", "to"):
+    elif r.at("until", "to") or (r.peek().raw == "for" and (r.peek(1).kind in ("num", "measure") or r.peek(1).raw in _FRACTIONS)):
         measures = _measures(r)
     elif r.peek().raw == "for":
         _for_pattern(r)
@@ -97,6 +98,8 @@ def _measures(r: Reader) -> tuple[float, ...]:
                 r.pos += 3
                 return _checked(r, [*values, value], unit)
             values.append(_fraction(r, value, lexeme.raw))
+        elif lexeme.raw in _FRACTIONS:  # "½ in"
+            values.append(_FRACTIONS[lexeme.raw])
         elif lexeme.raw in UNITS_CM and values:
             return _checked(r, values, UNITS_CM[lexeme.raw])
         elif lexeme.kind not in ("open", "close", "sep") and lexeme.value != "to":
@@ -111,7 +114,9 @@ def _split_measure(written: str) -> tuple[float, float]:
 
 
 def _fraction(r: Reader, value: float, written: str) -> float:
-    """What follows a whole number: ".5", or "1/2"."""
+    """What follows a whole number: ".5", "1/2" or "½"."""
+    if r.peek().raw in _FRACTIONS:
+        return value + _FRACTIONS[r.take().raw]
     if r.at_kind("sep") and r.peek().value == "." and r.peek().tight and r.peek(1).kind == "num" and r.peek(1).tight:
         r.take()
         return float(f"{written}.{r.take().raw}")

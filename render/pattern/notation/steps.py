@@ -16,20 +16,21 @@ from motifold.render.pattern.instructions import (
     Work,
 )
 from motifold.render.pattern.notation.amounts import at_times
-from motifold.render.pattern.notation.asides import counts_as_after, counts_in_bracket, remark_in_brackets, you_should_have
+from motifold.render.pattern.notation.asides import cluster_made, counts_as_after, counts_in_bracket, remark_in_brackets, you_should_have
 from motifold.render.pattern.notation.beginnings import at_counts_as
 from motifold.render.pattern.notation.counts import try_dash, try_sentence
 from motifold.render.pattern.notation.joins import read_join
 from motifold.render.pattern.notation.moves import read_brace, read_magic_ring, read_marker, read_no_join, read_skip, read_turn
+from motifold.render.pattern.notation.phrases import KNITTING
 from motifold.render.pattern.notation.places import at_place, read_place
 from motifold.render.pattern.notation.problems import Rejected, error
 from motifold.render.pattern.notation.reader import Mode, Reader
 from motifold.render.pattern.notation.remarks import at_remark, read_remark
-from motifold.render.pattern.notation.repeats import at_rep_clause, opens_a_repeat, read_bracket, read_star
+from motifold.render.pattern.notation.repeats import at_rep_clause, opens_a_repeat, read_bracket, read_star, read_unmarked_repeat
 from motifold.render.pattern.notation.rounds import at_repeat_rounds, read_repeat_rounds
 from motifold.render.pattern.notation.runs import into_one_place, with_others
 from motifold.render.pattern.notation.stitches import at_stitch
-from motifold.render.pattern.notation.suggestions import is_known, suggestion
+from motifold.render.pattern.notation.suggestions import is_known, suggestion, unexplained
 from motifold.render.pattern.notation.working import read_chain, read_stitches
 from motifold.render.pattern.notation.yarns import read_change, read_fasten_off, read_leave, read_pick_up, read_with
 
@@ -67,6 +68,7 @@ def read_steps(r: Reader) -> tuple[Step, ...]:
                 more = with_others(r, more, steps)
             steps.extend(more)
             starts.extend([at] * (len(steps) - len(starts)))
+            del starts[len(steps) :]  # a repeat of all before it stands in its place
             into_one_place(r, steps, starts, run)
         except Rejected as rejected:
             if not (r.broken and rejected.problem.code in ("bracket", "star")):
@@ -97,7 +99,7 @@ def read_step(r: Reader, before: list[Step]) -> list[Step]:
         case "open":
             if before and at_counts_as(r):
                 return counts_as_after(r, before)
-            if r.depth == 0 and counts_in_bracket(r):
+            if r.depth == 0 and (counts_in_bracket(r) or cluster_made(r, before)):
                 return []
             remark = remark_in_brackets(r, read_steps)
             return read_bracket(r, read_steps) if remark is None else remark
@@ -117,6 +119,8 @@ def read_step(r: Reader, before: list[Step]) -> list[Step]:
             return read_stitches(r)
         case "unworked" if lexeme.raw in ("continue", "cont") and r.peek(1).value in ("in", "working", "work") and r.peek(2).kind == "word":
             return read_remark(r)
+        case "unworked" if lexeme.raw in KNITTING:
+            raise r.reject("not-worked", f'"{lexeme.raw}" is a word of knitting, and says nothing here', _NOT_KNITTING)
         case "unworked":
             raise r.reject(
                 "not-worked", f'"{lexeme.raw}" is known but not worked here', "say it in stitches, or put it in braces to print it only"
@@ -180,6 +184,8 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
             r.take()
         r.take()
         raise r.reject("star", f'"rep from {mark}" has no {mark} before it to repeat from', lexeme=rep)
+    if word == "rep":
+        return read_unmarked_repeat(r, before)
     if word in ("blo", "flo") and (r.peek(1).kind in ("stitch", "num") or r.peek(1).value in ("inc", "dec")):
         return _loop_before(r)
     if word == "working" and (r.peek(1).kind in ("open", "num", "stitch", "mark") or r.peek(1).value in ("inc", "dec", "ch")):
@@ -193,6 +199,7 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
     return _unknown(r)
 
 
+_NOT_KNITTING = 'to pass a stitch, write "sk next st"; to work two together, "sc2tog"'
 _BRACES = "words that are printed and not worked stand in braces: {like this}"
 
 
@@ -208,6 +215,8 @@ def _unknown(r: Reader) -> list[Step]:
         return []
     if at_times(r):
         raise r.reject("bracket", "a number of times stands here, but nothing before it is in brackets", '"[dc in next st, ch 1] 3 times"')
+    if lexeme.value == "group" and lexeme.kind == "word":
+        raise r.reject("word", *unexplained(lexeme))
     if is_known(lexeme):
         raise r.reject("word", f'"{lexeme.raw}" cannot be read at this place', _BRACES)
     raise r.reject(

@@ -22,6 +22,15 @@ def is_known(lexeme: Lexeme) -> bool:
     return lexeme.kind == "word" and lexeme.raw in PHRASES
 
 
+def unexplained(lexeme: Lexeme) -> tuple[str, str]:
+    """Message and hint for "petal", "fan", "leaf" worked as a stitch: as a place they are a group, as a stitch the file must say what."""
+    name = {"leaves": "leaf"}.get(lexeme.raw, lexeme.raw.removesuffix("s"))
+    return (
+        f'"{lexeme.raw}" is worked as a stitch, but the file does not say what it is',
+        f'explain it: [stitch.{name}] means = "(sc, 3 dc, sc) in same st"',
+    )
+
+
 def suggestion(lexeme: Lexeme, context: NotationContext) -> str | None:
     """A hint that names the nearest word, or None where none comes near."""
     if not lexeme.raw[:1].isalpha() or len(lexeme.raw) > _LONGEST:

@@ -154,16 +154,17 @@ def _also(r: Reader, parts: Parts) -> bool:
     """Such as "each dc and each ch-1 sp": the further kinds that "each" covers."""
     if not parts.each or not r.at("and"):
         return False
-    more = r.attempt(lambda: _one_more_kind(r))
+    more = r.attempt(lambda: _one_more_kind(r, parts.count is not None))
     if more is None:
         return False
     parts.also = (*parts.also, more)
     return True
 
 
-def _one_more_kind(r: Reader) -> Target | None:
+def _one_more_kind(r: Reader, counted: bool) -> Target | None:
     r.take()
-    r.accept("in", "on")
+    if r.accept("in", "on") and counted and not r.at("each"):
+        return None  # "in each of next 2 sts and in ch-2 sp": that space comes after them
     said_each = r.accept("each") is not None
     if r.at("next", "same", "last") or not at_noun(r) or (r.at_kind("num") and not said_each):
         return None

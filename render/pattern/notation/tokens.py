@@ -41,7 +41,8 @@ _TOKEN = re.compile(
   | (?P<measure>\d{1,9}(?:\.\d{1,9})?\s?(?:cm|mm|inches|inch|in\.(?=\s*[A-Z(\n]|\s*$)|")(?![^\W\d_]))
   | (?P<ord>\d{1,9})(?:st|nd|rd|th)(?![^\W_])
   | (?P<num>\d+)
-  | (?P<word>[^\W\d_]+(?:'[^\W\d_]+)*)(?:\(e?s\))?
+  | (?P<odd_fraction>[¼½¾⅓⅔⅛⅜⅝⅞])
+  | (?P<word>[^\W\d_¼½¾⅓⅔⅛⅜⅝⅞]+(?:'[^\W\d_]+)*)(?:\(e?s\))?
   | (?P<mark>\*+|[†‡§]+)
   | (?P<times>[×✕✖])
   | (?P<dash>-{2,}|—|-)
@@ -92,7 +93,7 @@ def _is_hyphen(plain: str, start: int, end: int) -> bool:
 
 _SIGNS: dict[str, TokenKind] = {
     "sep": "sep", "measure": "measure", "colon": "colon", "equals": "equals", "mark": "mark", "open": "open", "close": "close",
-    "brace": "brace", "odd": "odd", "dash": "dash", "times": "word", "and": "word",
+    "brace": "brace", "odd": "odd", "odd_fraction": "odd", "dash": "dash", "times": "word", "and": "word",
 }  # fmt: skip
 _ONE_SPELLING = {"times": "x", "and": "and", "dash": "--"}
 

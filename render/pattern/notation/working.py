@@ -14,7 +14,7 @@ from motifold.render.pattern.notation.problems import warning
 from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.repeats import every_other
 from motifold.render.pattern.notation.stitches import at_stitch, read_sized, read_stitch
-from motifold.render.pattern.notation.suggestions import is_known, suggestion
+from motifold.render.pattern.notation.suggestions import is_known, suggestion, unexplained
 
 
 def read_chain(r: Reader) -> Chain:
@@ -49,7 +49,7 @@ def read_stitches(r: Reader) -> list[Step]:
         r.pos = start
     elif r.at_kind("num"):
         count = read_amount(r)
-        if r.at("ch") and r.peek(1).value != "picot":
+        if r.at("ch") and r.peek(1).value != "picot" and not (r.peek(1).kind == "num" and r.peek(2).value == "picot"):
             r.take()
             return [_chain(r, number, start, count)]
         r.accept("more") if r.peek(1).kind == "stitch" else None
@@ -81,7 +81,17 @@ def _places_after_bracket(r: Reader, steps: list[Step], start: int, spec: Stitch
     if not r.at_kind("open") or not isinstance(last, Work):
         return []
     at = r.pos
-    counts = read_counts_as(r, 0)
+    if last.place is None and spec.beginning and r.at_kind("open") and r.peek(1).value == "ch":  # "beg cl (ch 3, dc2tog) in same sp"
+        r.pos, counts = r.closers[r.pos] + 1, None
+    else:
+        counts = read_counts_as(r, 0)
+        if counts is None:
+            return []
+    if last.place is None and at_place(r):  # "dc2tog (counts as cl) in same sp"
+        steps.pop()
+        steps.extend(_work(r, last.id, start, spec, count, found) for found in read_places(r))
+        steps[-1] = replace(steps[-1], counts_as=counts) if isinstance(steps[-1], Work) else steps[-1]
+        return []
     if counts is None or not r.at("and"):
         r.pos = at
         return []
@@ -198,6 +208,8 @@ def _number_alone(r: Reader, start: int) -> list[Step]:
     following = r.peek()
     if following.kind != "word":
         raise r.reject("word", f"the number {number.raw} stands alone: a stitch is missing", _NUMBER_HINT, lexeme=number)
+    if following.value == "group":
+        raise r.reject("word", *unexplained(following))
     if is_known(following):
         raise r.reject("word", f'a stitch is missing between {number.raw} and "{following.raw}"', _NUMBER_HINT)
     raise r.reject("word", f'"{following.raw}" cannot be read as a stitch', suggestion(following, r.context) or _NUMBER_HINT)

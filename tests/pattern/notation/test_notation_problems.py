@@ -36,6 +36,11 @@ ONE_MISTAKE = [
     ("Rnd 1: surface sl st around, ch 1", "not-worked", "surface sl st"),
     ("Rnd 1: sc in each st, cont in pat", "not-worked", "cont"),
     ("Rnd 1: spike st in next st", "not-worked", "spike st"),
+    ("Rnd 1: skp, sc in next st", "not-worked", "skp"),
+    ("Rnd 1: petal in next ch-2 sp, ch 1", "word", "petal"),
+    ("Rnd 1: [fan in next st, ch 1] 3 times", "word", "fan"),
+    ("Rnd 1: 3 leaves in ring, ch 1", "word", "leaves"),
+    ("Rnd 1: ch 1, sc in next st, ch 2; repeat around; join", "star", "repeat"),
     ("Rnd 1: sc in each st to marker", "not-worked", "marker"),
     ("Rnd 1: dc in next st. (36 dc, 8 ch-1 spces)", "word", "spces"),
     ("Rnds 6, 4 and 2: dc in each st around", "round", "Rnds 6, 4 and 2:"),
@@ -158,3 +163,13 @@ def test_a_group_without_brackets_in_the_same_place_is_a_group() -> None:
     lines, found = read("Rnd 2: Sl st in next ch-2 sp, ch 3; dc, ch 2, 2 dc in same sp")
     assert found == ()
     assert line_short(lines[0]) == "sl st@next sp2; ch3; (dc, ch2, 2 dc)@same sp"
+
+
+def test_a_stitch_that_the_file_does_not_explain_is_named_with_what_would_explain_it() -> None:
+    problem = only_problem("Rnd 1: 3 leaves in ring")
+    assert '"leaves"' in problem.message
+    assert problem.hint is not None and "[stitch.leaf]" in problem.hint
+
+
+def test_a_petal_as_a_place_is_a_group_of_stitches() -> None:
+    assert problems("Rnd 2: sc in center dc of next petal, sc in next petal. (8 petals)") == []
