@@ -36,7 +36,8 @@ def command(pattern: Path, as_json: bool, output: str | None, rounds: int | None
     job = load(pattern, rounds, size_name)
     if as_json:
         needs = needs_by_size(job.worked) if job.worked else {}
-        print_json(job, {"sizes": {size: {need.yarn: _need_json(need) for need in found} for size, found in needs.items()}})
+        sizes = {size: {need.yarn: _need_json(need) for need in found} for size, found in needs.items()}
+        print_json(job, {"sizes": sizes}, output)
     worked = require_worked(job)
     target = choose_target(output or "-", pattern, "-yarn", ["txt"])
     text = yarn_text(worked) + "\n"
@@ -56,7 +57,7 @@ def _need_json(need: YarnNeed) -> dict[str, Any]:
 
 def yarn_text(worked: Worked) -> str:
     """The amounts as text, metric and imperial; says what is missing where nothing can be worked out."""
-    from motifold.render.sizing.units import convert
+    from motifold.render.sizing.amounts import printed_amounts
     from motifold.render.sizing.yarn import MARGIN
 
     needs = needs_by_size(worked)
@@ -67,15 +68,16 @@ def yarn_text(worked: Worked) -> str:
         [
             size if several else "",
             names.get(need.yarn, need.yarn),
-            f"{need.metres:.0f} m",
-            f"{convert(need.metres, 'm', 'yd'):.0f} yd",
-            "" if need.grams is None else f"{need.grams:.0f} g",
-            "" if need.grams is None else f"{convert(need.grams, 'g', 'oz'):.1f} oz",
-            "" if need.balls is None else str(need.balls),
+            f"{amounts.metres} m",
+            f"{amounts.yards} yd",
+            "" if amounts.grams is None else f"{amounts.grams} g",
+            "" if amounts.ounces is None else f"{amounts.ounces:g} oz",
+            "" if amounts.balls is None else str(amounts.balls),
         ]
         for several in [len(needs) > 1]
         for size, found in needs.items()
         for need in found
+        for amounts in [printed_amounts(need)]
     ]
     lines = [
         f"{worked.pattern.title}: yarn, with {MARGIN:.0%} added",

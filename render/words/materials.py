@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from motifold.render.pattern.model import Gauge, Yarn
 from motifold.render.pattern.quantity import PerLength
+from motifold.render.sizing.amounts import printed_amounts
 from motifold.render.sizing.gauge import width_line
 from motifold.render.sizing.hooks import hook_text
 from motifold.render.sizing.loops import UNCALIBRATED_ERROR
@@ -14,7 +15,7 @@ from motifold.render.sizing.width import motif_line
 from motifold.render.sizing.yarn import MARGIN
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
 from motifold.render.words.places import round_name
-from motifold.render.words.printed import Printed, both_units, motif_words, plural, whole_up
+from motifold.render.words.printed import Printed, both_units, motif_words, plural
 from motifold.render.words.voice import NBSP, listed
 
 WEIGHT_NAMES = ("Lace", "Super Fine", "Fine", "Light", "Medium", "Bulky", "Super Bulky", "Jumbo")
@@ -71,7 +72,8 @@ def _amounts(printed: Printed) -> list[Block]:
     for yarn in printed.pattern.yarns:
         needs = [next((n for n in printed.needs.get(name, ()) if n.yarn == yarn.key), None) for name in printed.names]
         if any(needs):
-            rows.append((f"{yarn.key} ({yarn.name})" if yarn.name != yarn.key else yarn.key, *(_need(need) for need in needs)))
+            name = f"{yarn.key} ({yarn.name})" if yarn.name != yarn.key else yarn.key
+            rows.append((name, *(_need(need, _in_yards(yarn)) for need in needs)))
     if not rows:
         return []
     header = ("Yarn", *printed.names) if printed.several else ("Yarn", "Amount")
@@ -87,15 +89,22 @@ def _amounts(printed: Printed) -> list[Block]:
     return [Table("Yarn needed" + (" (estimated)" if estimate else ""), header, tuple(rows)), Paragraph(text)]
 
 
-def _need(need: YarnNeed | None) -> str:
-    """"42 m (46 yd), 19 g (0.7 oz), 1 ball"; rounded up."""
+def _in_yards(yarn: Yarn) -> bool:
+    return yarn.length is not None and yarn.length.length.unit in ("yd", "ft", "in")
+
+
+def _need(need: YarnNeed | None, imperial: bool) -> str:
+    """"42 m (46 yd), 19 g (0.7 oz), 1 ball"; yards first where the label has them."""
     if need is None:
         return "–"
-    parts = [f"{whole_up(need.metres)}{NBSP}m ({whole_up(convert(need.metres, 'm', 'yd'))}{NBSP}yd)"]
-    if need.grams is not None:
-        parts.append(f"{whole_up(need.grams)}{NBSP}g ({number_text(max(convert(need.grams, 'g', 'oz'), 0.1))}{NBSP}oz)")
-    if need.balls is not None:
-        parts.append(plural(need.balls, "ball"))
+    amounts = printed_amounts(need)
+    length, other = f"{amounts.metres}{NBSP}m", f"{amounts.yards}{NBSP}yd"
+    parts = [f"{other} ({length})" if imperial else f"{length} ({other})"]
+    if amounts.grams is not None and amounts.ounces is not None:
+        mass, other = f"{amounts.grams}{NBSP}g", f"{number_text(amounts.ounces)}{NBSP}oz"
+        parts.append(f"{other} ({mass})" if imperial else f"{mass} ({other})")
+    if amounts.balls is not None:
+        parts.append(plural(amounts.balls, "ball"))
     return ", ".join(parts)
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from math import ceil
 
 from motifold.render.pattern.instructions import Instructions
 from motifold.render.pattern.model import Pattern
@@ -57,11 +56,6 @@ def printed(worked: Worked, needs: Mapping[str, tuple[YarnNeed, ...]], look: Wor
 def both_units(cm: float) -> str:
     """"44.8 cm (17⅝ in)"."""
     return f"{cm_text(cm)} ({inches_text(cm)})"
-
-
-def whole_up(value: float) -> int:
-    """To the next whole number, so that nobody runs short; what is whole but for rounding stays."""
-    return ceil(round(value, 6))
 
 
 def titled(name: str) -> str:

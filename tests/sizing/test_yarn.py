@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from math import pi
 
@@ -13,7 +14,9 @@ from motifold.render.fabric.model import Base, Fabric, Leg, Origin, Round, Stitc
 from motifold.render.pattern.model import Gauge, GaugePoint, SidePiece
 from motifold.render.pattern.problem import NOWHERE
 from motifold.render.sizing import yarn_needs
+from motifold.render.sizing.amounts import printed_amounts
 from motifold.render.sizing.loops import height_in_widths, stitch_length, yarn_diameter_cm
+from motifold.render.sizing.model import YarnNeed
 from motifold.render.sizing.yarn import ends_by_yarn
 
 ORIGIN = Origin(0, (), NOWHERE)
@@ -127,3 +130,27 @@ def test_two_swatches_of_different_size_agree() -> None:
 def test_points_measured_twice_do_not_confuse_the_weight() -> None:
     two = replace(SWATCH, points=(GaugePoint(4, 6.5), GaugePoint(8, 12.8)))
     assert yarn_needs(pattern(gauge=two), {"square": TWO_YARNS}, None, {}, swatch=TWO_YARNS)[0].grams
+
+
+def test_amounts_are_printed_up_and_alike_in_both_units() -> None:
+    found = printed_amounts(YarnNeed("A", 9.05, 3.2, 1, False, {}))
+    assert (found.metres, found.yards, found.grams, found.ounces) == (10, 11, 4, 0.2)
+    assert printed_amounts(YarnNeed("A", 182.0, None, None, False, {})).yards == 200  # 199.04 yd
+
+
+def test_the_written_pattern_and_the_yarn_table_give_the_same_amounts() -> None:
+    from importlib import resources
+
+    from motifold.cli.yarn import yarn_text
+    from motifold.render.pattern import read_pattern
+    from motifold.render.words import WordsLook, to_text, write_document
+    from motifold.render.worked import needs_by_size, work_pattern
+
+    reading = read_pattern("b.toml", resources.files("motifold.samples").joinpath("lighthouse-basket.toml").read_bytes())
+    assert reading.pattern is not None
+    done = work_pattern(reading.pattern)
+    words = to_text(write_document(done, needs_by_size(done), WordsLook("US"))).replace("\u00a0", " ")
+    rows = re.findall(r"(\d+) m +(\d+) yd +(\d+) g +([\d.]+) oz", yarn_text(done))
+    assert len(rows) >= 3
+    for metres, yards, grams, ounces in rows:
+        assert f"{metres} m ({yards} yd), {grams} g ({ounces} oz)" in words
