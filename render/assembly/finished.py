@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from math import cos, hypot, pi
 
 from motifold.render.assembly.flatlay import lay
+from motifold.render.assembly.hidden import turning
 from motifold.render.assembly.measures import OFF_MM, length_text, level, measure_around, upright
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.panel_paint import paint_names
 from motifold.render.assembly.sheet import Sheet
 from motifold.render.assembly.solid import Solid, stand_up
-from motifold.render.assembly.standing import DIM_MM, LARGEST_MM, draw_standing, hull, turning
+from motifold.render.assembly.standing import DIM_MM, LARGEST_MM, draw_standing, hull
 from motifold.render.assembly.style import (
     A5_TEXT_HEIGHT_MM,
     A5_TEXT_WIDTH_MM,

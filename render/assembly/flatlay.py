@@ -65,6 +65,26 @@ class Flatlay:
     fold_number: dict[int, int]
     dense: bool = False
 
+    def loose(self) -> list[list[int]]:
+        """The panels in groups that lie together on the sheet, by numbers."""
+        group = list(range(len(self.panels)))
+
+        def root(i: int) -> int:
+            while group[i] != i:
+                group[i] = group[group[i]]
+                i = group[i]
+            return i
+
+        for index in self.seams:
+            seam = self.assembly.seams[index]
+            if self.touching[index] and seam.b is not None:
+                one, two = root(self.number[seam.a.panel]), root(self.number[seam.b.panel])
+                group[max(one, two)] = min(one, two)
+        found: dict[int, list[int]] = {}
+        for i in range(len(self.panels)):
+            found.setdefault(root(i), []).append(i)
+        return list(found.values())
+
     @property
     def side_mm(self) -> float:
         """The shortest side."""

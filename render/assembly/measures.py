@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from math import atan2, degrees, hypot
 
-from motifold.render.assembly.sheet import Sheet, moved, reading_angle, toward, unit, words_box
+from motifold.render.assembly.sheet import Sheet, moved, reading_angle, toward, unit, words_boxes
 from motifold.render.assembly.style import INK, LETTER_PT, THIN_MM
 from motifold.render.drawing.display import Point
+from motifold.render.drawing.fonts import text_width_mm
 
 CM_PER_INCH = Fraction(254, 100)  # exact since the international yard of 1959
 EIGHTHS = ("", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞")
@@ -48,26 +50,76 @@ def inch_text(cm: float) -> str:
     return f"{whole if whole or not part else ''}{EIGHTHS[part]} in"
 
 
-def dimension(sheet: Sheet, a: Point, b: Point, line_a: Point, line_b: Point, text: str) -> None:
-    """A dimension of the stretch from ``a`` to ``b``, its line drawn from ``line_a`` to ``line_b``, projection lines between."""
+@dataclass(frozen=True, slots=True)
+class Dimension:
+    """A dimension of the stretch from ``a`` to ``b``, its line drawn from ``line_a`` to ``line_b``, projection lines between.
+
+    Too short for its words, the line runs on to ``end`` and the words stand there beside it.
+    """
+
+    a: Point
+    b: Point
+    line_a: Point
+    line_b: Point
+    text: str
+    end: Point
+    words: Point
+    angle: float
+
+
+def plan_dimension(a: Point, b: Point, line_a: Point, line_b: Point, text: str) -> Dimension:
     along = unit(line_a, line_b)
     turned = abs(reading_angle(along) - degrees(atan2(along[1], along[0]))) > 1
     up = (along[1], -along[0]) if turned else (-along[1], along[0])
-    sheet.begin("dimension", text)
-    for start, end in ((a, line_a), (b, line_b)):
-        out = unit(start, end)
-        sheet.line([_clear_of_words(sheet, moved(start, out, CLEAR_MM), end), moved(end, out, BEYOND_MM)], INK, THIN_MM)
-    box = words_box((0.0, 0.0), text, LETTER_PT)
-    wide, length = box[2] - box[0], hypot(line_b[0] - line_a[0], line_b[1] - line_a[1])
+    wide, length = text_width_mm(text, "sans", LETTER_PT), hypot(line_b[0] - line_a[0], line_b[1] - line_a[1])
     middle, end = toward(line_a, line_b, 0.5), line_b
     if length < wide + 1.0:
-        # Too short for its words: the line runs on and the words stand beside it.
         middle, end = moved(line_b, along, BEYOND_MM + 1.0 + wide / 2), moved(line_b, along, BEYOND_MM + 1.0 + wide)
-    sheet.line([line_a, end], INK, THIN_MM)
-    sheet.arrow(line_a, (-along[0], -along[1]), INK, ARROW_MM, slim=True)
-    sheet.arrow(line_b, along, INK, ARROW_MM, slim=True)
-    sheet.words(moved(middle, up, LIFT_MM), text, angle=reading_angle(along))
+    return Dimension(a, b, line_a, line_b, text, end, moved(middle, up, LIFT_MM), reading_angle(along))
+
+
+def stands_clear(sheet: Sheet, plan: Dimension) -> bool:
+    """Whether its words touch nothing that is drawn, and its lines run through no words, arrows or tags."""
+    if not all(sheet.free(box, 0.25) for box in words_boxes(plan.words, plan.text, LETTER_PT, angle=plan.angle)):
+        return False
+    lines = [(plan.line_a, plan.end)]
+    for start, end in ((plan.a, plan.line_a), (plan.b, plan.line_b)):
+        out = unit(start, end)
+        lines.append((moved(start, out, CLEAR_MM), moved(end, out, BEYOND_MM)))
+    for start, end in lines:
+        steps = max(2, int(hypot(end[0] - start[0], end[1] - start[1]) / 0.4))
+        for i in range(steps + 1):
+            x, y = toward(start, end, i / steps)
+            if sheet.worded((x - 0.3, y - 0.3, x + 0.3, y + 0.3)):
+                return False
+    return True
+
+
+def paint_dimension(sheet: Sheet, plan: Dimension) -> None:
+    along = unit(plan.line_a, plan.line_b)
+    sheet.begin("dimension", plan.text)
+    for start, end in ((plan.a, plan.line_a), (plan.b, plan.line_b)):
+        out = unit(start, end)
+        sheet.line([_clear_of_words(sheet, moved(start, out, CLEAR_MM), end), moved(end, out, BEYOND_MM)], INK, THIN_MM)
+    sheet.line([plan.line_a, plan.end], INK, THIN_MM)
+    sheet.arrow(plan.line_a, (-along[0], -along[1]), INK, ARROW_MM, slim=True)
+    sheet.arrow(plan.line_b, along, INK, ARROW_MM, slim=True)
+    sheet.words(plan.words, plan.text, angle=plan.angle)
     sheet.end()
+
+
+def dimension(sheet: Sheet, a: Point, b: Point, line_a: Point, line_b: Point, text: str) -> None:
+    """One dimension, just there."""
+    paint_dimension(sheet, plan_dimension(a, b, line_a, line_b, text))
+
+
+def paint_clear(sheet: Sheet, plans: Iterable[Dimension]) -> bool:
+    """The first of the plans that stands clear; False, and nothing painted, if none does."""
+    for plan in plans:
+        if stands_clear(sheet, plan):
+            paint_dimension(sheet, plan)
+            return True
+    return False
 
 
 def _clear_of_words(sheet: Sheet, start: Point, end: Point) -> Point:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from motifold.render.assembly.flatlay import Flatlay, lay
-from motifold.render.assembly.measures import OFF_MM, level, measure_around
+from motifold.render.assembly.measures import OFF_MM, level, upright
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.net_paint import paint_gap, paint_joined, paint_numbers, paint_order, paint_pass
 from motifold.render.assembly.panel_paint import paint_names, paint_panels
@@ -27,6 +29,7 @@ from motifold.render.drawing.display import Drawing, Point
 from motifold.render.drawing.fonts import text_width_mm
 
 DIM_MM = 9.0  # room that a dimension takes
+MOST_PIECES = 4  # loose pieces of different sizes that are measured
 
 
 def draw_net(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: float = A5_TEXT_HEIGHT_MM) -> Drawing:
@@ -85,15 +88,62 @@ def _keep_free(sheet: Sheet, flat: Flatlay) -> None:
 
 
 def _dimensions(sheet: Sheet, flat: Flatlay) -> None:
-    """The whole net, and one square of it where there are several."""
-    points = [p for outline in flat.outlines for p in outline]
-    wide, _ = measure_around(sheet, points, flat.mm_per_cm)
+    """Each loose piece of the net as a whole (of several as large only one), and one square where there are several."""
+    pieces = [[p for i in group for p in flat.outlines[i]] for group in flat.loose()]
+    told: set[tuple[float, float]] = set()
+    sizes: list[float] = []
+    extent = sheet.extent or (0.0, 0.0, 0.0, 0.0)
+    rows: dict[str, list[tuple[float, float]]] = {}
+    for points in pieces:
+        wide = (max(x for x, _ in points) - min(x for x, _ in points)) / flat.mm_per_cm
+        high = (max(y for _, y in points) - min(y for _, y in points)) / flat.mm_per_cm
+        if (round(wide, 2), round(high, 2)) in told or len(told) == MOST_PIECES:
+            continue
+        told.add((round(wide, 2), round(high, 2)))
+        sizes += [wide, high]
+        others = [q for other in pieces if other is not points for q in other]
+        _overall(sheet, points, others, extent, (wide, high), rows)
     square = _square(flat)
     if square is not None:
         left, right = square
         across = (right[0] - left[0]) / flat.mm_per_cm
-        if across < wide - 0.05:
+        if all(abs(across - size) > 0.05 for size in sizes):
             level(sheet, left, right, (sheet.extent or (0, 0, 0, left[1]))[3] + OFF_MM, across)
+
+
+def _overall(
+    sheet: Sheet,
+    points: Sequence[Point],
+    others: Sequence[Point],
+    extent: tuple[float, float, float, float],
+    size: tuple[float, float],
+    rows: dict[str, list[tuple[float, float]]],
+) -> None:
+    """Width and height of one piece, outside all that is drawn, on a side where no other piece lies in the way."""
+    left, right = min(x for x, _ in points), max(x for x, _ in points)
+    low, top = min(y for _, y in points), max(y for _, y in points)
+    near = 0.05
+    under = any(left < x < right and y < low + near for x, y in others)
+    pick = max if under else min
+    a, b = pick((p for p in points if p[0] < left + near), key=_height), pick((p for p in points if p[0] > right - near), key=_height)
+    turn = _next_row(rows, "above" if under else "below", (left, right))
+    level(sheet, a, b, extent[3] + OFF_MM + turn if under else extent[1] - OFF_MM - turn, size[0])
+    before = any(low < y < top and x > right - near for x, y in others)
+    side = min if before else max
+    c, d = side(p for p in points if p[1] < low + near), side(p for p in points if p[1] > top - near)
+    turn = _next_row(rows, "left" if before else "right", (low, top))
+    upright(sheet, c, d, extent[0] - OFF_MM - turn if before else extent[2] + OFF_MM + turn, size[1])
+
+
+def _height(point: Point) -> float:
+    return point[1]
+
+
+def _next_row(rows: dict[str, list[tuple[float, float]]], side: str, span: tuple[float, float]) -> float:
+    """How much farther off a dimension stands because others of that side are beside it."""
+    beside = sum(span[0] < high + 1 and low - 1 < span[1] for low, high in rows.setdefault(side, []))
+    rows[side].append(span)
+    return 6.5 * beside
 
 
 def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float) -> None:

@@ -102,9 +102,9 @@ class Sheet:
     ) -> None:
         """Words with their baseline at ``at``."""
         self.operations.append(Text(at[0], at[1], text, face, size, color, anchor, angle))  # type: ignore[arg-type]
-        box = words_box(at, text, size, face, anchor, angle)
-        self._reach([(box[0], box[1]), (box[2], box[3])], 0.0)
-        self.block_box(box)
+        for box in words_boxes(at, text, size, face, anchor, angle):
+            self._reach([(box[0], box[1]), (box[2], box[3])], 0.0)
+            self.block_box(box)
 
     def tag(self, centre: Point, text: str, color: str, filled: bool) -> None:
         """A number (filled) or a letter (outlined) in a disc; long texts get a lozenge."""
@@ -225,6 +225,23 @@ def words_box(at: Point, text: str, size: float, face: Face = "sans", anchor: st
     c, s = cos(angle * pi / 180), sin(angle * pi / 180)
     corners = [(start, -DROP * em), (start + wide, -DROP * em), (start + wide, CAP * em), (start, CAP * em)]
     return _box([(at[0] + c * x - s * y, at[1] + s * x + c * y) for x, y in corners])
+
+
+def words_boxes(at: Point, text: str, size: float, face: Face = "sans", anchor: str = "middle", angle: float = 0.0) -> list[Box]:
+    """Boxes that together cover the words: for slanted ones many small ones along them."""
+    if angle % 90 == 0:
+        return [words_box(at, text, size, face, anchor, angle)]
+    em = size * MM_PER_PT
+    wide = text_width_mm(text, face, size)
+    start = {"start": 0.0, "middle": -wide / 2, "end": -wide}[anchor]
+    c, s = cos(angle * pi / 180), sin(angle * pi / 180)
+    count = max(2, round(wide / (0.5 * em)))
+    boxes = []
+    for i in range(count):
+        low, high = start + wide * i / count, start + wide * (i + 1) / count
+        corners = [(low, -DROP * em), (high, -DROP * em), (high, CAP * em), (low, CAP * em)]
+        boxes.append(_box([(at[0] + c * x - s * y, at[1] + s * x + c * y) for x, y in corners]))
+    return boxes
 
 
 def _box(points: Sequence[Point]) -> Box:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from math import cos, radians, sin
 from typing import TYPE_CHECKING, Any
 
+from motifold.render.assembly.hinges import LID_LEANS, Flap, face_normal, find_flaps, set_flaps
 from motifold.render.assembly.model import Assembly, Panel
 from motifold.render.assembly.sides import interval
 
@@ -34,6 +35,7 @@ class Solid:
     ``rim``: the edges that stay open, in the direction of their face.
 
     An opening, if there is one, looks up; ``upside_down``: it looks down. ``flat``: two layers without room between, seen along y.
+    ``flaps``: the faces that hang on the rest by one edge; they are drawn open.
     """
 
     points: tuple[tuple[float, float, float], ...]
@@ -41,6 +43,7 @@ class Solid:
     rim: tuple[tuple[int, int], ...] = ()
     flat: bool = False
     upside_down: bool = False
+    flaps: frozenset[int] = frozenset()
 
 
 def stand_up(assembly: Assembly, upside_down: bool = False) -> Solid | None:
@@ -62,12 +65,34 @@ def stand_up(assembly: Assembly, upside_down: bool = False) -> Solid | None:
     side = min(float(np.linalg.norm(shape[1] - shape[0])) for shape in flat)
     if _error(points, rings, flat) > WORST * side:
         return None
-    thin = _thickness(points) < THIN
-    standing = _laid(points, assembly) if thin else _upright(points, rings, assembly, panels)
+    flaps = find_flaps(rings)
+    hanging = frozenset(face for flap in flaps for face in flap.faces)
+    body = sorted({c for face, ring in enumerate(rings) if face not in hanging for c in ring})
+    thin = _thickness(points[body]) < THIN
+    if thin:
+        standing = _laid(set_flaps(points, rings, flaps, 0.0), assembly)
+    else:
+        standing = _upright(points, rings, assembly, panels, hanging)
+        standing = _back(set_flaps(standing, rings, flaps, 0.0 if upside_down else LID_LEANS), flaps)
     if upside_down and not thin:
-        standing = standing * np.array([1.0, -1.0, -1.0]) + np.array([0.0, 0.0, standing[:, 2].max()])
+        standing = standing * np.array([1.0, -1.0, -1.0])
+    if not thin:
+        standing = standing - np.array([0.0, 0.0, standing[:, 2].min()])
     rounded = tuple((round(float(x), 6), round(float(y), 6), round(float(z), 6)) for x, y, z in standing)
-    return Solid(rounded, tuple(rings), _rim(assembly, panels), thin, upside_down)
+    return Solid(rounded, tuple(rings), _rim(assembly, panels), thin, upside_down, hanging)
+
+
+def _back(points: Any, flaps: tuple[Flap, ...]) -> Any:
+    """Turned by quarters until the flaps' hinges lie at the back."""
+    import numpy as np
+
+    if not flaps:
+        return points
+    ends = sorted({c for flap in flaps for c in flap.hinge})
+    middle = points.mean(axis=0)
+    quarters = [np.array([[c, -s, 0.0], [s, c, 0.0], [0.0, 0.0, 1.0]]) for c, s in ((1, 0), (0, 1), (-1, 0), (0, -1))]
+    turned = [(points - middle) @ quarter.T + middle for quarter in quarters]
+    return max(turned, key=lambda p: round(float((p[ends] - middle).mean(axis=0)[1]), 6))
 
 
 def _laid(points: Any, assembly: Assembly) -> Any:
@@ -192,21 +217,28 @@ def _thickness(points: Any) -> float:
     return float(spread[-1] / spread[0])
 
 
-def _upright(points: Any, rings: list[tuple[int, ...]], assembly: Assembly, panels: list[Panel]) -> Any:
-    """Turned so that the opening looks up (if none, the panel with most neighbours lies below), a side of the lowest panel in front."""
+def _upright(points: Any, rings: list[tuple[int, ...]], assembly: Assembly, panels: list[Panel], hanging: frozenset[int]) -> Any:
+    """Turned so that the opening looks up (if none, the panel with most neighbours lies below), a side of the lowest panel in front.
+
+    ``hanging``: the faces of flaps, which say nothing of where up is.
+    """
     import numpy as np
 
+    body = [i for i in range(len(rings)) if i not in hanging]
+    rest = {c for i in body for c in rings[i]}
+
     points = points - points.mean(axis=0)
-    normals = [_normal(points[list(ring)]) for ring in rings]
-    outside = sum(float(normal @ points[list(ring)].mean(axis=0)) for normal, ring in zip(normals, rings, strict=True))
+    normals = [face_normal(points[list(ring)]) for ring in rings]
+    middle = points[sorted(rest)].mean(axis=0)
+    outside = sum(float(normals[i] @ (points[list(rings[i])].mean(axis=0) - middle)) for i in body)
     if outside < 0:
         # The mirror image: right sides would face in.
         points = points * np.array([1.0, 1.0, -1.0])
-        normals = [_normal(points[list(ring)]) for ring in rings]
-    rim = [i for i, corner in enumerate(assembly.corners[: len(points)]) if corner.on_opening]
+        normals = [face_normal(points[list(ring)]) for ring in rings]
+    rim = [i for i, corner in enumerate(assembly.corners[: len(points)]) if corner.on_opening and i in rest]
     if rim:
-        up = points[rim].mean(axis=0) - points.mean(axis=0)
-        lowest = min(range(len(rings)), key=lambda i: round(float(points[list(rings[i])].mean(axis=0) @ up), 6))
+        up = points[rim].mean(axis=0) - points[sorted(rest)].mean(axis=0)
+        lowest = min(body, key=lambda i: round(float(points[list(rings[i])].mean(axis=0) @ up), 6))
         if float(normals[lowest] @ up) < -0.8 * float(np.linalg.norm(up)):
             up = -normals[lowest]
     else:
@@ -226,14 +258,6 @@ def _upright(points: Any, rings: list[tuple[int, ...]], assembly: Assembly, pane
     frame = np.stack([front, np.cross(up, front), up])
     turned = points @ frame.T
     return turned - np.array([0.0, 0.0, turned[:, 2].min()])
-
-
-def _normal(ring: Any) -> Any:
-    """Unit normal of a ring of corners (Newell's sum)."""
-    import numpy as np
-
-    total = sum(np.cross(a, b) for a, b in zip(ring, np.roll(ring, -1, axis=0), strict=True))
-    return total / max(float(np.linalg.norm(total)), 1e-12)
 
 
 def view(point: tuple[float, float, float], azimuth: float = 28.0, elevation: float = 24.0) -> tuple[float, float, float]:

@@ -2,62 +2,90 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
-from motifold.render.assembly.measures import OFF_MM, dimension, length_text, level, upright
+from motifold.render.assembly.hidden import Face, hides, paint_order, parts_in_sight, turning
+from motifold.render.assembly.measures import OFF_MM, Dimension, length_text, paint_clear, plan_dimension
 from motifold.render.assembly.model import Assembly
-from motifold.render.assembly.sheet import Sheet, moved, unit
+from motifold.render.assembly.sheet import Sheet, moved, toward, unit
 from motifold.render.assembly.solid import Solid, view
-from motifold.render.assembly.style import CAP_EM, HAIR, INK, LETTER_PT, MM_PER_PT, PANEL_BACK, THICK_MM, THIN_MM
+from motifold.render.assembly.style import CAP_EM, HAIR, INK, LETTER_PT, MM_PER_PT, PANEL_BACK, QUIET, THICK_MM, THIN_MM
 from motifold.render.drawing.display import Drawing, Point
 from motifold.render.drawing.fonts import text_width_mm
 
 DIM_MM = 11.0  # room that a dimension takes
 LARGEST_MM = 80.0  # across what is drawn
+SLACK = 0.02  # of the shortest edge: panels are flat and corners meet as nearly as this
+NEXT_MM = 5.5  # from one dimension line to the next
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """The solid on the sheet. ``points``: its corners in mm, with how near they are; ``edges``: for each edge the faces that it bounds."""
+
+    solid: Solid
+    points: tuple[tuple[float, float, float], ...]
+    faces: tuple[Face, ...]
+    edges: dict[tuple[int, int], frozenset[int]]
+    slack: float
+
+    def at(self, corner: int) -> Point:
+        return self.points[corner][0], self.points[corner][1]
+
+    def outer(self, edge: tuple[int, int]) -> bool:
+        """Whether an edge is a rim or an outline: nothing lies behind it on one side."""
+        faces = self.edges[edge]
+        return len(faces) < 2 or len({self.faces[i].front for i in faces}) == 2
+
+    def in_sight(self, edge: tuple[int, int]) -> list[tuple[float, float]]:
+        a, b = (self.points[c] for c in edge)
+        return parts_in_sight(a, b, self.faces, self.edges[edge], self.slack)
 
 
 def draw_standing(assembly: Assembly, solid: Solid, width_mm: float, height_mm: float) -> Drawing:
-    """The solid seen from in front and above, its near sides named, measured along its edges."""
-    seen = [view(point) for point in solid.points]
-    left, right = min(p[0] for p in seen), max(p[0] for p in seen)
-    low, top = min(p[1] for p in seen), max(p[1] for p in seen)
-    wide, high = right - left, top - low
-    scale = min((width_mm - 2.5 * DIM_MM) / wide, (height_mm - 2.5 * DIM_MM) / high, LARGEST_MM / max(wide, high))
-    flat = [((x - left) * scale, (y - low) * scale) for x, y, _ in seen]
+    """The solid seen from in front and above, hidden lines left out, its near sides named, measured along its edges."""
+    scene = _scene(solid, width_mm, height_mm)
     sheet = Sheet()
     panels = [panel for panel in assembly.panels if panel.copy == 1]
-    rim = set(solid.rim)
-    order = sorted(range(len(solid.faces)), key=lambda i: (round(sum(seen[c][2] for c in solid.faces[i]) / len(solid.faces[i]), 6), i))
-    shown = []
-    for i in order:
-        ring = [flat[c] for c in solid.faces[i]]
-        front = turning(ring) > 0
+    for i in paint_order(scene.faces, scene.slack):
         sheet.begin("panel", panels[i].name, (("panel", panels[i].name),))
-        sheet.fill(ring, _tint(solid, i) if front else PANEL_BACK)
-        for c, d in zip(solid.faces[i], [*solid.faces[i][1:], solid.faces[i][0]], strict=True):
-            # Only what stays in sight keeps words away.
-            sheet.line([flat[c], flat[d]], INK if (c, d) in rim else HAIR, THICK_MM if (c, d) in rim else THIN_MM, solid=front)
+        sheet.fill(scene.faces[i].flat, _tint(solid, i) if scene.faces[i].front else PANEL_BACK)
         sheet.end()
-        if front:
-            shown.append((panels[i].name, ring))
-    sheet.line(hull(flat), INK, THICK_MM, closed=True)
-    for place, (name, ring) in enumerate(shown):
-        middle = sum(x for x, _ in ring) / len(ring), sum(y for _, y in ring) / len(ring)
-        if not any(_within(middle, nearer) for _, nearer in shown[place + 1 :]):
-            _face_name(sheet, name, ring, middle)
-    return sheet.drawing("Finished", _measures(sheet, assembly, solid, flat, scale))
+    for outer in (False, True):
+        for edge in scene.edges:
+            if scene.outer(edge) == outer:
+                for low, high in scene.in_sight(edge):
+                    a, b = scene.at(edge[0]), scene.at(edge[1])
+                    sheet.line([toward(a, b, low), toward(a, b, high)], INK if outer else HAIR, THICK_MM if outer else THIN_MM)
+    for i, panel in enumerate(panels):
+        _name(sheet, scene, i, panel.name)
+    return sheet.drawing("Finished", _measures(sheet, assembly, scene))
 
 
-def _within(point: Point, ring: Sequence[Point]) -> bool:
-    return all(turning([a, b, point]) > 0 for a, b in zip(ring, [*ring[1:], ring[0]], strict=True))
+def _scene(solid: Solid, width_mm: float, height_mm: float) -> Scene:
+    seen = [view(point) for point in solid.points]
+    left, low = min(p[0] for p in seen), min(p[1] for p in seen)
+    wide, high = max(p[0] for p in seen) - left, max(p[1] for p in seen) - low
+    scale = min((width_mm - 2.5 * DIM_MM) / wide, (height_mm - 2.5 * DIM_MM) / high, LARGEST_MM / max(wide, high))
+    points = tuple(((x - left) * scale, (y - low) * scale, near * scale) for x, y, near in seen)
+    faces: dict[tuple[int, int], set[int]] = {}
+    for i, ring in enumerate(solid.faces):
+        for a, b in zip(ring, [*ring[1:], ring[0]], strict=True):
+            faces.setdefault((min(a, b), max(a, b)), set()).add(i)
+    edges = {edge: frozenset(found) for edge, found in sorted(faces.items())}
+    shortest = min(edge_length(solid, edge) for edge in edges) * scale
+    return Scene(solid, points, tuple(Face([points[c] for c in ring]) for ring in solid.faces), edges, SLACK * shortest)
 
 
-def turning(ring: Sequence[Point]) -> float:
-    return sum(a[0] * b[1] - a[1] * b[0] for a, b in zip(ring, [*ring[1:], ring[0]], strict=True))
+def edge_length(solid: Solid, edge: tuple[int, int]) -> float:
+    """The true length from corner to corner, in cm."""
+    a, b = (solid.points[c] for c in edge)
+    return sum((p - q) ** 2 for p, q in zip(a, b, strict=True)) ** 0.5
 
 
 def _tint(solid: Solid, face: int) -> str:
-    """Lit from above on the left: three tints of the panels' ground."""
+    """Lit from above on the left: tints of the panels' ground."""
     ring = [solid.points[c] for c in solid.faces[face]]
     nx = sum(a[1] * b[2] - a[2] * b[1] for a, b in zip(ring, [*ring[1:], ring[0]], strict=True))
     ny = sum(a[2] * b[0] - a[0] * b[2] for a, b in zip(ring, [*ring[1:], ring[0]], strict=True))
@@ -83,60 +111,112 @@ def hull(points: Sequence[Point]) -> list[Point]:
     return half(ordered)[:-1] + half(ordered[::-1])[:-1]
 
 
-def _face_name(sheet: Sheet, name: str, ring: Sequence[Point], middle: Point) -> None:
-    wide, em = text_width_mm(name, "sans-bold", LETTER_PT), LETTER_PT * MM_PER_PT
-    x, y = middle
-    corners = [(x - wide / 2, y - em / 2), (x + wide / 2, y - em / 2), (x + wide / 2, y + em / 2), (x - wide / 2, y + em / 2)]
-    if all(_within(corner, ring) for corner in corners):
-        sheet.words((x, y - CAP_EM / 2 * em), name, LETTER_PT, "sans-bold")
+def _name(sheet: Sheet, scene: Scene, face: int, name: str) -> None:
+    """A panel's name in its middle, where all of it is in sight and clear of lines; paler where its wrong side is seen."""
+    one = scene.faces[face]
+    x, y = one.middle[0], one.middle[1]
+    em, wide = LETTER_PT * MM_PER_PT, text_width_mm(name, "sans-bold", LETTER_PT)
+    box = (x - wide / 2, y - em / 2, x + wide / 2, y + em / 2)
+    corners = [(cx, cy) for cx in (box[0], x, box[2]) for cy in (box[1], box[3])]
+    if one.edge_on or not all(one.holds(corner, 0.2) for corner in corners) or not sheet.free(box, 0.2):
+        return
+    if any(hides(scene.faces, corner, one.near(corner), scene.slack, frozenset((face,))) for corner in corners):
+        return
+    sheet.words((x, y - CAP_EM / 2 * em), name, LETTER_PT, "sans-bold", INK if one.front else QUIET)
 
 
-def _measures(sheet: Sheet, assembly: Assembly, solid: Solid, flat: Sequence[Point], scale: float) -> str:
+# --- measures ---------------------------------------------------------------------------------------------------------------
+
+
+def _measures(sheet: Sheet, assembly: Assembly, scene: Scene) -> str:
     openings = assembly.openings[: len(assembly.openings) // assembly.copies]
-    mouth = "open at the bottom" if solid.upside_down else "open at the top"
+    mouth = "open at the bottom" if scene.solid.upside_down else "open at the top"
     said = f"As it stands, {mouth}" if openings else "As it stands, closed all round"
+    if scene.solid.flaps:
+        panels = [panel.name for panel in assembly.panels if panel.copy == 1]
+        said += f"; {', '.join(panels[i] for i in sorted(scene.solid.flaps))} shown open"
     if not assembly.scaled:
         return said + "."
-    box = _as_box(solid)
+    box = as_box(scene.solid)
     if box is not None:
         wide, deep, high = (length_text(cm) for cm in box)
-        _box_dimensions(sheet, solid, flat, box)
+        _box_dimensions(sheet, scene, box)
         said += f"; {wide} by {deep}, {high} high"
     else:
-        across = (max(x for x, _ in flat) - min(x for x, _ in flat)) / scale
-        level(sheet, min(flat), max(flat), (sheet.extent or (0, 0, 0, 0))[1] - OFF_MM, across)
-        said += f"; {length_text(across)} across"
+        _edge_dimensions(sheet, scene)
+        corners = range(len(scene.points))
+        across = max(edge_length(scene.solid, (i, j)) for i in corners for j in range(i))
+        said += f"; {length_text(across)} across at most, from corner to corner"
     girths = [length_text(opening.girth_cm) for opening in openings if opening.girth_cm is not None]
     return said + (f"; opening {', '.join(girths)} round." if girths else ".")
 
 
-def _as_box(solid: Solid) -> tuple[float, float, float] | None:
-    """Width, depth and height, if every corner lies on an edge of an upright box."""
-    spans = [(min(p[k] for p in solid.points), max(p[k] for p in solid.points)) for k in range(3)]
+def body_corners(solid: Solid) -> list[int]:
+    """The corners of what is no flap."""
+    return sorted({c for i, ring in enumerate(solid.faces) if i not in solid.flaps for c in ring})
+
+
+def as_box(solid: Solid) -> tuple[float, float, float] | None:
+    """Width, depth and height without flaps, if every corner lies on an edge of an upright box."""
+    points = [solid.points[c] for c in body_corners(solid)]
+    spans = [(min(p[k] for p in points), max(p[k] for p in points)) for k in range(3)]
     slack = 0.01 * max(high - low for low, high in spans)
-    for point in solid.points:
+    for point in points:
         outer = sum(min(abs(point[k] - low), abs(point[k] - high)) < slack for k, (low, high) in enumerate(spans))
         if outer < 2:
             return None
     return spans[0][1] - spans[0][0], spans[1][1] - spans[1][0], spans[2][1] - spans[2][0]
 
 
-def _box_dimensions(sheet: Sheet, solid: Solid, flat: Sequence[Point], box: tuple[float, float, float]) -> None:
-    """Along the two lower edges that meet in front, and the upright one on the right."""
-    spans = [(min(p[k] for p in solid.points), max(p[k] for p in solid.points)) for k in range(3)]
+def _box_dimensions(sheet: Sheet, scene: Scene, box: tuple[float, float, float]) -> None:
+    """Along the two lower edges that meet in front, and an upright one beside them."""
+    body = body_corners(scene.solid)
+    spans = [(min(scene.solid.points[c][k] for c in body), max(scene.solid.points[c][k] for c in body)) for k in range(3)]
 
     def corner(x: int, y: int, z: int) -> tuple[Point, float]:
         want = (spans[0][x], spans[1][y], spans[2][z])
-        at = min(range(len(flat)), key=lambda i: sum((a - b) ** 2 for a, b in zip(solid.points[i], want, strict=True)))
-        return flat[at], view(want)[2]
+        at = min(body, key=lambda i: sum((a - b) ** 2 for a, b in zip(scene.solid.points[i], want, strict=True)))
+        return scene.at(at), view(want)[2]
 
     x, y = max(((x, y) for x in (0, 1) for y in (0, 1)), key=lambda xy: corner(xy[0], xy[1], 0)[1])
     near, along_x, along_y = corner(x, y, 0)[0], corner(1 - x, y, 0)[0], corner(x, 1 - y, 0)[0]
-    for far, cm in ((along_x, box[0]), (along_y, box[1])):
-        a, b = (far, near) if far[0] < near[0] else (near, far)
-        along = unit(a, b)
-        out = (along[1], -along[0])
-        dimension(sheet, a, b, moved(a, out, OFF_MM), moved(b, out, OFF_MM), length_text(cm))
-    right = (1 - x, y) if along_x[0] > along_y[0] else (x, 1 - y)
-    low, top = corner(right[0], right[1], 0)[0], corner(right[0], right[1], 1)[0]
-    upright(sheet, low, top, max(p[0] for p in flat) + OFF_MM, box[2])
+    wanted = [(along_x, near, box[0]), (along_y, near, box[1])]
+    right, left = ((1 - x, y), (x, 1 - y)) if along_x[0] > along_y[0] else ((x, 1 - y), (1 - x, y))
+    uprights = [(corner(*side, 0)[0], corner(*side, 1)[0]) for side in (right, left)]
+    middle = _middle(scene)
+    for a, b, cm in wanted:
+        paint_clear(sheet, _beside(a, b, cm, middle))
+    paint_clear(sheet, (plan for a, b in uprights for plan in _beside(a, b, box[2], middle)))
+
+
+def _middle(scene: Scene) -> Point:
+    return tuple(sum(p[k] for p in scene.points) / len(scene.points) for k in (0, 1))  # type: ignore[return-value]
+
+
+def _beside(a: Point, b: Point, cm: float, middle: Point) -> Iterator[Dimension]:
+    """Dimensions of an edge on the side away from the middle, farther and farther off; either way round, as its words may run on."""
+    for turn in range(4):
+        off = OFF_MM + turn * NEXT_MM
+        for start, end in ((a, b), (b, a)) if a <= b else ((b, a), (a, b)):
+            along = unit(start, end)
+            out = (along[1], -along[0])
+            half = toward(start, end, 0.5)
+            if (half[0] - middle[0]) * out[0] + (half[1] - middle[1]) * out[1] < 0:
+                out = (-out[0], -out[1])
+            yield plan_dimension(start, end, moved(start, out, off), moved(end, out, off), length_text(cm))
+
+
+def _edge_dimensions(sheet: Sheet, scene: Scene) -> None:
+    """Each length of edge once, along an edge of the outline: the lowest of them where its dimension stands clear."""
+    outline = hull([(x, y) for x, y, _ in scene.points])
+    rim = {frozenset(pair) for pair in zip(outline, [*outline[1:], outline[0]], strict=True)}
+    by_length: dict[float, list[tuple[int, int]]] = {}
+    for edge in scene.edges:
+        if frozenset((scene.at(edge[0]), scene.at(edge[1]))) in rim:
+            by_length.setdefault(round(edge_length(scene.solid, edge), 1), []).append(edge)
+    middle = _middle(scene)
+    for length in sorted(by_length, reverse=True):
+        edges = sorted(by_length[length], key=lambda edge: (round(scene.at(edge[0])[1] + scene.at(edge[1])[1], 3), edge))
+        paint_clear(
+            sheet, (plan for a, b in edges for plan in _beside(scene.at(a), scene.at(b), edge_length(scene.solid, (a, b)), middle))
+        )

@@ -170,9 +170,9 @@ def test_without_a_width_no_length_is_claimed(by_hand: SimpleNamespace) -> None:
 def test_a_net_of_a_thousand_panels_is_assembled_in_a_second(by_hand: SimpleNamespace) -> None:
     net = "\n".join(" ".join(f"p{row}x{column}" for column in range(25)) for row in range(40))
     source = by_hand.source(net)
-    began = time.perf_counter()
+    began = time.process_time()
     blanket = made(by_hand, source)
-    assert time.perf_counter() - began < 1.5
+    assert time.process_time() - began < 1.5
     assert len(blanket.passes) == 24 + 39
     assert blanket.euler == 1
 
