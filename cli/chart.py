@@ -10,6 +10,7 @@ import click
 from motifold.cli.common import (
     choose_target,
     finish,
+    format_option,
     json_option,
     left_handed_option,
     load,
@@ -26,10 +27,11 @@ from motifold.cli.common import (
 
 @click.command("chart")
 @pattern_argument
-@click.option("--motif", metavar="NAME", help="One motif only (or an edging).")
+@click.option("--motif", metavar="NAME", help="One motif or edging only.")
 @click.option("--show", metavar="1-3", help="Only these rounds.")
 @click.option("--steps", is_flag=True, help="One drawing for each round: earlier rounds grey, this one dark.")
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
+@format_option
 @mono_option
 @left_handed_option
 @terms_option
@@ -43,6 +45,7 @@ def command(
     show: str | None,
     steps: bool,
     dpi: int,
+    asked: str | None,
     mono: bool,
     left_handed: bool,
     terms: str | None,
@@ -51,17 +54,16 @@ def command(
     rounds: int | None,
     size_name: str | None,
 ) -> None:
-    """Draw the chart of each motif, for the largest size unless --size names one. The ending of -o says SVG, PDF or PNG."""
+    """Draw the chart of each motif and edging, for the largest size unless --size names one. The ending of -o says SVG, PDF or PNG."""
     from motifold.cli.drawings import KINDS, write_drawings
     from motifold.render.charts import charts_of, draw_charts, pattern_look
     from motifold.render.motif.chart import ChartLook, chart_json
 
     shown = _show(show)
-    target = choose_target(output, pattern, "-chart", KINDS)
     job = load(pattern, rounds, size_name)
     if job.worked is None:
         if as_json:
-            print_json(job, {"unit": "mm", "pitch": ChartLook().pitch_mm, "charts": []})
+            print_json(job, {"unit": "mm", "pitch": ChartLook().pitch_mm, "charts": []}, output)
         require_worked(job)
         return
     if motif is not None:
@@ -69,7 +71,8 @@ def command(
     uk = (terms or job.worked.pattern.terms).upper() == "UK"
     look = pattern_look(job.worked.pattern, ChartLook(mono=mono, left_handed=left_handed, show=shown, terms="UK" if uk else "US"))
     if as_json:
-        print_json(job, chart_json(charts_of(job.worked, motif), look))
+        print_json(job, chart_json(charts_of(job.worked, motif), look), output)
+    target = choose_target(output, pattern, "-chart", KINDS, asked)
     worked = require_worked(job)
     drawings = draw_charts(worked, look, motif, steps)
     if not drawings:

@@ -26,7 +26,10 @@ pattern_argument = click.argument("pattern", type=click.Path(path_type=Path))
 output_option = click.option(
     "-o", "--output", metavar="PATH", help="A file or a folder; - is standard output. Without it: beside the pattern file."
 )
-json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON and nothing else.")
+json_option = click.option("--json", "as_json", is_flag=True, help="JSON and nothing else, on standard output or in -o FILE.json.")
+format_option = click.option(
+    "--format", "asked", type=click.Choice(["svg", "pdf", "png"]), help="The form of the drawings where -o names a folder or nothing."
+)
 rounds_option = click.option("--rounds", type=click.IntRange(1, 1000), metavar="N", help="Work N rounds, whatever the size says.")
 size_option = click.option("--size", "size_name", metavar="NAME", help="One size only.")
 terms_option = click.option(
@@ -102,11 +105,33 @@ def finish(job: Job) -> None:
     raise SystemExit(HAS_PROBLEMS if job.failed else GOOD)
 
 
-def print_json(job: Job, content: dict[str, Any]) -> None:
-    """``content`` and the problems, as JSON and nothing else, then leave."""
+def print_json(job: Job, content: dict[str, Any], output: str | None = None) -> None:
+    """``content`` and the problems, as JSON and nothing else, then leave: on standard output, or in the file with the ending .json."""
+    target = json_target(output)
     content["problems"] = [problem_json(problem, job.file) for problem in job.problems]
-    click.echo(json.dumps(content, ensure_ascii=False, indent=1))
+    put(target, (json_text(content) + "\n").encode())
     finish(job)
+
+
+def json_target(output: str | None) -> Path | None:
+    """Where ``--json`` goes: None is standard output."""
+    if output in (None, "-"):
+        return None
+    path = Path(str(output))
+    if path.suffix.lower() != ".json":
+        raise click.UsageError(f"'{output}': --json goes to standard output, or to a file with the ending .json.")
+    return path
+
+
+def json_text(value: Any, depth: int = 4, indent: str = "") -> str:
+    """JSON that is laid out in lines down to ``depth`` and in one line below: a line for each symbol of a chart, or round of a proof."""
+    if depth == 0 or not isinstance(value, (dict, list)) or not value:
+        return json.dumps(value, ensure_ascii=False)
+    deeper = f"{indent} "
+    if isinstance(value, dict):
+        lines = [f"{deeper}{json.dumps(key, ensure_ascii=False)}: {json_text(part, depth - 1, deeper)}" for key, part in value.items()]
+        return "{\n" + ",\n".join(lines) + f"\n{indent}}}"
+    return "[\n" + ",\n".join(f"{deeper}{json_text(part, depth - 1, deeper)}" for part in value) + f"\n{indent}]"
 
 
 def write_whole(path: Path, data: bytes) -> None:

@@ -9,6 +9,7 @@ import click
 from motifold.cli.common import (
     choose_target,
     finish,
+    format_option,
     json_option,
     load,
     output_option,
@@ -24,21 +25,31 @@ from motifold.cli.common import (
 @pattern_argument
 @click.option("--steps", is_flag=True, help="One drawing for each seam pass and fold.")
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
+@format_option
 @json_option
 @output_option
 @rounds_option
 @size_option
-def command(pattern: Path, steps: bool, dpi: int, as_json: bool, output: str | None, rounds: int | None, size_name: str | None) -> None:
+def command(
+    pattern: Path,
+    steps: bool,
+    dpi: int,
+    asked: str | None,
+    as_json: bool,
+    output: str | None,
+    rounds: int | None,
+    size_name: str | None,
+) -> None:
     """Draw the net with its seams, and the finished thing with its measurements, for the largest size unless --size names one."""
     from motifold.cli.drawings import KINDS, write_drawings
     from motifold.render.assembly.schematics import schematic_json
     from motifold.render.schematics import draw_schematics, drawn_assembly
 
-    target = choose_target(output, pattern, "-schematic", KINDS)
     job = load(pattern, rounds, size_name)
     assembly = drawn_assembly(job.worked) if job.worked else None
     if as_json:
-        print_json(job, schematic_json(assembly) if assembly else {"panels": [], "seams": []})
+        print_json(job, schematic_json(assembly) if assembly else {"panels": [], "seams": []}, output)
+    target = choose_target(output, pattern, "-schematic", KINDS, asked)
     worked = require_worked(job)
     if assembly is None:
         click.echo(f"{worked.pattern.title}: the pattern has no assembly, so there is nothing to draw.", err=True)

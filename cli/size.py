@@ -36,7 +36,7 @@ def command(pattern: Path, as_json: bool, output: str | None, rounds: int | None
     job = load(pattern, rounds, size_name)
     table = job.worked.table if job.worked else None
     if as_json:
-        print_json(job, _table_json(table, size_name))
+        print_json(job, _table_json(table, size_name), output)
     worked = require_worked(job)
     text = size_text(worked, size_name) + "\n"
     target = choose_target(output or "-", pattern, "-sizes", ["txt"])

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import atan2, ceil, cos, hypot, pi, sin
 
 Point = tuple[float, float]
@@ -63,14 +64,29 @@ def outline(mark: Mark) -> Polygon:
     """The outer edge of a mark as one closed polygon, line width included; an open oval's too, as nothing may stand inside it."""
     if isinstance(mark, Fill):
         return tuple(_open_ring(flatten(mark.points, mark.smooth)))
-    half = mark.width / 2
     if len(mark.points) == 2 and not mark.closed:
-        return _capsule(mark.points[0], mark.points[1], half)
-    flat = flatten(mark.points, mark.smooth)
-    if mark.closed:
+        return _capsule(mark.points[0], mark.points[1], mark.width / 2)
+    start = complex(*mark.points[0])
+    along = complex(*mark.points[1]) - start
+    turn = along / abs(along) if abs(along) > 1e-9 else 1 + 0j
+    back = turn.conjugate()
+    own = tuple([(complex(x, y) - start) * back for x, y in mark.points])
+    shape = _shape_outline(tuple([(round(z.real, 7), round(z.imag, 7)) for z in own]), mark.width, mark.smooth, mark.closed)
+    placed = [z * turn + start for z in shape]
+    return tuple([(z.real, z.imag) for z in placed])
+
+
+@lru_cache(maxsize=4096)
+def _shape_outline(points: tuple[Point, ...], width: float, smooth: bool, closed: bool) -> tuple[complex, ...]:
+    """The outline of a stroke in its own place: from its first point, which lies at 0, to the right. Most symbols share a few shapes."""
+    half = width / 2
+    flat = flatten(points, smooth)
+    if closed:
         ring = _open_ring(flat)
-        return tuple(_offset(ring if _area(ring) > 0 else ring[::-1], half, closed=True))
-    return tuple(_offset(flat, half, closed=False) + _offset(flat[::-1], half, closed=False))
+        edge = _offset(ring if _area(ring) > 0 else ring[::-1], half, closed=True)
+    else:
+        edge = _offset(flat, half, closed=False) + _offset(flat[::-1], half, closed=False)
+    return tuple([complex(x, y) for x, y in edge])
 
 
 def outlines(marks: Iterable[Mark]) -> tuple[Polygon, ...]:
