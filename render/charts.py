@@ -4,13 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from math import atan2, hypot, tau
 
 from motifold.render.drawing.display import Drawing
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif import Layout, lay_out
-from motifold.render.motif.chart import ChartLook, ChartOf, draw_chart
+from motifold.render.motif.chart import ChartLook, ChartOf, draw_prepared, prepare
 from motifold.render.pattern.model import Pattern
 from motifold.render.worked import Worked, WorkedSize
+
+WIDEST_U = 80.0
+"""Wider than this an edging is not drawn whole: on a page of 180 mm its double crochets would be under 5 mm."""
+CORNER_U = 8.0
+"""How much is drawn beyond the corners of a side."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,13 +48,13 @@ def largest_size(worked: Worked, of: Sequence[str] = ()) -> WorkedSize | None:
 
 
 def pieces_of(size: WorkedSize, motif: str | None = None) -> dict[str, Fabric]:
-    """Motifs by name, and an edging where ``motif`` names it; those without a stitch are left out."""
-    pieces = dict(size.fabrics) if motif is None else {**size.fabrics, **size.edgings}
-    return {name: fabric for name, fabric in pieces.items() if fabric.stitches and motif in (None, name)}
+    """Motifs and then edgings by name, or only the one that ``motif`` names; those without a stitch of their own are left out."""
+    pieces = {**size.fabrics, **size.edgings}
+    return {name: fabric for name, fabric in pieces.items() if motif in (None, name) and any(s.role != "given" for s in fabric.stitches)}
 
 
 def charts_of(worked: Worked, motif: str | None = None) -> tuple[ChartOf, ...]:
-    """Every motif in every size, laid out; sizes that share a Fabric share its Layout."""
+    """Every motif and edging in every size, laid out; sizes that share a Fabric share its Layout."""
     layouts: dict[int, Layout] = {}
     charts = []
     for size in worked.sizes:
@@ -60,21 +66,46 @@ def charts_of(worked: Worked, motif: str | None = None) -> tuple[ChartOf, ...]:
 
 
 def draw_charts(worked: Worked, look: ChartLook, motif: str | None = None, steps: bool = False) -> tuple[NamedDrawing, ...]:
-    """One drawing for each motif of the largest size; with ``steps`` one for each round, all of one size and place."""
+    """One drawing for each motif and edging of the largest size; with ``steps`` one for each round, all of one size and place."""
     size = largest_size(worked, (motif,) if motif else ())
     if size is None:
         return ()
-    drawings = []
+    drawings: list[NamedDrawing] = []
     for name, fabric in pieces_of(size, motif).items():
         layout = lay_out(fabric)
-        titled = replace(look, title=look.title or f"{worked.pattern.title}: {name}")
+        part = part_of(fabric, layout)
+        what = f"{name}, the first part" if part else name
+        titled = replace(look, title=look.title or f"{worked.pattern.title}: {what}", sector=part)
+        chart = prepare(fabric, layout, titled)
         if not steps:
-            drawings.append(NamedDrawing(name, draw_chart(fabric, layout, titled)))
+            drawings.append(NamedDrawing(name, draw_prepared(fabric, layout, chart, titled)))
             continue
         for number in sorted({r.number for r in fabric.rounds if r.number is not None}):
             step = replace(titled, show=(1, number), emphasise=number, title=f"{titled.title}, {_word(fabric)} {number}")
-            drawings.append(NamedDrawing(f"{name}-{number:02d}", draw_chart(fabric, layout, step)))
+            drawings.append(NamedDrawing(f"{name}-{number:02d}", draw_prepared(fabric, layout, chart, step)))
     return tuple(drawings)
+
+
+def part_of(fabric: Fabric, layout: Layout) -> tuple[float, float] | None:
+    """The sector of an edging that is drawn where the whole would be too wide for any page: its first side with its corners.
+
+    None for everything else, which is drawn whole.
+    """
+    first = next((shape for shape in layout.shapes), None)
+    if not fabric.rounds or fabric.rounds[0].kind != "edge" or fabric.worked == "rows" or first is None:
+        return None
+    reach = max((hypot(*p.head) for p in layout.placed), default=0.0)
+    if 2 * reach <= WIDEST_U:
+        return None
+    corners = sorted({round(atan2(y, x) % tau, 6) for x, y in first.corners})
+    start = atan2(first.start[1], first.start[0]) % tau
+    beyond = CORNER_U / reach
+    if len(corners) >= 3:
+        before = max((c for c in corners if c <= start), default=corners[-1] - tau)
+        after = min((c for c in corners if c > start), default=corners[0] + tau)
+        if (after - before) * reach <= WIDEST_U:
+            return (before - beyond, after + beyond)
+    return (start - beyond, start + (WIDEST_U - CORNER_U) / reach)
 
 
 def _word(fabric: Fabric) -> str:

@@ -2,30 +2,52 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from math import hypot
 
-from motifold.render.drawing.display import Drawing, Group, Operation, StrokePath, Text
+from motifold.render.drawing.display import Drawing, Group, Operation, Path, StrokePath, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.render.fabric.model import Fabric
-from motifold.render.motif.chart.furniture import draw_item, furnish
-from motifold.render.motif.chart.ink import operations, path_of
-from motifold.render.motif.chart.look import INK, ChartLook
+from motifold.render.motif.chart.furniture import furnish
+from motifold.render.motif.chart.ink import operations, path_of, styled
+from motifold.render.motif.chart.items import NUMBER_PT, Item, draw_item, draw_leader, item_box
+from motifold.render.motif.chart.look import INK, ChartLook, in_sector
 from motifold.render.motif.chart.scene import Symbol, symbols_of
-from motifold.render.motif.chart.tones import number_of, tone_of
+from motifold.render.motif.chart.tones import Tone, number_of, tone_of
 from motifold.render.motif.chart.white import White
+from motifold.render.motif.chart.yarns import yarn_list, yarn_list_height
 from motifold.render.motif.model import Layout, Point
 from motifold.symbols import marks as working
-from motifold.symbols.ink import Mark
+from motifold.symbols.ink import Fill, Mark
 from motifold.symbols.own import OwnSymbol, read_symbol
 from motifold.symbols.sizes import HAIR_WIDTH
 from motifold.symbols.terms import abbreviation
 
+Box = tuple[float, float, float, float]
 MARGIN = 0.8
-"""White around a chart, in u, for the numbers of its last round."""
+"""White around a chart, in u, for the number of its last round."""
 TITLE_PT = 11.0
-CLEAR = 0.05
-"""White around a number or mark, in u."""
+CLEAR = 0.1
+CLEAR_MM = 0.25
+"""White around a number or mark: in u, and no less than this as it is printed."""
+GIVEN_INK = "#c3c9cf"
+"""The edge that an edging is worked into: there to hang on, not to be worked."""
+
+
+@dataclass(frozen=True, slots=True)
+class Prepared:
+    """A chart that is placed and measured, and not yet coloured: drawings of one Fabric that show different rounds share it.
+
+    ``box``: of the whole chart with its furniture, in u. ``paths``: of each symbol, its marks as paths in mm, in the same order.
+    """
+
+    symbols: tuple[Symbol, ...]
+    ring: tuple[Mark, ...]
+    items: tuple[Item, ...]
+    box: Box
+    paths: tuple[tuple[Path, ...], ...]
 
 
 def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
@@ -34,30 +56,74 @@ def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
     Every symbol is a group of class "stitch KIND" with its round, index, what it is worked into and the instruction that made it.
     Raises ValueError where a pattern's own symbol is no path data (reading a pattern has said so before).
     """
-    own = own_symbols(look.symbols)
-    symbols = symbols_of(fabric, layout, look.left_handed, own)
-    center = _center_ring(fabric, symbols)
+    return draw_prepared(fabric, layout, prepare(fabric, layout, look), look)
+
+
+def prepare(fabric: Fabric, layout: Layout, look: ChartLook) -> Prepared:
+    """All that drawings with this look have in common, whatever rounds they show or emphasise."""
+    symbols = symbols_of(fabric, layout, look.left_handed, own_symbols(look.symbols))
+    if look.sector is not None:
+        symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector))
     ink = all_ink(fabric, symbols)
     box = chart_box(symbols, ink)
-    shown = tuple(symbol for symbol in symbols if is_shown(symbol.round, look))
-    children: list[Operation] = []
-    if center:
-        yarn = fabric.rounds[0].yarns[0] if fabric.rounds and fabric.rounds[0].yarns else ""
-        children.append(Group(operations(center, tone_of(0, fabric.rounds, look, yarn).color, look.pitch_mm), css_class="ring"))
-    children += _links(fabric, layout, look)
-    children += [draw_symbol(s, fabric, look) for s in sorted(shown, key=lambda s: (not s.behind, s.round_index, s.index)) if s.marks]
+    items: tuple[Item, ...] = ()
     if look.furniture:
-        white = White(box, ink, clearance=CLEAR)
-        placed = furnish(fabric, layout, symbols, white, look)
-        children += [draw_item(i, fabric, look) for i in placed if is_shown(number_of(i.round_index, fabric.rounds), look)]
+        margin = 2 * NUMBER_PT[0] * MM_PER_PT / look.pitch_mm
+        items = furnish(fabric, layout, symbols, White(grown(box, margin), ink, clear(look)), look)
+        if look.sector is not None:
+            items = tuple(item for item in items if in_sector(item.center, look.sector))
+    paths = tuple(
+        tuple(path_of(mark.points, mark.smooth, isinstance(mark, Fill) or mark.closed, look.pitch_mm) for mark in symbol.marks)
+        for symbol in symbols
+    )
+    return Prepared(symbols, _center_ring(fabric, symbols), items, _with_items(box, items), paths)
+
+
+def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLook) -> Drawing:
+    """The rounds that ``look`` shows; it must be the look that ``chart`` was prepared with but for show, emphasise and title."""
+    shown = [(s, paths) for s, paths in zip(chart.symbols, chart.paths, strict=True) if is_shown(s.round, look) or s.given]
+    items = [item for item in chart.items if is_shown(number_of(item.round_index, fabric.rounds), look)]
+    children: list[Operation] = []
+    ring = chart.ring if look.show is None or look.show[0] <= 1 else ()
+    if ring:
+        yarn = fabric.rounds[0].yarns[0] if fabric.rounds and fabric.rounds[0].yarns else ""
+        children.append(Group(operations(ring, tone_of(0, fabric.rounds, look, yarn).color, look.pitch_mm), css_class="ring"))
+    children += [line for item in items for line in draw_leader(item, look)]
+    children += _links(fabric, layout, look)
+    ordered = sorted(shown, key=lambda pair: (not pair[0].given, not pair[0].behind, pair[0].round_index, pair[0].index))
+    children += [draw_symbol(symbol, paths, fabric, look) for symbol, paths in ordered if symbol.marks]
+    children += [draw_item(item, fabric, look) for item in items]
+    box = chart.box
+    if look.show is not None and look.emphasise is None:
+        part = tuple(symbol for symbol, _ in shown)
+        box = _with_items(chart_box(part, (*(mark for s in part for mark in s.marks), *ring)), items)
     u = look.pitch_mm
     mm = (box[0] * u, box[1] * u, box[2] * u, box[3] * u)
+    yarns = yarn_list(fabric, chart.items, look, mm)
+    children += yarns
+    if yarns:
+        mm = (mm[0], mm[1] - yarn_list_height(yarns), mm[2], mm[3])
     if look.title:
         children.append(Text((mm[0] + mm[2]) / 2, mm[3] + 1.5, look.title, "serif-bold", TITLE_PT, INK, "middle"))
         half = max((mm[2] - mm[0]) / 2, text_width_mm(look.title, "serif-bold", TITLE_PT) / 2)
         middle = (mm[0] + mm[2]) / 2
         mm = (middle - half, mm[1], middle + half, mm[3] + 1.5 + 1.6 * cap_height_mm("serif-bold", TITLE_PT))
     return Drawing(mm, tuple(children), look.title or f"Stitch chart: {fabric.name}", _description(fabric, look))
+
+
+def clear(look: ChartLook) -> float:
+    """The white around furniture in u."""
+    return max(CLEAR, CLEAR_MM / look.pitch_mm)
+
+
+def grown(box: Box, by: float) -> Box:
+    return (box[0] - by, box[1] - by, box[2] + by, box[3] + by)
+
+
+def _with_items(box: Box, items: Sequence[Item]) -> Box:
+    """The box with room for furniture that stands outside it."""
+    boxes = [box, *(grown(item_box(item), 0.15) for item in items)]
+    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
 
 def own_symbols(data: Mapping[str, str]) -> dict[str, OwnSymbol]:
@@ -69,12 +135,15 @@ def is_shown(number: int, look: ChartLook) -> bool:
     return look.show is None or look.show[0] <= max(number, 1) <= look.show[1]
 
 
-def draw_symbol(symbol: Symbol, fabric: Fabric, look: ChartLook) -> Group:
-    """One stitch as a group of operations in mm."""
-    tone = tone_of(symbol.round_index, fabric.rounds, look, symbol.yarn)
+def draw_symbol(symbol: Symbol, paths: tuple[Path, ...], fabric: Fabric, look: ChartLook) -> Group:
+    """One stitch as a group of operations in mm; a stand-in is pale, and no stitch."""
+    if symbol.given:
+        tone, css = Tone(GIVEN_INK), "given"
+    else:
+        tone, css = tone_of(symbol.round_index, fabric.rounds, look, symbol.yarn), f"stitch {symbol.stitch.replace(' ', '-')}"
     return Group(
-        operations(symbol.marks, tone.color, look.pitch_mm, tone.weight),
-        css_class=f"stitch {symbol.stitch.replace(' ', '-')}",
+        styled(symbol.marks, paths, tone.color, look.pitch_mm, tone.weight),
+        css_class=css,
         data=(
             ("round", str(symbol.round)),
             ("index", str(symbol.index)),
@@ -124,7 +193,7 @@ def all_ink(fabric: Fabric, symbols: tuple[Symbol, ...]) -> tuple[Mark, ...]:
 
 def chart_box(symbols: tuple[Symbol, ...], ink: tuple[Mark, ...]) -> tuple[float, float, float, float]:
     """The chart's box in u: all ink and a margin."""
-    points = [point for mark in ink for point in mark.points] + [end for s in symbols for end in (s.foot, s.head)]
+    points = [point for mark in ink for point in mark.points] + [end for s in symbols for end in (s.foot, s.head) if not s.given]
     if not points:
         return (-1.0, -1.0, 1.0, 1.0)
     xs, ys = [p[0] for p in points], [p[1] for p in points]

@@ -31,14 +31,17 @@ def path_of(points: tuple[Point, ...], smooth: bool, closed: bool, pitch: float)
 
 def operations(marks: Iterable[Mark], color: str, pitch: float, weight: float = 1.0) -> tuple[Operation, ...]:
     """Marks as strokes and fills of one colour; ``pitch`` is u in mm."""
-    out: list[Operation] = []
-    for mark in marks:
-        if isinstance(mark, Stroke):
-            width = _width(mark, weight)
-            out.append(StrokePath(path_of(mark.points, mark.smooth, mark.closed, pitch), color, width * pitch))
-        else:
-            out.append(FillPath(path_of(mark.points, mark.smooth, True, pitch), color))
-    return tuple(out)
+    marks = tuple(marks)
+    paths = [path_of(mark.points, mark.smooth, isinstance(mark, Fill) or mark.closed, pitch) for mark in marks]
+    return styled(marks, paths, color, pitch, weight)
+
+
+def styled(marks: Iterable[Mark], paths: Iterable[Path], color: str, pitch: float, weight: float = 1.0) -> tuple[Operation, ...]:
+    """Marks whose ``paths`` are made already, as strokes and fills of one colour."""
+    return tuple(
+        StrokePath(path, color, _width(mark, weight) * pitch) if isinstance(mark, Stroke) else FillPath(path, color)
+        for mark, path in zip(marks, paths, strict=True)
+    )
 
 
 def _width(mark: Stroke, weight: float) -> float:

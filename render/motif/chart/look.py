@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from math import atan2, tau
 
 from motifold.symbols.sizes import U_MM
 from motifold.symbols.terms import Terms
@@ -19,8 +20,11 @@ class ChartLook:
 
     ``show``: first and last round drawn (numbers of rounds; what is made before round 1 goes with it). ``emphasise``: this round
     dark, the others grey, for growing charts. ``yarn_colors``: yarn key to #rrggbb. ``symbols``: a pattern's own, stitch key to SVG
-    path data. ``names``: how its own stitches are called. ``furniture``: numbers and working marks. All drawings of one Layout with
-    the same pitch have the same box, whatever they show.
+    path data. ``names``: how its own stitches are called. ``furniture``: numbers and working marks. ``sector``: only what stands between
+    these two angles about the centre (radians, counter-clockwise from the first to the second), for one side of a long edging.
+
+    Numbers and letters are set for ``pitch_mm`` as it is printed: choose the pitch for the page, and do not scale the drawing after. A
+    drawing is cropped to what it shows; with ``emphasise`` it keeps the box of the whole chart, so that a series has one size and place.
     """
 
     pitch_mm: float = U_MM
@@ -34,3 +38,9 @@ class ChartLook:
     terms: Terms = "US"
     title: str | None = None
     furniture: bool = True
+    sector: tuple[float, float] | None = None
+
+
+def in_sector(point: tuple[float, float], sector: tuple[float, float] | None) -> bool:
+    """Whether a point lies between the two angles; everything does where there are none."""
+    return sector is None or (atan2(point[1], point[0]) - sector[0]) % tau <= (sector[1] - sector[0]) % tau

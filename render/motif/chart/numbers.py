@@ -38,14 +38,34 @@ def chart_json(charts: Sequence[ChartOf], look: ChartLook) -> dict[str, Any]:
 
 def _chart(chart: ChartOf, look: ChartLook) -> dict[str, Any]:
     symbols = symbols_of(chart.fabric, chart.layout, look.left_handed, own_symbols(look.symbols))
-    shown = [symbol for symbol in symbols if is_shown(symbol.round, look)]
-    return {"motif": chart.motif, "size": chart.size, "symbols": [_symbol(symbol, chart.fabric, look) for symbol in shown]}
+    shown = [symbol for symbol in symbols if is_shown(symbol.round, look) and not symbol.given]
+    rings = _rings(shown, chart.fabric, look)
+    told = [_symbol(symbol, edges, look.pitch_mm) for symbol, edges in zip(shown, rings, strict=True)]
+    return {"motif": chart.motif, "size": chart.size, "symbols": told}
 
 
-def _symbol(symbol: Symbol, fabric: Fabric, look: ChartLook) -> dict[str, Any]:
-    u = look.pitch_mm
-    weight = tone_of(symbol.round_index, fabric.rounds, look, symbol.yarn).weight
+def _rings(symbols: Sequence[Symbol], fabric: Fabric, look: ChartLook) -> list[list[list[list[float]]]]:
+    """The outlines of each symbol in mm, to a tenth of a thousandth; scaled and rounded for the whole chart at once."""
+    import numpy as np
 
+    edges = []
+    for symbol in symbols:
+        weight = tone_of(symbol.round_index, fabric.rounds, look, symbol.yarn).weight
+        edges.append([outline(weighted(mark, weight)) for mark in symbol.marks])
+    points = [point for rings in edges for ring in rings for point in ring]
+    flat: list[list[float]] = (np.round(np.asarray(points).reshape(-1, 2) * look.pitch_mm, 4) + 0.0).tolist()
+    out: list[list[list[list[float]]]] = []
+    at = 0
+    for rings in edges:
+        told = []
+        for ring in rings:
+            told.append(flat[at : at + len(ring)])
+            at += len(ring)
+        out.append(told)
+    return out
+
+
+def _symbol(symbol: Symbol, rings: list[list[list[float]]], u: float) -> dict[str, Any]:
     def mm(point: Point) -> list[float]:
         return [round(point[0] * u, 9) + 0.0, round(point[1] * u, 9) + 0.0]
 
@@ -60,5 +80,5 @@ def _symbol(symbol: Symbol, fabric: Fabric, look: ChartLook) -> dict[str, Any]:
         "head": mm(symbol.head),
         "group": symbol.group,
         "touches": list(symbol.touches),
-        "outlines": [[[round(x * u, 4), round(y * u, 4)] for x, y in outline(weighted(mark, weight))] for mark in symbol.marks],
+        "outlines": rings,
     }

@@ -10,9 +10,10 @@ from motifold.render.fabric.model import Base, Fabric, Stitch
 from motifold.render.motif.chart.tones import number_of
 from motifold.render.motif.model import Layout, Placed, Point
 from motifold.symbols.feet import space_ring
-from motifold.symbols.glyphs import LegAt, stitch_marks
-from motifold.symbols.ink import Mark
+from motifold.symbols.glyphs import LegAt, head_bar, stitch_marks
+from motifold.symbols.ink import Mark, Stroke
 from motifold.symbols.own import OwnSymbol
+from motifold.symbols.sizes import STEM_WIDTH
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +21,8 @@ class Symbol:
     """One stitch of a chart. ``round``: the number it goes by (0 before round 1); ``round_index`` into the Fabric's rounds.
 
     ``into``: ids of what its legs are worked into, "ring" and spaces among them. ``touches``: ids of the symbols that it meets by design.
-    ``marks``: its ink; none for a beginning chain that stands for a stitch, whose chains are symbols of their own.
+    ``marks``: its ink; none for a beginning chain that stands for a stitch, whose chains are symbols of their own. ``given``: a stand-in
+    for a stitch of the edge that an edging is worked into.
     """
 
     id: str
@@ -38,6 +40,7 @@ class Symbol:
     marks: tuple[Mark, ...]
     instruction: int
     behind: bool
+    given: bool = False
 
 
 def symbols_of(fabric: Fabric, layout: Layout, left_handed: bool, own: Mapping[str, OwnSymbol]) -> tuple[Symbol, ...]:
@@ -74,6 +77,7 @@ def symbols_of(fabric: Fabric, layout: Layout, left_handed: bool, own: Mapping[s
                 marks=marks,
                 instruction=stitch.origin.instruction,
                 behind=stitch.behind,
+                given=stitch.role == "given",
             )
         )
     return tuple(out)
@@ -91,15 +95,24 @@ def base_ids(base: Base) -> tuple[str, ...]:
 
 
 def _marks(stitch: Stitch, place: Placed, own: Mapping[str, OwnSymbol]) -> tuple[Mark, ...]:
-    if stitch.role in ("standing", "given"):
+    if stitch.role == "standing":
         return ()
     feet = place.feet or (place.head,)
+    if stitch.role == "given":
+        return _given_marks(stitch, place.head, place.normal, feet[0])
     if stitch.kind in own:
         return own[stitch.kind].marks(feet[len(feet) // 2], place.head)
     if not stitch.legs:
         return stitch_marks(stitch.kind, [LegAt(stitch.kind, feet[0])], place.head, place.normal)
     legs = [LegAt(leg.kind, feet[min(i, len(feet) - 1)], leg.base.foot) for i, leg in enumerate(stitch.legs)]
     return stitch_marks(stitch.kind, legs, place.head, place.normal, stitch.gather, place.bend)
+
+
+def _given_marks(stitch: Stitch, head: Point, normal: Point, foot: Point) -> tuple[Mark, ...]:
+    """A stand-in: a chain as it is, of a stitch its head and the top of its stem."""
+    if stitch.kind == "ch":
+        return stitch_marks("ch", [LegAt("ch", foot)], head, normal)
+    return (head_bar(head, normal), Stroke(((head[0] - 0.4 * normal[0], head[1] - 0.4 * normal[1]), head), STEM_WIDTH))
 
 
 def _own_groups(

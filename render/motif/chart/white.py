@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 CELL = 0.06
 """Side of a cell in u, on charts of ordinary size. The edges of the ink are entered; a question adds its clearance and a cell."""
-_MAX_CELLS = 20_000_000
+_MAX_CELLS = 3_000_000
 
 
 class White:
@@ -32,25 +32,36 @@ class White:
 
     def take_first(self, centers: Sequence[Point], width: float, height: float) -> Point | None:
         """The first of ``centers`` where this rectangle, with its clearance, meets no ink and nothing taken before; it is taken now."""
+        place = self.first_free(centers, width, height)
+        if place is not None:
+            self.take((place[0] - width / 2, place[1] - height / 2, place[0] + width / 2, place[1] + height / 2))
+        return place
+
+    def take(self, box: tuple[float, float, float, float]) -> None:
+        """Whatever white is left in ``box`` is taken."""
+        self._taken.append(box)
+
+    def first_free(self, centers: Sequence[Point], width: float, height: float) -> Point | None:
+        """The first of ``centers`` where this rectangle, with its clearance, meets no ink and nothing taken before."""
         import numpy as np
 
         if not len(centers):
             return None
-        at = np.asarray(centers)
-        x0, y0 = at[:, 0] - width / 2, at[:, 1] - height / 2
+        found = np.flatnonzero(self.free(np.asarray(centers), width, height))
+        return centers[int(found[0])] if len(found) else None
+
+    def free(self, centers: NDArray[np.float64], width: float, height: float) -> NDArray[np.bool_]:
+        """For each row (x, y) of ``centers`` whether this rectangle about it is white."""
+        x0, y0 = centers[:, 0] - width / 2, centers[:, 1] - height / 2
         x1, y1 = x0 + width, y0 + height
-        free = (x0 >= self._x0) & (y0 >= self._y0) & (x1 <= self._x1) & (y1 <= self._y1)
+        free: NDArray[np.bool_] = (x0 >= self._x0) & (y0 >= self._y0) & (x1 <= self._x1) & (y1 <= self._y1)
         left, right = self._cells(x0 - self._pad, self._x0, self._columns), self._cells(x1 + self._pad, self._x0, self._columns) + 1
         low, high = self._cells(y0 - self._pad, self._y0, self._rows), self._cells(y1 + self._pad, self._y0, self._rows) + 1
-        sums = self._sums
+        sums, gap = self._sums, 0.06
         free &= sums[high, right] - sums[low, right] - sums[high, left] + sums[low, left] == 0
-        gap = 0.06
-        for i in np.flatnonzero(free):
-            box = (float(x0[i]), float(y0[i]), float(x1[i]), float(y1[i]))
-            if not any(box[0] - gap < b[2] and b[0] < box[2] + gap and box[1] - gap < b[3] and b[1] < box[3] + gap for b in self._taken):
-                self._taken.append(box)
-                return centers[int(i)]
-        return None
+        for bx0, by0, bx1, by1 in self._taken:
+            free &= (x0 - gap >= bx1) | (bx0 >= x1 + gap) | (y0 - gap >= by1) | (by0 >= y1 + gap)
+        return free
 
     def _counted(self, ink: Sequence[Mark]) -> NDArray[np.int32]:
         """Inked cells left of and below each corner of the raster, so that any rectangle is counted in one step."""

@@ -1,0 +1,182 @@
+"""The numbers of rounds: all on one ray from the centre, before the rounds' start.
+
+It is the nearest ray that has white for the most of them. A number that finds none on the ray stands close to it in its round's band, or on
+the band's edge. Where the stitches leave no room at all the number stands outside the chart, with a light line in to its round. Where even
+these would be too many, every second, fifth or tenth round is numbered, and the last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from math import atan2, cos, hypot, pi, sin
+from typing import TYPE_CHECKING
+
+from motifold.render.fabric.model import Fabric
+from motifold.render.motif.chart.items import NUMBER_PT, Item, item_box, number_item, text_size
+from motifold.render.motif.chart.look import ChartLook, in_sector
+from motifold.render.motif.chart.starts import Start
+from motifold.render.motif.chart.white import White
+from motifold.render.motif.model import Point
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+EVERY = (1, 2, 5, 10)
+"""Which rounds are numbered, where not all can be."""
+MOST_LEADERS = 12
+_RAY_STEP = pi / 120
+_RAYS = 70
+"""How many rays are looked at before the start; half as many after it."""
+_NEAR = 3.0
+"""How far from the ray a number may stand, in u."""
+_DEPTHS = (0.2, 0.35, 0.5, 0.65, 0.8)
+Wanted = Sequence[tuple[int, int]]
+"""Index and number of each round that is to be numbered."""
+
+
+def round_numbers(fabric: Fabric, starts: dict[int, Start], white: White, look: ChartLook) -> tuple[Item, ...]:
+    """The numbers of all rounds, or of every second, fifth or tenth and the last; their places are taken from ``white``."""
+    numbered = [(index, number) for index in sorted(starts) if (number := fabric.rounds[index].number) is not None]
+    found: tuple[Item, ...] = ()
+    missing: Wanted = []
+    for every in EVERY:
+        wanted = [pair for pair in numbered if pair[1] % every == 0 or pair == numbered[-1]]
+        found = max((_on_a_ray(wanted, starts, white, look, size) for size in NUMBER_PT), key=len)
+        placed = {item.round_index for item in found}
+        missing = [pair for pair in wanted if pair[0] not in placed]
+        if len(missing) <= MOST_LEADERS:
+            break
+    for item in found:
+        white.take(item_box(item))
+    return (*found, *_outside(missing[:MOST_LEADERS], starts, white, look))
+
+
+def _on_a_ray(wanted: Wanted, starts: dict[int, Start], white: White, look: ChartLook, size: float) -> tuple[Item, ...]:
+    """Numbers on the ray that has white for the most rounds, and near it for the others; those that find none are left out."""
+    import numpy as np
+
+    angles = _angles(wanted, starts, look)
+    if not wanted or not len(angles):
+        return ()
+    sizes = [text_size(str(number), size, look) for _, number in wanted]
+    bands = [_band(starts[index], angles, high) for (index, _), (_, high) in zip(wanted, sizes, strict=True)]
+    masks = [white.free(band.reshape(-1, 2), *measure).reshape(band.shape[:2]) for band, measure in zip(bands, sizes, strict=True)]
+    ray = int(np.argmax(sum(mask.any(axis=1).astype(int) for mask in masks)))
+    items: list[Item] = []
+    for (index, number), band, mask, measure in zip(wanted, bands, masks, sizes, strict=True):
+        x, y = band[ray][0].tolist()
+        ways: list[Point] = [(float(p[0]), float(p[1])) for p in band[ray][mask[ray]]]
+        ways += [p for p in _around(starts[index], (x, y), white, measure) if in_sector(p, look.sector)]
+        place = next((way for way in ways if not any(_meet(way, measure, other) for other in items)), None)
+        if place is not None:
+            items.append(number_item(index, str(number), place, size, look))
+    return tuple(items)
+
+
+def _angles(wanted: Wanted, starts: dict[int, Start], look: ChartLook) -> NDArray[np.float64]:
+    """The rays in the order of liking: just before the start, then further away from it on either side."""
+    import numpy as np
+
+    ways = [_direction(starts[index]) for index, _ in wanted]
+    base = atan2(sum(y for _, y in ways), sum(x for x, _ in ways)) if ways else 0.0
+    back = -1.0 if sum(_turning(starts[index]) for index, _ in wanted) > 0 else 1.0
+    reach = max((hypot(*starts[index].point) for index, _ in wanted), default=1.0)
+    step = min(_RAY_STEP, 1.5 / max(reach, 1.0))
+    steps = sorted(range(-_RAYS // 2, _RAYS), key=lambda k: (k if k >= 0 else -2.0 * k, k))
+    angles = [base + back * (k + 1) * step for k in steps]
+    return np.asarray([angle for angle in angles if in_sector((cos(angle), sin(angle)), look.sector)])
+
+
+def _meet(place: Point, measure: tuple[float, float], other: Item) -> bool:
+    wide, high = (measure[0] + other.width) / 2 + 0.1, (measure[1] + other.height) / 2 + 0.1
+    return abs(place[0] - other.center[0]) < wide and abs(place[1] - other.center[1]) < high
+
+
+def _direction(start: Start) -> Point:
+    far = hypot(*start.point) or 1.0
+    return (start.point[0] / far, start.point[1] / far)
+
+
+def _turning(start: Start) -> float:
+    """Above 0 where the round runs counter-clockwise."""
+    return start.point[0] * start.on[1] - start.point[1] * start.on[0]
+
+
+def _reach(start: Start, angles: NDArray[np.float64]) -> NDArray[np.float64]:
+    """How far the round's outline is from the centre in these directions."""
+    import numpy as np
+
+    ring = np.asarray(start.outline)
+    way = np.arctan2(ring[:, 1], ring[:, 0])
+    order = np.argsort(way, kind="stable")
+    found: NDArray[np.float64] = np.interp(angles, way[order], np.hypot(ring[:, 0], ring[:, 1])[order], period=2 * pi)
+    return found
+
+
+def _band(start: Start, angles: NDArray[np.float64], height: float) -> NDArray[np.float64]:
+    """Places for a number where each ray crosses a round's band: its middle first, a little to either side; outside, for the last.
+
+    The result has one row of points (x, y) for each angle.
+    """
+    import numpy as np
+
+    reach = _reach(start, angles)[:, None]
+    depths = [start.tall * part for part in (0.5, 0.4, 0.6, 0.3, 0.7)]
+    places = [(-down, aside) for aside in (0.0, 0.25, -0.25) for down in depths]
+    if start.last:
+        places = [(0.3 + height / 2 + more, 0.0) for more in (0.0, 0.15, 0.3, 0.45)] + places
+    offsets = np.asarray(places)
+    far, aside = reach + offsets[None, :, 0], np.broadcast_to(offsets[None, :, 1], (len(angles), len(places)))
+    c, s = np.cos(angles)[:, None], np.sin(angles)[:, None]
+    return np.stack([far * c - aside * s, far * s + aside * c], axis=2)
+
+
+def _around(start: Start, wish: Point, white: White, measure: tuple[float, float]) -> list[Point]:
+    """White places close to ``wish``, nearest first: in the round's band, then on its outer edge."""
+    import numpy as np
+
+    ring = np.asarray(start.outline)
+    ring = ring[np.hypot(ring[:, 0] - wish[0], ring[:, 1] - wish[1]) <= _NEAR + start.tall]
+    far = np.maximum(np.hypot(ring[:, 0], ring[:, 1]), 1e-9)
+    found: list[Point] = []
+    for downs in ([part * start.tall for part in _DEPTHS], [-0.15 - measure[1] / 2, -0.4 - measure[1] / 2]):
+        places = np.concatenate([ring * np.maximum(1 - down / far, 0.0)[:, None] for down in downs])
+        away = np.round(np.hypot(places[:, 0] - wish[0], places[:, 1] - wish[1]), 6)
+        fit = white.free(places, *measure) & (away <= _NEAR)
+        places, away = places[fit], away[fit]
+        found += [(float(x), float(y)) for x, y in places[np.lexsort((places[:, 1], places[:, 0], away))]]
+    return found
+
+
+def _outside(missing: Wanted, starts: dict[int, Start], white: White, look: ChartLook) -> list[Item]:
+    """Numbers outside the chart, in order from the start backwards, each with a line straight in to the middle of its round's band."""
+    import numpy as np
+
+    outer = next((start for start in starts.values() if start.last), None)
+    if outer is None or not missing:
+        return []
+    around = _angles([(index, 0) for index, start in starts.items() if start.last], starts, look)
+    back = -1.0 if _turning(outer) > 0 else 1.0
+    angle, ending = float(around[0]) if len(around) else 0.0, 0
+    items: list[Item] = []
+    for index, number in sorted(missing, key=lambda pair: -pair[1]):
+        measure = text_size(str(number), NUMBER_PT[-1], look)
+        while ending < 400:
+            ending += 1
+            way = np.asarray([angle])
+            reach, inner = float(_reach(outer, way)[0]), float(_reach(starts[index], way)[0])
+            c, s = cos(angle), sin(angle)
+            half = abs(c) * measure[0] / 2 + abs(s) * measure[1] / 2
+            far = [reach + 0.3 + half + more for more in (0.0, 0.4, 0.8, 1.2)]
+            place = white.take_first([(r * c, r * s) for r in far if in_sector((c, s), look.sector)], *measure)
+            if place is not None:
+                item = number_item(index, str(number), place, NUMBER_PT[-1], look)
+                end = max(inner - starts[index].tall / 2, 0.0)
+                start = hypot(*place) - half - 0.12
+                items.append(replace(item, leader=((start * c, start * s), (end * c, end * s))))
+                angle += back * (max(measure) + 0.5) / reach
+                break
+            angle += back * 0.4 / max(reach, 1.0)
+    return items

@@ -1,0 +1,115 @@
+"""The furniture of rows: number, arrow and yarn letter outside the fabric, in columns at the side where each row starts."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from itertools import pairwise
+
+from motifold.render.fabric.model import Fabric
+from motifold.render.motif.chart.items import (
+    NUMBER_PT,
+    Item,
+    arrow_item,
+    item_box,
+    letter_item,
+    letter_radius,
+    number_item,
+    text_size,
+    triangle_item,
+)
+from motifold.render.motif.chart.look import ChartLook
+from motifold.render.motif.chart.scene import Symbol
+from motifold.render.motif.chart.starts import Start, yarn_changes
+from motifold.render.motif.chart.white import White
+from motifold.render.motif.model import Point
+from motifold.symbols import marks as working
+
+_BESIDE = 0.35
+"""From the fabric to its numbers, in u; and between arrow, number and letter."""
+_STRAIGHT = 2.5
+"""A side that wanders no further is given one column for all its numbers; a slanted one has each number at its own row's end."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A row's start: which side of the fabric (+1 right), at what height, and where the ink ends there."""
+
+    side: float
+    level: float
+    edge: float
+
+
+def furnish_rows(
+    fabric: Fabric, starts: Mapping[int, Start], symbols: tuple[Symbol, ...], white: White, look: ChartLook
+) -> tuple[Item, ...]:
+    """All furniture of rows, in their order."""
+    rows = [index for index in sorted(starts) if fabric.rounds[index].number is not None]
+    places = _places(rows, starts, symbols)
+    every = _every(rows, places, look)
+    letters = yarn_changes(fabric)
+    wide = max((text_size(str(fabric.rounds[i].number), NUMBER_PT[0], look)[0] for i in rows), default=0.0)
+    items: list[Item] = []
+    for count, index in enumerate(rows, 1):
+        this, start, place = fabric.rounds[index], starts[index], places[index]
+        x = place.edge + place.side * _BESIDE
+        shown = count % every == 0 or count == len(rows) or every == 1
+        if shown:
+            items.append(arrow_item(index, (x + place.side * working.ARROW / 2, place.level), (-place.side, 0.0)))
+        x += place.side * (working.ARROW + _BESIDE)
+        if shown:
+            width, _ = text_size(str(this.number), NUMBER_PT[0], look)
+            items.append(number_item(index, str(this.number), (x + place.side * width / 2, place.level), NUMBER_PT[0], look))
+        x += place.side * (wide + _BESIDE)
+        if index in letters:
+            radius = letter_radius(letters[index], look)
+            items.append(letter_item(index, letters[index], (x + place.side * radius, place.level), look))
+            x += place.side * (2 * radius + _BESIDE / 2)
+        if this.attached:
+            items.append(triangle_item("attach", index, (x + place.side * working.TRIANGLE / 2, place.level), (-place.side, 0.0)))
+        if this.fastened:
+            items.append(_cut(index, start, place, symbols))
+    for item in items:
+        white.take(item_box(item))
+    return tuple(items)
+
+
+def _places(rows: list[int], starts: Mapping[int, Start], symbols: tuple[Symbol, ...]) -> dict[int, _Place]:
+    import numpy as np
+
+    points = np.asarray([p for s in symbols for mark in s.marks for p in mark.points] or [(0.0, 0.0)])
+    found: dict[int, _Place] = {}
+    for index in rows:
+        start = starts[index]
+        side = -1.0 if start.on[0] > 0 else 1.0
+        level = start.point[1] - start.tall / 2 * max(start.out[1], 0.0)
+        band = points[np.abs(points[:, 1] - level) <= max(start.tall / 2, 0.5)]
+        band = band if len(band) else points
+        found[index] = _Place(side, level, float((side * band[:, 0]).max()) * side)
+    for side in (-1.0, 1.0):
+        edges = [p.edge * side for p in found.values() if p.side == side]
+        if edges and max(edges) - min(edges) <= _STRAIGHT:
+            found |= {i: _Place(side, p.level, max(edges) * side) for i, p in found.items() if p.side == side}
+    return found
+
+
+def _every(rows: list[int], places: Mapping[int, _Place], look: ChartLook) -> int:
+    """1 where the numbers of each side have room one above the other, else 2, 5 or 10."""
+    _, height = text_size("8", NUMBER_PT[0], look)
+    for every in (1, 2, 5, 10):
+        kept = [places[index] for count, index in enumerate(rows, 1) if count % every == 0]
+        for side in (-1.0, 1.0):
+            levels = sorted(p.level for p in kept if p.side == side)
+            if any(b - a < max(height, 0.36) + 0.15 for a, b in pairwise(levels)):
+                break
+        else:
+            return every
+    return 10
+
+
+def _cut(index: int, start: Start, place: _Place, symbols: tuple[Symbol, ...]) -> Item:
+    """Yarn is cut: beyond the row's last stitch."""
+    reach = [-place.side * p[0] for s in symbols if s.round_index == index for mark in s.marks for p in mark.points]
+    edge = -place.side * max(reach, default=-place.side * start.end[0])
+    center: Point = (edge - place.side * (_BESIDE + working.TRIANGLE / 2), start.end[1] - 0.3)
+    return triangle_item("fasten off", index, center, (-place.side, 0.0))

@@ -1,0 +1,72 @@
+"""Where rounds begin: what furniture is set by."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import hypot
+
+from motifold.render.fabric.model import Fabric
+from motifold.render.motif.chart.scene import Symbol
+from motifold.render.motif.model import Layout, Point
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """Where a round begins: the point on its outline, outward and onward unit vectors, how tall its first stitch is, where its last one
+    ends, whether nothing lies outside it, and its outline with points no further apart than a fifth of u."""
+
+    point: Point
+    out: Point
+    on: Point
+    tall: float
+    end: Point
+    last: bool
+    outline: tuple[Point, ...]
+
+
+def starts_of(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], left_handed: bool) -> dict[int, Start]:
+    """The start of every round that has an outline and a stitch, by its index; ``left_handed`` mirrors the outlines as the symbols are."""
+    by_round: dict[int, list[Symbol]] = {}
+    for symbol in symbols:
+        if fabric.stitches[int(symbol.id[1:])].role in ("stitch", "standing"):
+            by_round.setdefault(symbol.round_index, []).append(symbol)
+    flip = -1.0 if left_handed else 1.0
+    outermost = max((shape.round for shape in layout.shapes), default=-1)
+    starts: dict[int, Start] = {}
+    for shape in layout.shapes:
+        members = by_round.get(shape.round)
+        if not members:
+            continue
+        out = (flip * shape.start_normal[0], shape.start_normal[1])
+        turn = flip * fabric.rounds[shape.round].direction
+        first, last = members[0], members[-1]
+        tall = hypot(first.head[0] - first.foot[0], first.head[1] - first.foot[1])
+        on = (-out[1] * turn, out[0] * turn)
+        ring = _filled(tuple((flip * x, y) for x, y in shape.outline))
+        at = (flip * shape.start[0], shape.start[1])
+        starts[shape.round] = Start(at, out, on, max(tall, 1.0), last.head, shape.round == outermost, ring)
+    return starts
+
+
+def yarn_changes(fabric: Fabric) -> dict[int, str]:
+    """The rounds that begin in another yarn than the one before ended, where there are several yarns at all."""
+    if len({yarn for r in fabric.rounds for yarn in r.yarns}) < 2:
+        return {}
+    changes: dict[int, str] = {}
+    before: str | None = None
+    for index, this in enumerate(fabric.rounds):
+        if this.number is None or not this.yarns:
+            continue
+        if this.yarns[0] != before:
+            changes[index] = this.yarns[0]
+        before = this.yarns[-1]
+    return changes
+
+
+def _filled(ring: tuple[Point, ...]) -> tuple[Point, ...]:
+    """The ring with points no further apart than a fifth of u, and no more than some thousands."""
+    out: list[Point] = []
+    for (ax, ay), (bx, by) in zip(ring, ring[1:] + ring[:1], strict=True):
+        count = max(1, min(200, round(hypot(bx - ax, by - ay) / 0.2)))
+        out += [(ax + (bx - ax) * i / count, ay + (by - ay) * i / count) for i in range(count)]
+    return tuple(out)

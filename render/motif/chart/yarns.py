@@ -1,0 +1,73 @@
+"""The yarns of a chart as a line below it: each letter and the rounds that it works. Drawn where a letter found no white in the chart."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from motifold.render.drawing.display import Group, Operation, Text
+from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.fabric.model import Fabric
+from motifold.render.motif.chart.ink import operations
+from motifold.render.motif.chart.items import Item
+from motifold.render.motif.chart.look import INK, ChartLook
+from motifold.render.motif.chart.starts import yarn_changes
+from motifold.render.motif.chart.tones import TEXT_CONTRAST, readable
+from motifold.symbols import marks as working
+
+_PT = 7.0
+_RADIUS_MM = 1.55
+_LINE_MM = 4.6
+_GAP_MM = 4.0
+
+
+def yarn_list(fabric: Fabric, items: Sequence[Item], look: ChartLook, box: tuple[float, float, float, float]) -> list[Operation]:
+    """Groups in lines under ``box`` (mm); none where every change of yarn has its letter in the chart."""
+    changes = yarn_changes(fabric)
+    if not look.furniture or set(changes) <= {item.round_index for item in items if item.kind == "yarn"}:
+        return []
+    out: list[Operation] = []
+    x, y = box[0], box[1] - _LINE_MM / 2
+    for yarn, words in _rounds_by_yarn(fabric).items():
+        wide = 2 * _RADIUS_MM + 0.9 + text_width_mm(words, "sans", _PT)
+        if x > box[0] and x + wide > box[2]:
+            x, y = box[0], y - _LINE_MM
+        out.append(_entry(yarn, words, x, y, look))
+        x += wide + _GAP_MM
+    return out
+
+
+def yarn_list_height(lines: Sequence[Operation]) -> float:
+    """The room in mm that these lines take."""
+    levels = {op.children[-1].y_mm for op in lines if isinstance(op, Group) and isinstance(op.children[-1], Text)}
+    return _LINE_MM * len(levels)
+
+
+def _entry(yarn: str, words: str, x: float, y: float, look: ChartLook) -> Group:
+    u = look.pitch_mm
+    color = "#000000" if look.mono else readable(look.yarn_colors.get(yarn, INK), least=TEXT_CONTRAST)
+    center = (x + _RADIUS_MM, y)
+    base = y - cap_height_mm("sans-bold", _PT) / 2
+    ring = operations(working.tag((center[0] / u, center[1] / u), _RADIUS_MM / u), color, u)
+    letter = Text(center[0], base, yarn, "sans-bold", _PT - 0.5, color, "middle")
+    return Group((*ring, letter, Text(x + 2 * _RADIUS_MM + 0.9, base, words, "sans", _PT, INK)), css_class="yarn-list")
+
+
+def _rounds_by_yarn(fabric: Fabric) -> dict[str, str]:
+    """"Rnds 1–3, 5" for each yarn, in the order in which they are first used."""
+    worked: dict[str, list[int]] = {}
+    for this in fabric.rounds:
+        for yarn in this.yarns:
+            if this.number is not None and this.number not in worked.setdefault(yarn, []):
+                worked[yarn].append(this.number)
+    unit = "Row" if fabric.worked == "rows" else "Rnd"
+    return {yarn: f"{unit}{'s' if len(numbers) > 1 else ''} {_ranges(numbers)}" for yarn, numbers in worked.items() if numbers}
+
+
+def _ranges(numbers: Sequence[int]) -> str:
+    parts: list[list[int]] = []
+    for number in sorted(numbers):
+        if parts and number == parts[-1][-1] + 1:
+            parts[-1].append(number)
+        else:
+            parts.append([number])
+    return ", ".join(str(p[0]) if len(p) == 1 else f"{p[0]}–{p[-1]}" for p in parts)
