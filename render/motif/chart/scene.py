@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from motifold.render.fabric.model import Base, Fabric, Stitch
 from motifold.render.motif.chart.tones import number_of
+from motifold.render.motif.chart.touches import touches_of
 from motifold.render.motif.model import Layout, Placed, Point
 from motifold.symbols.feet import space_ring
 from motifold.symbols.glyphs import LegAt, head_bar, stitch_marks
@@ -47,7 +48,7 @@ def symbols_of(fabric: Fabric, layout: Layout, left_handed: bool, own: Mapping[s
     """The symbols of all placed stitches in the order of the Fabric; ``left_handed`` mirrors every point (x -> -x)."""
     placed = {p.stitch: _mirrored(p) if left_handed else p for p in layout.placed}
     rings, ring_touches = _space_rings(fabric, placed)
-    touches = _touches(fabric, placed, ring_touches)
+    touches = touches_of(fabric, placed, ring_touches)
     out: list[Symbol] = []
     drawn_by_group, drawn_for = _own_groups(fabric, placed, own)
     for number, place in placed.items():
@@ -176,31 +177,6 @@ def _in_place_order(numbers: list[int], placed: Mapping[int, Placed]) -> list[in
     a = feet[far(first)]
     b = feet[far(a)]
     return sorted(numbers, key=lambda i: ((feet[i][0] - a[0]) * (b[0] - a[0]) + (feet[i][1] - a[1]) * (b[1] - a[1]), i))
-
-
-def _touches(fabric: Fabric, placed: Mapping[int, Placed], rings: Mapping[int, set[int]]) -> dict[int, set[int]]:
-    """Who may meet whom by design: a foot and its base, crossed stitches, a space's ring and the feet in it, a picot and its stitch."""
-    pairs: list[tuple[int, int]] = [(i, j) for i, others in rings.items() for j in others]
-    crossed_in: dict[int, list[int]] = defaultdict(list)
-    for number in placed:
-        stitch = fabric.stitches[number]
-        for leg in stitch.legs:
-            if leg.base.kind == "space":
-                pairs += [(number, chain) for chain in fabric.runs[leg.base.id].stitches]
-            elif leg.base.kind == "stitch":
-                pairs += [(number, leg.base.id), *((number, chain) for chain in fabric.stitches[leg.base.id].chains)]
-        if stitch.gather == "crossed" and stitch.group is not None:
-            crossed_in[stitch.group].append(number)
-        if stitch.role == "picot" and stitch.run is not None:
-            pairs += [(number, chain) for chain in fabric.runs[stitch.run].stitches]
-    for members in crossed_in.values():
-        pairs += [(a, b) for i, a in enumerate(members) for b in members[i + 1 :]]
-    found: dict[int, set[int]] = defaultdict(set)
-    for a, b in pairs:
-        if a != b and a in placed and b in placed:
-            found[a].add(b)
-            found[b].add(a)
-    return found
 
 
 def _mirrored(place: Placed) -> Placed:

@@ -7,7 +7,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from motifold.render.motif.model import Point
-from motifold.symbols.ink import Mark, Stroke, outline
+from motifold.symbols.ink import Fill, Mark, Stroke
 
 if TYPE_CHECKING:
     import numpy as np
@@ -68,7 +68,7 @@ class White:
         import numpy as np
 
         grid = np.zeros((self._rows, self._columns), dtype=bool)
-        for edges in (_edges_of_bars(ink), *_edges_of_shapes(ink)):
+        for edges in _edges(ink):
             if not len(edges):
                 continue
             counts = np.maximum(1, np.ceil(np.hypot(edges[:, 2] - edges[:, 0], edges[:, 3] - edges[:, 1]) / self._cell).astype(int))
@@ -90,37 +90,39 @@ class White:
         return cells
 
 
-def _is_bar(mark: Mark) -> bool:
-    return isinstance(mark, Stroke) and len(mark.points) == 2
+def _edges(ink: Sequence[Mark]) -> list[NDArray[np.float64]]:
+    """The edges (x0, y0, x1, y1) of all ink: of a box around each straight piece; a curve is taken by the handles that enclose it.
 
-
-def _edges_of_bars(ink: Sequence[Mark]) -> NDArray[np.float64]:
-    """The four edges (x0, y0, x1, y1) of the box around each straight stroke; most of a chart is made of these."""
+    A closed shape is entered again half way to its middle: nothing is set in the eye of a wide symbol.
+    """
     import numpy as np
 
-    bars = np.asarray([(*m.points[0], *m.points[1], m.width / 2) for m in ink if isinstance(m, Stroke) and len(m.points) == 2])
-    if not len(bars):
-        return np.zeros((0, 4))
-    along = bars[:, 2:4] - bars[:, 0:2]
-    along *= (bars[:, 4] / np.maximum(np.hypot(along[:, 0], along[:, 1]), 1e-12))[:, None]
-    side = np.stack([-along[:, 1], along[:, 0]], axis=1)
-    start, end = bars[:, 0:2] - along, bars[:, 2:4] + along
-    corners = [start + side, end + side, end - side, start - side]
-    return np.concatenate([np.hstack([corners[i], corners[(i + 1) % 4]]) for i in range(4)])
-
-
-def _edges_of_shapes(ink: Sequence[Mark]) -> list[NDArray[np.float64]]:
-    """The edges of all other outlines, and again half way to their middle: nothing is set in the eye of a wide symbol."""
-    import numpy as np
-
-    rings = [outline(mark) for mark in ink if not _is_bar(mark)]
-    if not rings:
+    if not ink:
         return []
-    points = np.asarray([p for ring in rings for p in ring])
-    sizes = np.asarray([len(ring) for ring in rings])
+    points = np.asarray([point for mark in ink for point in mark.points])
+    sizes = np.asarray([len(mark.points) for mark in ink])
+    halves = np.asarray([mark.width / 2 if isinstance(mark, Stroke) else 0.0 for mark in ink])
+    closed = np.asarray([isinstance(mark, Fill) or mark.closed for mark in ink])
     first = np.cumsum(sizes) - sizes
+    owner = np.repeat(np.arange(len(ink)), sizes)
     after = np.arange(1, len(points) + 1)
     after[first + sizes - 1] = first
+    kept = np.ones(len(points), dtype=bool)
+    kept[(first + sizes - 1)[~closed]] = False
+    bars = _boxed(points[kept], points[after[kept]], halves[owner[kept]])
     middle = np.repeat(np.add.reduceat(points, first) / sizes[:, None], sizes, axis=0)
-    inner = middle + (points - middle) / 2
-    return [np.hstack([points, points[after]]), np.hstack([inner, inner[after]])]
+    inner = (middle + (points - middle) / 2)[closed[owner]]
+    place = np.cumsum(closed[owner]) - 1
+    return [bars, np.hstack([inner, inner[place[after[closed[owner]]]]])]
+
+
+def _boxed(start: NDArray[np.float64], end: NDArray[np.float64], half: NDArray[np.float64]) -> NDArray[np.float64]:
+    """The four edges of the box around each straight piece, as wide as its stroke."""
+    import numpy as np
+
+    along = end - start
+    along = along * (half / np.maximum(np.hypot(along[:, 0], along[:, 1]), 1e-12))[:, None]
+    side = np.stack([-along[:, 1], along[:, 0]], axis=1)
+    start, end = start - along, end + along
+    corners = [start + side, end + side, end - side, start - side]
+    return np.concatenate([np.hstack([corners[i], corners[(i + 1) % 4]]) for i in range(4)])

@@ -1,0 +1,119 @@
+"""Which symbols meet by design: the pairs that nobody should take for an overlap."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from math import hypot
+
+from motifold.render.fabric.model import Base, Fabric, Stitch
+from motifold.render.motif.model import Placed, Point
+
+_BESIDE = 8
+"""How many stitches before and after may change places with one, or be met by a spike."""
+_BODY = 0.5
+"""Stems that come closer than this meet with their bars or heads, in u."""
+
+
+def touches_of(fabric: Fabric, placed: Mapping[int, Placed], rings: Mapping[int, set[int]]) -> dict[int, set[int]]:
+    """For each stitch those that it may meet by design; ``rings``: what the ring of a space meets, by the stitch that it is drawn with.
+
+    A foot and its base, a space's ring and the feet in it, a picot and its stitch; stitches that change places with their neighbours, a
+    spike and the rounds that it is worked over, and what is worked in front of or behind earlier work.
+    """
+    pairs: list[tuple[int, int]] = [(i, j) for i, others in rings.items() for j in others]
+    crossed_in: dict[int, list[int]] = defaultdict(list)
+    for number in placed:
+        stitch = fabric.stitches[number]
+        for leg in stitch.legs:
+            if leg.base.kind == "space":
+                pairs += [(number, chain) for chain in fabric.runs[leg.base.id].stitches]
+            elif leg.base.kind == "stitch":
+                pairs += [(number, leg.base.id), *((number, chain) for chain in fabric.stitches[leg.base.id].chains)]
+        if stitch.gather == "crossed" and stitch.group is not None:
+            crossed_in[stitch.group].append(number)
+        if stitch.role == "picot" and stitch.run is not None:
+            pairs += [(number, chain) for chain in fabric.runs[stitch.run].stitches]
+    pairs += _crossings(fabric, placed)
+    for members in crossed_in.values():
+        pairs += [(a, b) for i, a in enumerate(members) for b in members[i + 1 :]]
+    found: dict[int, set[int]] = defaultdict(set)
+    for a, b in pairs:
+        if a != b and a in placed and b in placed:
+            found[a].add(b)
+            found[b].add(a)
+    return found
+
+
+def _crossings(fabric: Fabric, placed: Mapping[int, Placed]) -> Iterator[tuple[int, int]]:
+    """Stems that pass over others because of what they are worked into, where they really meet on the chart."""
+    by_round: dict[int, list[int]] = defaultdict(list)
+    for number in placed:
+        if fabric.stitches[number].role != "given":
+            by_round[fabric.stitches[number].round].append(number)
+    for number, place in placed.items():
+        stitch = fabric.stitches[number]
+        if not stitch.legs or not place.feet:
+            continue
+        lowest = min(_round_of(fabric, leg.base) for leg in stitch.legs)
+        over = [i for between in range(lowest + 1, stitch.round) for i in by_round[between]]
+        if stitch.behind:
+            over += [i for between in range(lowest, stitch.round) for i in by_round[between]]
+        if over:
+            near = [*over, *_neighbours(fabric, stitch, placed, _BESIDE)]
+            yield from ((number, i) for i in near if _meet(place, placed[i]))
+        if stitch.role == "stitch":
+            before = [i for i in _neighbours(fabric, stitch, placed, _BESIDE) if i < number and _changed(fabric, i, number)]
+            yield from ((number, i) for i in before if _meet(place, placed[i]))
+
+
+def _neighbours(fabric: Fabric, stitch: Stitch, placed: Mapping[int, Placed], reach: int) -> list[int]:
+    """Stitches of the same round made no more than ``reach`` stitches before or after this one."""
+    low, high = max(stitch.id - reach, 0), min(stitch.id + reach + 1, len(fabric.stitches))
+    return [i for i in range(low, high) if i != stitch.id and i in placed and fabric.stitches[i].round == stitch.round]
+
+
+def _changed(fabric: Fabric, first: int, second: int) -> bool:
+    """Whether the second of two stitches of a round is worked into an earlier place than the first."""
+    a, b = fabric.stitches[first], fabric.stitches[second]
+    if not a.legs or not b.legs or a.legs[0].base.kind != "stitch" or b.legs[0].base.kind != "stitch":
+        return False
+    base_a, base_b = fabric.stitches[a.legs[0].base.id], fabric.stitches[b.legs[0].base.id]
+    if base_a.round != base_b.round or base_a.index == base_b.index:
+        return False
+    same_way = fabric.rounds[a.round].direction == fabric.rounds[base_a.round].direction
+    step = base_b.index - base_a.index
+    half = len(fabric.rounds[base_a.round].stitches) / 2
+    return abs(step) < half and (step < 0) == same_way
+
+
+def _round_of(fabric: Fabric, base: Base) -> int:
+    if base.kind == "space":
+        return fabric.runs[base.id].round
+    return 0 if base.kind == "ring" else fabric.stitches[base.id].round
+
+
+def _meet(a: Placed, b: Placed) -> bool:
+    """Whether any two of their stems come so close that bars or heads meet."""
+    reach = max(hypot(p[0] - a.head[0], p[1] - a.head[1]) for p in a.feet)
+    if hypot(a.head[0] - b.head[0], a.head[1] - b.head[1]) > 2 * reach + 4:
+        return False
+    return any(_apart(p, a.head, q, b.head) < _BODY for p in a.feet for q in (b.feet or (b.head,)))
+
+
+def _apart(a: Point, b: Point, c: Point, d: Point) -> float:
+    """The distance of the segments ab and cd."""
+
+    def side(p: Point, q: Point, r: Point) -> float:
+        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+    if side(a, b, c) * side(a, b, d) < 0 and side(c, d, a) * side(c, d, b) < 0:
+        return 0.0
+    return min(_to(a, c, d), _to(b, c, d), _to(c, a, b), _to(d, a, b))
+
+
+def _to(p: Point, a: Point, b: Point) -> float:
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    square = dx * dx + dy * dy or 1e-18
+    t = min(1.0, max(0.0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / square))
+    return hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy)
