@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from motifold.render.booklet.boxes import Box, BoxMark, Destination, LineOfWords, Rectangle, Tag, Tags, stacked, words_line
-from motifold.render.booklet.inline import Type, Word, typeset, width_of, words_of
-from motifold.render.booklet.linebreak import break_lines
+from motifold.render.booklet.inline import Type, Word, typeset, width_of
+from motifold.render.booklet.linebreak import broken
 from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.styles import HAIR, Styles
 from motifold.render.words.model import Items, Paragraph, RoundText
@@ -54,7 +54,7 @@ def baseline(leading: float) -> float:
 def set_words(spans: Sequence[tuple[str, Type]], setting: Setting, tags: Tags, x: float = 0.0, first_indent: float = 0.0) -> list[Box]:
     """A paragraph as line boxes; an empty line where there are no words."""
     room = max(setting.width - x, 1.0)
-    lines = break_lines(words_of(spans, room - first_indent), room, first_indent)
+    lines = broken(tuple(spans), room, first_indent)
     return line_boxes(lines, x, x + first_indent, setting.grid.leading, tags) or [Box(setting.grid.leading)]
 
 
@@ -62,7 +62,7 @@ def heading(text: str, level: int, setting: Setting, tags: Tags, destination: De
     """H2 in the columns: two lines of the grid, a hairline above it; H3: one line. Kept with the two lines that follow."""
     styles, leading = setting.styles, setting.grid.leading
     kind = styles.section if level == 2 else styles.small_section
-    lines = break_lines(words_of([(typeset(text), kind)], setting.width), setting.width)
+    lines = broken(((typeset(text), kind),), setting.width)
     first = leading * (1.36 if level == 2 else 0.74)
     marks = [LineOfWords(0.0, first + index * leading * 1.15, line, tags, ends=line is lines[-1]) for index, line in enumerate(lines)]
     height = setting.grid.snapped(leading * (1.15 * len(lines) + (0.5 if level == 2 else -0.2)))

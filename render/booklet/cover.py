@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from motifold.render.booklet.boxes import Box, BoxMark, Destination, LineOfWords, Picture, Rectangle, Tag, Tags, moved
 from motifold.render.booklet.inline import Type, typeset, words_of
-from motifold.render.booklet.linebreak import break_lines
+from motifold.render.booklet.linebreak import break_lines, broken
 from motifold.render.booklet.model import Cover
 from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.styles import INK, QUIET, Styles
@@ -20,7 +20,7 @@ _FACTS_IN_A_ROW = 4
 
 def _lines(text: str, kind: Type, x: float, y: float, width: float, leading: float, tags: Tags) -> tuple[list[BoxMark], float]:
     """Lines of ``text`` from the first baseline ``y`` on, and where the next baseline would be."""
-    lines = break_lines(words_of([(typeset(text), kind)], width), width)
+    lines = broken(((typeset(text), kind),), width)
     marks: list[BoxMark] = [LineOfWords(x, y + number * leading, line, tags, line is lines[-1]) for number, line in enumerate(lines)]
     return marks, y + len(lines) * leading
 

@@ -8,8 +8,8 @@ from dataclasses import replace
 from motifold.render.booklet.blocks import Setting, baseline
 from motifold.render.booklet.boxes import Box, LineOfWords, Picture, Tag, Tags, beside, moved
 from motifold.render.booklet.flow import Composer
-from motifold.render.booklet.inline import typeset, words_of
-from motifold.render.booklet.linebreak import break_lines
+from motifold.render.booklet.inline import typeset
+from motifold.render.booklet.linebreak import broken
 from motifold.render.booklet.model import Figure
 from motifold.render.drawing.display import Drawing, Group, Transform
 from motifold.render.drawing.numbers import MM_PER_PT
@@ -50,7 +50,7 @@ def _turned(drawing: Drawing) -> Drawing:
 
 def caption_lines(figure: Figure, setting: Setting) -> int:
     kind = setting.styles.caption
-    return len(break_lines(words_of([(typeset(figure.caption), kind)], setting.width), setting.width)) if figure.caption else 0
+    return len(broken(((typeset(figure.caption), kind),), setting.width)) if figure.caption else 0
 
 
 def figure_box(figure: Figure, setting: Setting, tags: Tags, key: str, height: float, centred: bool = True) -> Box:
@@ -59,7 +59,7 @@ def figure_box(figure: Figure, setting: Setting, tags: Tags, key: str, height: f
     together = (*tags, Tag("Div", key))
     alt = figure.drawing.description or figure.caption or figure.drawing.title
     caption_leading = leading * 0.86
-    lines = break_lines(words_of([(typeset(figure.caption), styles.caption)], setting.width), setting.width) if figure.caption else ()
+    lines = broken(((typeset(figure.caption), styles.caption),), setting.width) if figure.caption else ()
     caption_height = len(lines) * caption_leading + (leading * 0.35 if lines else 0.0)
     scale = scale_within(figure, setting.width, height - caption_height)
     own_width, own_height = size_of(figure)

@@ -43,6 +43,7 @@ def _set_fraction(match: re.Match[str]) -> str:
     return (whole or "") + fraction(numerator, denominator)
 
 
+@functools.lru_cache(maxsize=8192)
 def typeset(text: str) -> str:
     """``text`` with the characters that print what it means; numbers stay on the line of their units.
 

@@ -7,10 +7,11 @@ stretched spaces in a narrow column cost more than an even edge gives.
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Sequence
 from math import inf
 
-from motifold.render.booklet.inline import Word
+from motifold.render.booklet.inline import Type, Word, words_of
 
 _SHORT_LAST = 300.0   # a last line of one short word
 
@@ -51,6 +52,12 @@ def break_lines(words: Sequence[Word], width: float, first_indent: float = 0.0) 
         lines.append(tuple(words[start_of[end] : end]))
         end = start_of[end]
     return tuple(reversed(lines))
+
+
+@functools.lru_cache(maxsize=8192)
+def broken(spans: tuple[tuple[str, Type], ...], width: float, first_indent: float = 0.0) -> tuple[tuple[Word, ...], ...]:
+    """The lines of a paragraph of ``spans``; the same paragraph is asked for in every plan that is compared."""
+    return break_lines(words_of(spans, width - first_indent), width, first_indent)
 
 
 def _badness(used: float, room: float, last: bool, penalty: float) -> float:

@@ -51,7 +51,7 @@ def _ways(part: Part, head: Box, composer: Composer) -> Iterator[Composer]:
     for start in starts:
         room = start.room - head.height - (0.0 if start.fresh else head.before)
         if not long:
-            for capped in (part, part.smaller(part.chart.comfortable)):
+            for capped in _capped(part):
                 for whole in on_one_page(capped, room):
                     yield _placed(whole, part, head, start.copy())
         for above in _chart_pages(part, room, start.fresh):
@@ -66,9 +66,17 @@ def _ways(part: Part, head: Box, composer: Composer) -> Iterator[Composer]:
             yield _over(above, part, head, notes)
 
 
+def _capped(part: Part) -> tuple[Part, ...]:
+    """The part with its chart as large as may be, comfortable, and between the two."""
+    chart = part.chart
+    if chart.comfortable >= chart.largest:
+        return (part,)
+    return part, part.smaller((chart.comfortable * chart.largest) ** 0.5), part.smaller(chart.comfortable)
+
+
 def _chart_pages(part: Part, room: float, fresh: bool) -> Iterator[Arrangement]:
     """The chart with its key or without it, as large as ``room`` allows or comfortably; on a page of its own it may lie on its side."""
-    for capped in (part, part.smaller(part.chart.comfortable)):
+    for capped in _capped(part):
         together = chart_and_key(capped, room)
         if together is not None and (fresh or together.scale >= part.chart.smallest):
             yield together

@@ -8,8 +8,8 @@ from dataclasses import replace
 from motifold.render.booklet.blocks import Setting, heading, items, paragraph, rounds
 from motifold.render.booklet.boxes import Box, Destination, LineOfWords, Rectangle, Tag, Tags
 from motifold.render.booklet.flow import Composer
-from motifold.render.booklet.inline import typeset, words_of
-from motifold.render.booklet.linebreak import break_lines
+from motifold.render.booklet.inline import typeset
+from motifold.render.booklet.linebreak import broken
 from motifold.render.booklet.tables import fits, table_boxes
 from motifold.render.words.model import Block, Items, Paragraph, RoundText, Section, Table
 
@@ -67,7 +67,7 @@ def _spaced(new: list[Box], before: Sequence[Box], setting: Setting) -> list[Box
 def part_heading(title: str, setting: Setting, tags: Tags, key: str) -> Box:
     """The heading of a part that opens a page, across its columns."""
     grid, kind = setting.grid, setting.styles.part
-    lines = break_lines(words_of([(typeset(title), kind)], grid.text_width), grid.text_width)
+    lines = broken(((typeset(title), kind),), grid.text_width)
     leading = grid.snapped(kind.size * 1.15)
     tags = (*tags, Tag("H2", key))
     marks = tuple(LineOfWords(0.0, kind.size * 0.8 + place * leading, line, tags, line is lines[-1]) for place, line in enumerate(lines))

@@ -39,7 +39,7 @@ def steps_ways(
     if not composer.fresh and composer.room >= head.height + head.before + composer.grid.text_height * _LEAST_ROOM:
         starts.append(composer)
     for start in starts:
-        for paired in (False, True):
+        for paired in (False, True) if _pairs_legible(figures, composer.grid) else (False,):
             way = start.copy()
             legible = _set_steps(section, figures, head, way, setting, tags, key, paired)
             if start is fresh or (legible and not way.stands_alone(head)):
@@ -58,13 +58,17 @@ def _set_steps(
     legible = _overview(replace(section, blocks=before), overview, composer, setting, tags, key)
     if numbered is not None:
         wide = setting.narrowed(composer.grid.text_width)
-        if paired and _pairs_legible(steps, setting.grid):
+        known = (f"{key}/steps", round(wide.width, 3), paired)
+        if paired:
             free = len(numbered.items) % _PAIR != 0
-            rows = _paired(numbered, steps, finished[0] if finished and free else None, wide, tags, f"{key}/steps")
+            if known not in setting.done:
+                last = finished[0] if finished and free else None
+                setting.done[known] = _paired(numbered, steps, last, wide, tags, f"{key}/steps")
             finished = finished[1:] if free else finished
-        else:
-            rows = [_step_beside(number, numbered, steps, wide, tags, f"{key}/steps") for number in range(1, len(numbered.items) + 1)]
-        for box in rows:
+        elif known not in setting.done:
+            every = range(1, len(numbered.items) + 1)
+            setting.done[known] = [_step_beside(number, numbered, steps, wide, tags, f"{key}/steps") for number in every]
+        for box in setting.done[known]:
             composer.whole(box)
     unspoken = [(number, figure) for number, figure in sorted(steps.items()) if numbered is None or number > len(numbered.items)]
     captioned = [replace(figure, caption=figure.caption or f"Step {number}.") for number, figure in unspoken]
@@ -93,9 +97,10 @@ def _overview(words: Section, figures: Sequence[Figure], composer: Composer, set
     return True
 
 
-def _pairs_legible(steps: Mapping[int, Figure], grid: Grid) -> bool:
+def _pairs_legible(figures: Sequence[Figure], grid: Grid) -> bool:
     width, height = _pair_width(grid), step_room(grid)[1]
-    return width >= _LEAST_PAIR and all(scale_within(figure, width, height) >= figure.smallest for figure in steps.values())
+    steps = [figure for figure in figures if figure.role == "step"]
+    return width >= _LEAST_PAIR and all(scale_within(figure, width, height) >= figure.smallest for figure in steps)
 
 
 def _pair_width(grid: Grid) -> float:

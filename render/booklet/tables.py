@@ -8,8 +8,8 @@ from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting, baseline, set_words, swatch
 from motifold.render.booklet.boxes import Box, BoxMark, LineOfWords, Rectangle, Tag, Tags
-from motifold.render.booklet.inline import Type, typeset, width_of, words_of
-from motifold.render.booklet.linebreak import break_lines, line_width
+from motifold.render.booklet.inline import Type, typeset, width_of
+from motifold.render.booklet.linebreak import broken, line_width
 from motifold.render.booklet.styles import HAIR
 from motifold.render.words.model import Table
 
@@ -85,7 +85,7 @@ def _row(
         spot = swatch(text, setting) if index == 0 else ()
         indent = setting.grid.leading if spot else 0.0
         marks += spot
-        lines = break_lines(words_of([(typeset(text), kind)], widths[index] - indent), widths[index] - indent)
+        lines = broken(((typeset(text), kind),), widths[index] - indent)
         for number, line in enumerate(lines):
             start = x + widths[index] - spare[index] - line_width(line) if to_right[index] else x + indent
             marks.append(LineOfWords(start, baseline(setting.grid.leading) + number * leading, line, tags, line is lines[-1]))

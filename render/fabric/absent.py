@@ -22,6 +22,7 @@ def missing(hook: Hook, cursor: Cursor, span: Span, target: Target) -> None:
         key=key_of(span),
         follows=True,
     )
+    hook.tainted = True  # how the line goes on from there is not known
 
 
 def what_there_is(hook: Hook, cursor: Cursor, target: Target) -> str | None:
@@ -52,11 +53,14 @@ def warn_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place
     if target.kind == "stitch" and cursor.atom(index).group_name != target.name:
         over = [atom for atom in passed if not atom.space]
         if over:
-            word = target_word(Target("stitch", over[0].name), terms, len(over))
+            kinds: dict[str, int] = {}
+            for atom in over:
+                kinds[atom.name] = kinds.get(atom.name, 0) + 1
+            words = listed([f"{number} {target_word(Target('stitch', kind), terms, number)}" for kind, number in kinds.items()])
             hook.complain(
                 "passed",
                 place.span,
-                f"{round_word(hook.lap)}: next {target_word(target, terms)} passes {len(over)} {word}",
+                f"{round_word(hook.lap)}: next {target_word(target, terms)} passes {words}",
                 "say how many to skip, if that is meant",
                 severity="warning",
                 key=key_of(place.span),

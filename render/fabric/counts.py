@@ -39,6 +39,9 @@ def atoms_of(hook: Hook, lap: Lap) -> list[Atom]:
         atoms.append(atom)
     if not lap.linear and len(atoms) > 1:
         _close_cluster(hook, atoms)
+    if previous_base is not None and previous_base[0] == "ring" and not any(atom.space for atom in atoms):
+        for atom in atoms:
+            atom.cluster = -1  # a ring full of stitches is no group
     return atoms
 
 

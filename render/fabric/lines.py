@@ -55,6 +55,7 @@ class _Book:
     number: int = 1  # of the next round
     written: int | None = 1  # what the next label should say (None: any number will do)
     kind: str | None = None  # "rnd" or "row", of the last numbered line
+    measured: int | None = None  # from which round on a measure says how many are worked
 
 
 def lay_out(
@@ -77,7 +78,7 @@ def lay_out(
             label = {"ring": "Ring", "chain": "Chain", "foundation": "Foundation"}[line.label.kind]
             book.jobs.append(Job(None, label, kind, line, line.steps, line.label.side))
     jobs = book.jobs
-    if rounds is not None:
+    if rounds is not None and (book.measured is None or rounds < book.measured):
         have = book.number - 1
         if rounds > have and have > 0 and not any(line.label.following for line in lines):
             last = next(line for line in reversed(lines) if line.label.kind in ("rnd", "row"))
@@ -226,10 +227,11 @@ def _how_many(
     size: int,
 ) -> int:
     times = repeats.times.at(size) if repeats.times is not None else None
+    if repeats.until_cm is not None:
+        book.measured = book.number
+        return _until(book, repeats, height, size)
     if line.label.following:
         return max((rounds if rounds is not None else book.number + length - 1) - later - book.number + 1, 0)
-    if repeats.until_cm is not None:
-        return _until(book, repeats, height, size)
     if times is not None:
         total = times * length
         if wanted is not None and wanted != total:

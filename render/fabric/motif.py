@@ -154,7 +154,9 @@ def _mended(
     mistake = next((problem for problem in told if problem.code in STRUCTURAL), None)
     if mistake is None or len(hook.stitches) > MOST_TO_MEND or hook.mending < 0:
         return left
-    if mistake.code == "count" and _count_is_wrong(hook, hook.laps[-1], job) and _next_comes_out(hook, jobs, left):
+    goes_on = mistake.code == "count" and _next_comes_out(hook, jobs, left, but_its_number=_count_is_wrong(hook, hook.laps[-1], job))
+    if goes_on and _count_is_wrong(hook, hook.laps[-1], job):
+        hook.tainted = False  # only the number is wrong: nothing follows from that
         return left
     found: list[tuple[int, int, Mend]] = []
     for mend in mends(job.steps, hook.shop.size, hook.shop.terms):
@@ -175,7 +177,9 @@ def _mended(
             hint = f"it comes out with {before[0].words} in {unproved.jobs[0].label}"
             hook.problems = [*mark.problems, *(replace(problem, hint=hint) if problem is mistake else problem for problem in told)]
             return before[1]
-        return _work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
+        left = _work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
+        hook.tainted = hook.tainted and not goes_on
+        return left
     # what passes over stitches that the line works elsewhere, or makes a group crooked, is the less likely
     found.sort(key=lambda one: one[:2])
     likely = [mend for unlikely, _, mend in found if unlikely == found[0][0]]
@@ -226,14 +230,20 @@ def _tried(hook: Hook, job: Job, carried: tuple[Step, ...], jobs: Sequence[Job])
         return None
 
 
-def _next_comes_out(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...]) -> bool:
-    """Whether the line after this one comes out on what is made now. Leaves everything as it was."""
+def _next_comes_out(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], but_its_number: bool = False) -> bool:
+    """Whether the line after this one comes out on what is made now. Leaves everything as it was.
+
+    ``but_its_number``: or would, if the number that it states were not wrong in itself.
+    """
     if len(jobs) < 2 or jobs[1].kind == "finish":
         return True
     mark = mark_job(hook)
     hook.tainted = False
     after = _tried(hook, jobs[1], carried, jobs[1:])
     good = after is not None and came_out(hook, mark)
+    if after is not None and not good and but_its_number:
+        new = {problem.code for problem in hook.problems[len(mark.problems) :]}
+        good = new & STRUCTURAL == {"count"} and _count_is_wrong(hook, hook.laps[-1], jobs[1])
     take_back_job(hook, mark)
     return good
 

@@ -71,22 +71,20 @@ def find_next(hook: Hook, cursor: Cursor, match: Match, *, wrap: bool = True) ->
 def beyond(hook: Hook, cursor: Cursor, place: Place | None, span: Span, target: Target) -> Base:
     """No such place before the end: inside a bounded repeat that ends it, else one more stitch is wanted than there is."""
     lap = hook.lap
-    if cursor.bounded and (place is None or id(place) not in cursor.absent):
+    known = place is not None and id(place) in cursor.absent
+    there_is_none = not known and _has_none(hook, cursor, target)
+    if cursor.bounded and not there_is_none and not known:
         raise Beyond
     if cursor.spiral and target.kind in ("st", "stitch") and lap.overrun < len(lap.made):
         space, own = lap.made[lap.overrun]
         lap.overrun += 1
         cursor.pos = max(cursor.pos, cursor.end)
         return Base("space" if space else "stitch", own, "space" if space else foot_of(hook, place))
-    if (
-        cursor.size
-        and (place is None or id(place) not in cursor.absent)
-        and first_match(cursor, matcher(target, lap.groups_named), 0, cursor.size - 1) is None
-    ):
+    if there_is_none:
         missing(hook, cursor, span, target)
         if place is not None:
             cursor.absent.add(id(place))
-    if place is not None and id(place) in cursor.absent:
+    if known or (there_is_none and place is not None):
         instead = Target("sp") if target.kind == "sp" else Target("st")
         index = find_next(hook, cursor, matcher(instead))
         if index is not None:
@@ -98,6 +96,11 @@ def beyond(hook: Hook, cursor: Cursor, place: Place | None, span: Span, target: 
     if lap.excess_span is None:
         lap.excess_span, lap.excess_target, lap.excess_round = span, target, cursor.round
     return current_base(hook, cursor, place)
+
+
+def _has_none(hook: Hook, cursor: Cursor, target: Target) -> bool:
+    """Whether the whole edge has no place of the kind."""
+    return cursor.size > 0 and first_match(cursor, matcher(target, hook.lap.groups_named), 0, cursor.size - 1) is None
 
 
 def current_base(hook: Hook, cursor: Cursor, place: Place | None) -> Base:

@@ -9,8 +9,9 @@ from motifold.render.sizing.gauge import stitch_width, width_line
 from motifold.render.sizing.model import BodyFit, SizeTable
 from motifold.render.sizing.reading import last_labelled, sized_motif, stated_stitches
 from motifold.render.sizing.ruler import Ease, Ruler, fit, fit_of, nearest_rounds, read_ease, ruler_for
+from motifold.render.sizing.swatch import worked_alone
 from motifold.render.sizing.tables import known_names, look_up
-from motifold.render.sizing.width import gauge_of
+from motifold.render.sizing.width import gauge_of, motif_width_cm
 
 
 def size_table(pattern: Pattern) -> tuple[SizeTable | None, tuple[Problem, ...]]:
@@ -71,14 +72,21 @@ def _by_rounds(
 
 
 def _girths_by_stitches(pattern: Pattern, motif: MotifSource, sizes: int) -> tuple[float, ...]:
-    """Girth of each size from the stitches that its brackets state and the width of a stitch; () where the text or the gauge lacks them."""
+    """Girth of each size from its stitches and the width of one: those that the brackets state, in rows those that are worked.
+
+    () where the text or the gauge lacks them.
+    """
     gauge = gauge_of(pattern)
     width = stitch_width(gauge) if gauge is not None else None
     stated = stated_stitches(motif)
     if width is None or stated is None or not stated.varies:
         return ()
     across = pattern.size.across if pattern.size and pattern.size.across else 1.0
-    return tuple(across * width * stated.at(index) for index in range(sizes))
+    counted = tuple(width * stated.at(index) for index in range(sizes))
+    if motif.worked == "rows":  # what a line states may be V-stitches, each several stitches wide
+        worked = tuple(motif_width_cm(pattern, worked_alone(pattern, motif, motif.last_round, index)) for index in range(sizes))
+        counted = tuple(cm or by_text for cm, by_text in zip(worked, counted, strict=True))
+    return tuple(across * cm for cm in counted)
 
 
 def _fixed(motif: MotifSource, name: str, body_cm: float, source: str | None, girth: float, ease: Ease) -> BodyFit:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from motifold.render.fabric.model import Fabric
-from motifold.render.pattern.model import Gauge, Pattern
+from motifold.render.pattern.model import Gauge, MotifSource, Pattern
+from motifold.render.sizing.gauge import row_height_cm
 
 
 def weighed_rounds(gauge: Gauge) -> int | None:
@@ -16,16 +17,21 @@ def weighed_swatch(pattern: Pattern) -> Fabric | None:
 
     None where nothing was weighed, or its motif is not in the pattern.
     """
-    from motifold.render.fabric import Workshop, work_motif
-
     gauge = pattern.gauge
     motif = next((m for m in pattern.motifs if gauge is not None and m.name == gauge.motif), None)
     if gauge is None or motif is None or not gauge.grams:
         return None
-    rounds = weighed_rounds(gauge) or motif.last_round
+    return worked_alone(pattern, motif, weighed_rounds(gauge) or motif.last_round, 0)
+
+
+def worked_alone(pattern: Pattern, motif: MotifSource, rounds: int | None, size: int) -> Fabric:
+    """A motif worked for so many rounds with the numbers of one size, its problems left to whoever works the whole pattern."""
+    from motifold.render.fabric import Workshop, work_motif
+
     definitions = {s.key: s.definition for s in pattern.stitches if s.definition is not None}
     workshop = Workshop(
-        definitions=definitions, yarns=tuple(yarn.key for yarn in pattern.yarns), rounds=rounds, size=0, row_height_cm=None,
+        definitions=definitions, yarns=tuple(yarn.key for yarn in pattern.yarns), rounds=rounds, size=size,
+        row_height_cm=row_height_cm(pattern.gauge),
         terms=pattern.terms, counts_as=motif.counts_as,
     )  # fmt: skip
     return work_motif(motif, workshop)[0]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import pi
 
-from motifold.render.fabric.model import Fabric
+from motifold.render.fabric.model import Fabric, Round
 from motifold.render.pattern.model import Gauge, MotifSource, Pattern
 from motifold.render.sizing.gauge import WidthLine, row_height_cm, stitch_width, width_line
 from motifold.render.sizing.loops import height_in_widths
@@ -62,13 +62,19 @@ def motif_width_cm(pattern: Pattern, fabric: Fabric) -> float | None:
         if across is None:
             across = _width_from_height(gauge, motif)
         rows = [r for r in fabric.rounds if r.kind == "row"]
-        return across * max(r.met for r in rows) if across is not None and rows else None
+        return across * max(_stitches_along(fabric, row) for row in rows) if across is not None and rows else None
     line = motif_line(pattern, motif)
     rounds = max((r.number or 0 for r in fabric.rounds), default=0)
     if line is None or rounds < 1:
         return None
     flat = max(line.at(rounds), 0.0)
     return _laid_flat(gauge, motif, fabric, flat) if motif.sides == 0 else flat
+
+
+def _stitches_along(fabric: Fabric, row: Round) -> int:
+    """How many stitches wide a row is: a stitch for each stitch and for each chain of its spaces, those inside its V-stitches too."""
+    along = sum(fabric.runs[item.id].chains if item.kind == "space" else 1 for item in row.edge)
+    return max(along, row.met)
 
 
 _CUPPED = 0.7

@@ -197,3 +197,45 @@ def test_rows_that_go_on_until_a_measure_are_not_counted_by_the_size() -> None:
     assert table is not None
     assert [body.chosen.rounds for body in table.bodies if body.chosen] == [40, 60]
     assert [dict(choice.rounds) for choice in choose_sizes(plan, table)[0]] == [{"scarf": None}, {"scarf": None}]
+
+
+SCARF = """
+[pattern]
+title = "Birch Scarf"
+terms = "US"
+[gauge]
+motif = "scarf"
+stitches = 16
+width = "10 cm"
+rows = 10
+height = "13 cm"
+[stitch.V-st]
+means = "(dc, ch 1, dc) in same st"
+[size]
+measure = "width"
+ease = "-10 % to 10 %"
+[size.bodies]
+S = "20 cm"
+M = "25 cm"
+[motif.scarf]
+rows = '''
+Chain: Ch 36 (45).
+Row 1 (RS): Dc in 4th ch from hook (missed 3 ch count as dc), [sk next ch, V-st in next ch, sk next ch] 10 (13) times, dc in each of last 2 ch; turn. (4 dc, 10 (13) V-sts)
+Row 2 (WS): Ch 3 (counts as dc), dc in next dc, [V-st in ch-1 sp of next V-st] 10 (13) times, dc in next dc, dc in tch; turn. (4 dc, 10 (13) V-sts)
+Finish: Fasten off.
+'''
+"""  # noqa: E501
+
+
+def test_a_v_stitch_is_as_wide_as_its_three_stitches() -> None:
+    from motifold.render.pattern import read_pattern
+    from motifold.render.worked import work_pattern
+
+    reading = read_pattern("scarf.toml", SCARF.encode())
+    assert reading.pattern is not None
+    done = work_pattern(reading.pattern)
+    assert not done.problems
+    assert done.table is not None
+    # 34 stitches at 16 to 10 cm, by hand; 43 in the second size
+    assert [body.fits[0].girth_cm for body in done.table.bodies] == pytest.approx([21.25, 26.875])
+    assert [size.widths_cm["scarf"] for size in done.sizes] == pytest.approx([21.25, 26.875])

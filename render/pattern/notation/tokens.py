@@ -57,6 +57,8 @@ _TOKEN = re.compile(
     re.VERBOSE | re.IGNORECASE,
 )
 
+_RUN_TOGETHER = frozenset({"chsp", "chsps", "chlp", "chlps"})
+
 _NEVER_ENDS_A_SENTENCE = frozenset({"sl", "beg", "prev", "foll", "approx", "rep", "rnd", "rnds", "rem", "cont", "alt", "no"})
 _NEVER_BEGINS_ONE = frozenset({"in", "into", "of", "from", "to", "tog", "times", "around"})
 
@@ -79,7 +81,12 @@ def tokenize(text: str) -> list[Token]:
             hyphen = True
             continue
         tight = hyphen or start == last_end
-        tokens.append(_token(kind or "odd", match, start, end, first, tight))
+        if kind == "word" and match[kind].lower() in _RUN_TOGETHER:
+            tokens.append(Token("word", "ch", start, start + 2, 0, first, tight))
+            first, tight, start = False, True, start + 2
+            tokens.append(Token("word", match[kind].lower()[2:], start, end, 0, first, tight))
+        else:
+            tokens.append(_token(kind or "odd", match, start, end, first, tight))
         first, hyphen, last_end = False, False, end
     return _without_stops_of_abbreviations(tokens)
 

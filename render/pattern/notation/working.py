@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import ONE, Amount, Chain, Place, Repeat, Step, StitchSpec, Target, Work
+from motifold.render.pattern.instructions import ONE, Amount, Chain, Place, Repeat, Step, StitchSpec, Target, Words, Work
 from motifold.render.pattern.notation.amounts import at_times, read_amount, read_times
 from motifold.render.pattern.notation.beginnings import read_counts_as
 from motifold.render.pattern.notation.counts import try_sentence
@@ -13,7 +13,7 @@ from motifold.render.pattern.notation.places import Found, at_bare_place, at_pla
 from motifold.render.pattern.notation.problems import warning
 from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.repeats import every_other
-from motifold.render.pattern.notation.stitches import at_stitch, read_sized, read_stitch
+from motifold.render.pattern.notation.stitches import GATHERED, at_stitch, read_sized, read_stitch
 from motifold.render.pattern.notation.suggestions import is_known, suggestion, unexplained
 
 
@@ -81,8 +81,11 @@ def _places_after_bracket(r: Reader, steps: list[Step], start: int, spec: Stitch
     if not r.at_kind("open") or not isinstance(last, Work):
         return []
     at = r.pos
-    if last.place is None and spec.beginning and r.at_kind("open") and r.peek(1).value == "ch":  # "beg cl (ch 3, dc2tog) in same sp"
+    if last.place is None and _explains(r, spec):  # "beg cl (ch 3, dc2tog) in same sp"
         r.pos, counts = r.closers[r.pos] + 1, None
+        if not at_place(r):
+            inside = " ".join(r.text.text[r.items[at].start : r.before().end].split())
+            return [Words(r.new_id(), r.span(at), inside)] if r.at_kind("sep", "end", "close", "mark") else _back(r, at)
     else:
         counts = read_counts_as(r, 0)
         if counts is None:
@@ -97,6 +100,21 @@ def _places_after_bracket(r: Reader, steps: list[Step], start: int, spec: Stitch
         return []
     steps[-1] = replace(last, counts_as=counts)
     return [_work(r, r.new_id(), start, spec, count, found) for found in read_more_places(r)]
+
+
+def _back(r: Reader, at: int) -> list[Step]:
+    r.pos = at
+    return []
+
+
+def _explains(r: Reader, spec: StitchSpec) -> bool:
+    """Whether the bracket that comes next only says how the special stitch before it is made: "picot (ch 3, sl st in first ch)"."""
+    if spec.name not in GATHERED and spec.name not in r.context.defined:
+        return False
+    inside = r.items[r.pos + 1 : r.closers[r.pos]]
+    return any(lexeme.kind == "stitch" for lexeme in inside) and any(
+        lexeme.kind == "word" and lexeme.value in ("ch", "in", "tog") for lexeme in inside
+    )
 
 
 def _peeked_sized(r: Reader) -> bool | None:
