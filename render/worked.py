@@ -161,7 +161,7 @@ def _workshop(pattern: Pattern, rounds: int | None, index: int, counts_as: bool 
 
 def _sizes_lost(pattern: Pattern) -> bool:
     """Whether a size could not be read, so that it is not known which of the numbers for several sizes is whose."""
-    texts = tuple(source.instructions for source in (*pattern.motifs, *pattern.edgings))
+    texts = (*(motif.instructions for motif in pattern.motifs), *(edging.instructions for edging in pattern.edgings))
     return pattern.size is not None and _widest(texts) > max(len(pattern.size.bodies), 1)
 
 

@@ -17,15 +17,20 @@ from motifold.symbols.terms import Terms, abbreviation, full_name
 class KeyEntry:
     """One line of a key. ``id`` names it once and for all ("dc", "dc in back loop", "mark: turn"); ``stitch`` is its canonical name.
 
-    ``words`` say what it is where it is no stitch by name (a foot, a working mark, a pattern's own stitch).
+    ``words`` say what it is where it is no stitch by name (a foot, a working mark, a pattern's own stitch); ``label`` is what a pattern's
+    own stitch is called in its text; ``gathered``: it is closed into one shape.
     """
 
     id: str
     marks: tuple[Mark, ...]
     stitch: str | None = None
     words: str | None = None
+    label: str = ""
+    gathered: bool = False
 
     def short(self, terms: Terms) -> str:
+        if self.label:
+            return self.label
         return abbreviation(self.stitch, terms) if self.stitch else ""
 
     def full(self, terms: Terms) -> str:
@@ -113,17 +118,39 @@ def key_for(
 ) -> tuple[KeyEntry, ...]:
     """The lines that one pattern needs, in the order of the whole key: kinds of stitches, (kind, foot) pairs, names of working marks.
 
-    A kind that the trade does not have is left out here (its parts are drawn); ``own`` are a pattern's own symbols.
+    A kind that the trade does not have is left out here (its parts are drawn); ``own`` are a pattern's own stitches.
     """
     known = sorted({name for name in stitches if _known(name) is not None}, key=_order)
     best: dict[Foot, str] = {}
     for name, foot in sorted(set(feet), key=lambda pair: _order(pair[0])):
         if foot in _FEET and _known(name) is not None:
             best.setdefault(foot, name)
-    found = [KeyEntry(name, specimen(name), name) for name in known]
-    found += [foot_entry(best[foot], foot) for foot in _FEET if foot in best]
+    found = [(_section(name), KeyEntry(name, specimen(name), name)) for name in known]
+    found += [(_FOOT_SECTION, foot_entry(best[foot], foot)) for foot in _FEET if foot in best]
+    found += [(_CLOSED_SECTION if entry.gathered else _SPREAD_SECTION, entry) for entry in own]
     wanted = set(marks)
-    return (*found, *own, *(mark_entry(name) for name in MARKS if name in wanted))
+    in_order = [entry for _, entry in sorted(found, key=lambda pair: pair[0])]
+    return (*in_order, *(mark_entry(name) for name in MARKS if name in wanted))
+
+
+_FOOT_SECTION, _SPREAD_SECTION, _CLOSED_SECTION = 2, 4, 5
+"""The place of feet, of what spreads from one foot, and of what is closed at head and foot, in the order of the whole key."""
+
+
+def _section(name: str) -> int:
+    """The section of the whole key that a stitch belongs to."""
+    found = kind(name)
+    if found.family in ("chain", "slip") or found.stem == "ch":
+        return 0
+    if found.gather in ("together", "crossed"):
+        return 3
+    if found.gather is not None:
+        return _CLOSED_SECTION
+    if found.family == "special":
+        return _SPREAD_SECTION
+    if found.post is not None:
+        return _FOOT_SECTION
+    return 1 if found.family == "basic" and not found.reverse else 6
 
 
 def foot_entry(stitch: str, foot: Foot) -> KeyEntry:

@@ -2,18 +2,31 @@
 
 from __future__ import annotations
 
-from math import cos, pi, sin
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import cos, hypot, pi, sin
 
 from motifold.symbols import sizes as s
 from motifold.symbols.feet import space_ring
 from motifold.symbols.footprint import Foot
+from motifold.symbols.footprint import stitch_kind as kind_or_dc
 from motifold.symbols.glyphs import LegAt, chain_oval, dot, stitch_marks
 from motifold.symbols.ink import Mark, Point
-from motifold.symbols.stitches import Kind, kind
+from motifold.symbols.stitches import Gather, Kind, kind
 
 _UP: Point = (0.0, 1.0)
 _TOGETHER_PITCH = 0.85
 _FAN = 0.85
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One stitch of a group: its kind ("ch" for a chain), and how its ``legs`` of the kind ``stem`` are closed, if it has several."""
+
+    kind: str
+    stem: str = ""
+    legs: int = 1
+    gather: Gather | None = None
 
 
 def specimen(name: str, into: Foot = "loops") -> tuple[Mark, ...]:
@@ -39,6 +52,49 @@ def specimen(name: str, into: Foot = "loops") -> tuple[Mark, ...]:
 def increase(stem: str, count: int = 2) -> tuple[Mark, ...]:
     """So many of one stitch in one place: stems that share a foot and keep their own heads."""
     return _spread([(stem, i) for i in range(count)], count, kind(stem).height, "loops")
+
+
+def group_specimen(parts: Sequence[Part]) -> tuple[Mark, ...]:
+    """Stitches and chains worked into one place, as they stand there: fanned about one foot, each as tall as it is."""
+    heights = [kind_or_dc(part.kind).height for part in parts if part.kind != "ch"]
+    if not heights:
+        return ()
+    if len(parts) == 1:
+        return _upright(parts[0])
+    step = min(_FAN * len(heights) / sum(heights), pi / len(parts))
+    marks: list[Mark] = []
+    heads: list[Point | None] = []
+    for place, part in enumerate(parts):
+        height = kind_or_dc(part.kind).height
+        angle = pi / 2 - (place - (len(parts) - 1) / 2) * step
+        up = (cos(angle), sin(angle))
+        foot = (0.16 * (place - (len(parts) - 1) / 2), 0.0)
+        heads.append(None if part.kind == "ch" else (foot[0] + height * up[0], height * up[1]))
+        head = heads[-1]
+        if head is not None:
+            marks += stitch_marks(part.kind, [LegAt(part.stem or part.kind, foot)] * part.legs, head, up, part.gather)
+    return (*marks, *_chains_between(heads))
+
+
+def _upright(part: Part) -> tuple[Mark, ...]:
+    legs = [LegAt(part.stem or part.kind, (0.0, 0.0))] * part.legs
+    return stitch_marks(part.kind, legs, (0.0, kind_or_dc(part.stem or part.kind).height), _UP, part.gather)
+
+
+def _chains_between(heads: Sequence[Point | None]) -> list[Mark]:
+    """Ovals in the places without a head, evenly between the heads on either side; none before the first or after the last."""
+    marks: list[Mark] = []
+    known = [i for i, head in enumerate(heads) if head is not None]
+    for a, b in zip(known, known[1:], strict=False):
+        start, end = heads[a], heads[b]
+        if start is None or end is None or b == a + 1:
+            continue
+        room = 0.42 / hypot(end[0] - start[0], end[1] - start[1])
+        for i in range(b - a - 1):
+            ends = [room + (1 - 2 * room) * (i + t) / (b - a - 1) for t in (0.02, 0.98)]
+            tips = [(start[0] + t * (end[0] - start[0]), start[1] + t * (end[1] - start[1])) for t in ends]
+            marks.append(chain_oval(tips[0], tips[1]))
+    return marks
 
 
 def _fan(found: Kind, into: Foot) -> tuple[Mark, ...]:

@@ -93,7 +93,7 @@ def rolled(source: AssemblySource, joint: Joint) -> list[Problem]:
             continue
         edge = joint.edges[rim.edges[0]]
         own = [seam for seam in joint.seams if edge.panel in (seam.edge_a.panel, seam.edge_b.panel)]
-        if any(seam.edge_a.panel == seam.edge_b.panel for seam in own) or (edge.low, edge.high) != (0, 1):
+        if any(seam.edge_a.panel == seam.edge_b.panel for seam in own) or edge.low != 0 or edge.high != 1:
             continue
         count = len(joint.panels[edge.panel].sides)
         beside = ((edge.panel, (edge.side + 1) % count), (edge.panel, (edge.side - 1) % count))

@@ -81,7 +81,7 @@ def _scene(solid: Solid, width_mm: float, height_mm: float) -> Scene:
 def edge_length(solid: Solid, edge: tuple[int, int]) -> float:
     """The true length from corner to corner, in cm."""
     a, b = (solid.points[c] for c in edge)
-    return sum((p - q) ** 2 for p, q in zip(a, b, strict=True)) ** 0.5
+    return float(sum((p - q) ** 2 for p, q in zip(a, b, strict=True)) ** 0.5)
 
 
 def _tint(solid: Solid, face: int) -> str:

@@ -85,7 +85,7 @@ def _girths_by_stitches(pattern: Pattern, motif: MotifSource, sizes: int) -> tup
     counted = tuple(width * stated.at(index) for index in range(sizes))
     if motif.worked == "rows":  # what a line states may be V-stitches, each several stitches wide
         worked = tuple(motif_width_cm(pattern, worked_alone(pattern, motif, motif.last_round, index)) for index in range(sizes))
-        counted = tuple(cm or by_text for cm, by_text in zip(worked, counted, strict=True))
+        counted = tuple(max(cm or 0.0, by_text) for cm, by_text in zip(worked, counted, strict=True))
     return tuple(across * cm for cm in counted)
 
 

@@ -76,4 +76,4 @@ def test_every_symbol_has_names_in_both_terms_and_stands_above_its_foot(entry: K
 
 def test_a_pattern_s_key_has_only_what_it_uses_in_the_order_of_the_whole_key() -> None:
     found = key_for({"dc", "ch", "petal", "dc3tog"}, {("dc", "space"), ("sc", "loops")}, {"arrow"})
-    assert [entry.id for entry in found] == ["ch", "dc", "dc3tog", "dc in space", "mark: arrow"]
+    assert [entry.id for entry in found] == ["ch", "dc", "dc in space", "dc3tog", "mark: arrow"]

@@ -2,46 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from motifold.render.drawing.display import Drawing, Group, Operation, StrokePath, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
-from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.ink import operations, path_of
-from motifold.render.motif.chart.look import INK, ChartLook
-from motifold.symbols.footprint import Foot
+from motifold.render.motif.chart.look import INK
 from motifold.symbols.ink import bounds, moved
-from motifold.symbols.key import FOOT_SHORT, MARK_LETTERS, KeyEntry, KeySection, key_for, whole_key
-from motifold.symbols.own import read_symbol
+from motifold.symbols.key import FOOT_SHORT, MARK_LETTERS, KeyEntry, KeySection, whole_key
 from motifold.symbols.terms import Terms
 
 _SOFT = "#5b6673"
 _RULE = "#c9cfd6"
 _PT = 25.4 / 72
+_BETWEEN_MM = 1.7
+"""White between two lines of a compact key."""
 TERMS: tuple[Terms, Terms] = ("US", "UK")
-
-
-def entries_used(fabrics: Iterable[Fabric], look: ChartLook) -> tuple[KeyEntry, ...]:
-    """What the charts of these Fabrics show: stitches, feet, working marks, and a pattern's own symbols."""
-    stitches: set[str] = set()
-    feet: set[tuple[str, Foot]] = set()
-    marks: set[str] = set()
-    named: set[str] = set()
-    for fabric in fabrics:
-        for stitch in fabric.stitches:
-            if stitch.role in ("standing", "given"):
-                continue
-            gathered = stitch.gather in ("cluster", "bobble", "popcorn", "puff") and bool(stitch.legs)
-            stitches.add(_gathered_name(stitch.legs[0].kind, len(stitch.legs), str(stitch.gather)) if gathered else stitch.kind)
-            feet.update((leg.kind, leg.base.foot) for leg in stitch.legs if stitch.role == "stitch" and stitch.kind != "sl st")
-        named.update(group.name for group in fabric.groups if group.name)
-        marks.update(_marks_used(fabric))
-    own = [
-        KeyEntry(name, read_symbol(data).marks((0.0, 0.0), (0.0, 2.0)), None, look.names.get(name, name))
-        for name, data in look.symbols.items()
-        if name in named | stitches
-    ]
-    return key_for(stitches, feet, marks, own)
 
 
 def draw_key(entries: Sequence[KeyEntry], terms: Terms, width_mm: float = 90.0, pitch_mm: float = 2.6, size_pt: float = 8.5) -> Drawing:
@@ -50,12 +26,14 @@ def draw_key(entries: Sequence[KeyEntry], terms: Terms, width_mm: float = 90.0, 
     cell = width_mm / columns
     room = max([min((b[2] - b[0]) * pitch_mm, 5.2 * pitch_mm) for b in (bounds(e.marks) for e in entries)], default=0.0) + 2.5
     tab = max([text_width_mm(_short(e, terms), "sans-bold", size_pt) for e in entries], default=0.0) + 2.2
+    beside = cell - room - tab - 2.5
     rows = [entries[i : i + columns] for i in range(0, len(entries), columns)]
     children: list[Operation] = []
     y = 0.0
     for row in rows:
         tall = max((_height(e) * pitch_mm for e in row), default=0.0)
-        high = max(tall, 2.6 * size_pt * _PT) + 2.2
+        lines = max(len(_broken(_name(e, terms), beside, size_pt)) for e in row)
+        high = max(tall, (1.2 * lines + 0.2) * size_pt * _PT) + _BETWEEN_MM
         for i, entry in enumerate(row):
             children += _compact_cell(entry, terms, (i * cell, y - high / 2), (cell, room, tab), pitch_mm, size_pt)
         y -= high
@@ -146,7 +124,7 @@ def _compact_cell(
     """Symbol in its room, then abbreviation, then the name, broken over lines where it must be; ``widths``: cell, room, abbreviation."""
     (x, y), (wide, room, tab) = at, widths
     out: list[Operation] = [_symbol(entry, x + room / 2, y, room - 1.5, pitch)]
-    short, full = _short(entry, terms), entry.full(terms).split(": ")[0]
+    short, full = _short(entry, terms), _name(entry, terms)
     left = x + room + 1.0
     base = y - cap_height_mm("sans", size) / 2
     if short:
@@ -172,6 +150,10 @@ def _broken(words: str, width: float, size: float) -> list[str]:
     return lines
 
 
+def _name(entry: KeyEntry, terms: Terms) -> str:
+    return entry.full(terms).split(": ")[0]
+
+
 def _short(entry: KeyEntry, terms: Terms) -> str:
     foot = next((word for key, word in FOOT_SHORT.items() if entry.id.endswith(f" in {key}")), None)
     return foot or entry.short(terms)
@@ -180,21 +162,3 @@ def _short(entry: KeyEntry, terms: Terms) -> str:
 def _height(entry: KeyEntry) -> float:
     _, y0, _, y1 = bounds(entry.marks)
     return y1 - y0
-
-
-def _gathered_name(stem: str, legs: int, gather: str) -> str:
-    return f"{legs}-{stem} " + {"cluster": "cl", "bobble": "bobble", "popcorn": "pc", "puff": "puff"}[gather]
-
-
-def _marks_used(fabric: Fabric) -> set[str]:
-    used = {"arrow"}
-    rounds = fabric.rounds
-    if any(leg.base.kind == "ring" for s in fabric.stitches for leg in s.legs) and not any(r.kind == "ring" and r.stitches for r in rounds):
-        used.add("ring")
-    if any(r.attached for r in rounds):
-        used.add("attach")
-    if any(r.fastened for r in rounds):
-        used.add("fasten off")
-    if len({yarn for r in rounds for yarn in r.yarns}) > 1:
-        used.add("yarn")
-    return used
