@@ -1,4 +1,3 @@
-
 """What is told of several mistakes, and how."""
 
 import pytest
