@@ -51,7 +51,20 @@ def hang(ground: Ground, course: Course, standing: Standing) -> None:
         if stem.stitch.role == "standing":
             upright(ground, stem, index in inner, _freer_side(ground, course, index))
         for ring in stem.picots:
-            picot(ground, ring, ground.heads[stem.stitch.id], ground.normals[stem.stitch.id], 0.1)
+            at, way = _picot_place(ground, course, index)
+            picot(ground, ring, at, way, 0.1)
+
+
+def _picot_place(ground: Ground, course: Course, index: int) -> tuple[complex, complex]:
+    """On the head that a picot was worked on; in the midst of a group ("sc, picot, sc" in one place) between its two middle heads."""
+    stitch = course.stems[index].stitch
+    head, normal = ground.heads[stitch.id], ground.normals[stitch.id]
+    after = course.stems[(index + course.direction) % course.size].stitch
+    gap = course.gaps[index if course.direction > 0 else index - 1]
+    if gap.parts or after.id == stitch.id or not {leg.base for leg in stitch.legs} & {leg.base for leg in after.legs}:
+        return head, normal
+    out = normal + ground.normals[after.id]
+    return (head + ground.heads[after.id]) / 2, out / abs(out) if abs(out) > 0.2 else normal
 
 
 def _covered(ground: Ground, course: Course) -> bool:
