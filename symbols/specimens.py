@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import cos, hypot, pi, sin
 
 from motifold.symbols import sizes as s
@@ -85,7 +86,7 @@ def _chains_between(heads: Sequence[Point | None]) -> list[Mark]:
     """Ovals in the places without a head, evenly between the heads on either side; none before the first or after the last."""
     marks: list[Mark] = []
     known = [i for i, head in enumerate(heads) if head is not None]
-    for a, b in zip(known, known[1:], strict=False):
+    for a, b in pairwise(known):
         start, end = heads[a], heads[b]
         if start is None or end is None or b == a + 1:
             continue
