@@ -150,8 +150,23 @@ def _stitches(reader: Reader, tables: Table, context: NotationContext) -> tuple[
             reader.problems += problems
             if definition:
                 context = replace(context, first_id=_after(definition.steps, context.first_id))
-        stitches.append(SpecialStitch(key, names[key], text(table, "means") or "", definition, text(table, "symbol")))
+        symbol = _symbol(reader, path, text(table, "symbol"))
+        stitches.append(SpecialStitch(key, names[key], text(table, "means") or "", definition, symbol))
     return tuple(stitches), context
+
+
+def _symbol(reader: Reader, path: Path, data: str | None) -> str | None:
+    """Path data that can be drawn; a problem at its place, and nothing, where it cannot."""
+    from motifold.symbols.own import read_symbol
+
+    if data is None:
+        return None
+    try:
+        read_symbol(data)
+    except ValueError as error:
+        reader.add("value", reader.locator.value((*path, "symbol")), str(error), 'for example symbol = "M 0 0 L 0 2"')
+        return None
+    return data
 
 
 def _check_stitch_name(reader: Reader, path: Path, context: NotationContext) -> None:
