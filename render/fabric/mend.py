@@ -96,8 +96,10 @@ def _of_work(step: Work, by: int, size: int, terms: Terms, around: Place | None)
         yield replace(step, place=nearer), f"{word} in {place_words(nearer, terms, size)} instead of {place_words(place, terms, size)}"
     if step.stitch.name == "sl st":
         return
+    if place is not None and place.each and place.which in ("next", "last") and place.count.at(size) > 1 and step.count.at(size) == 1:
+        return  # nobody meant three in each of the next two corners
     more = _more(step.count, by, size)
-    if more is not None:
+    if more is not None and _likely(step.count.at(size), by):
         outer = place if place is not None else around
         where = f" in {place_words(outer, terms, size)}" if outer is not None else ""
         yield replace(step, count=more), f"{more.at(size)} {word}{where} instead of {step.count.at(size)}"
@@ -109,6 +111,11 @@ def _counts_places(step: Work, place: Place, size: int) -> bool:
         return place.which in ("next", "last")
     one = place.count.at(size) == 1 and step.count.at(size) == 1
     return one and place.which == "next" and place.target.kind in ("st", "stitch", "ch")
+
+
+def _likely(now: int, by: int) -> bool:
+    """A number is two off only where it is no small one: 1 for 3 is no slip of the pen."""
+    return abs(by) < 2 or now > 2
 
 
 def _more(amount: Amount, by: int, size: int) -> Amount | None:

@@ -1,3 +1,4 @@
+# ruff: noqa: E501 (texts keep their lines)
 """What is told of several mistakes, and how."""
 
 import pytest
@@ -54,3 +55,15 @@ Rows 4 and following: Rep Rows 2-3 until piece measures {cm} cm, ending with a W
         for rounds in (None, 5, 40):
             assert made(text.format(cm=cm), rows=True, row_height_cm=1.3, rounds=rounds).last.number == rows
     assert made(text.format(cm=20), rows=True, row_height_cm=1.3, rounds=3).last.number == 3
+
+
+def test_a_hint_is_something_that_an_editor_would_say() -> None:
+    worked = made(
+        """Ring: Magic ring.
+Rnd 1: Ch 3 (counts as dc here and throughout), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of beg ch-3. (12 dc, 4 ch-2 sps)
+Rnd 2: Ch 1, sc in same st, sc in each of next 2 dc, sc in next ch-2 sp, [sc in each of next 3 dc, sc in next ch-2 sp] 3 times; join with sl st in first sc. (24 sc)
+""",
+        "square",
+    )
+    assert worked.codes == ["count"]
+    assert worked.problems[0].hint == "if the work is right, the count is 16"  # not: 3 sc in each of next 3

@@ -1,0 +1,144 @@
+"""Whatever is typed, reading and working it ends soon and with problems, not with a traceback.
+
+Seeds are the samples; a mutation changes what writers and keyboards change: numbers, words, brackets, lines, keys, quotes.
+``MOTIFOLD_FUZZ`` says how many are tried in the slow tier (5,000 if it says nothing).
+"""
+
+from __future__ import annotations
+
+import os
+import random
+import sys
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+from motifold.render.pattern import read_pattern
+from motifold.render.worked import work_pattern
+
+SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
+LONGEST = 2.0
+"""Seconds of one processor that one file may take."""
+SAMPLE = 150
+
+SPARE = (
+    "ch 3", "dc in next st", "sc2tog over last 2 sts", "turn", "join", "[", "]", "(", ")", "*", "**", "rep from * around", ";", ":", ",",
+    "to last st", "around", "in next ch-2 sp", "of Rnd 1", "in corner", "evenly along side", "2 rnds below", "unused front lps of Rnd 1",
+    "99999", "0", "-1", "5 (6, 7)", "Row 2:", "Rnd 9:", "do not join", "fasten off", "between next 2 dc", "in tch", "in same st", "skip",
+    "working in other side of foundation ch", "petal in next st", "V-st in next V-st", "rep Rnds 1-3 twice", "picot",
+    "until piece measures 9 cm", "\u00e9", "\u2013", "\U0001f9f6", "\t", "\"\"\"", "\\", "#", "[motif.x]", "= ", "'",
+)  # fmt: skip
+
+
+def _characters(text: str, pick: random.Random) -> str:
+    at = pick.randrange(len(text))
+    return text[:at] + pick.choice(("", text[at] * 2, chr(pick.randrange(32, 127)), pick.choice("0123456789"))) + text[at + 1 :]
+
+
+def _numbers(text: str, pick: random.Random) -> str:
+    spots = [at for at, sign in enumerate(text) if sign.isdigit()]
+    if not spots:
+        return text
+    at = pick.choice(spots)
+    return text[:at] + pick.choice(("0", "1", "2", "7", "13", "400")) + text[at + 1 :]
+
+
+def _words(text: str, pick: random.Random) -> str:
+    words = text.split(" ")
+    one, other = pick.randrange(len(words)), pick.randrange(len(words))
+    kind = pick.randrange(4)
+    if kind == 0:
+        words[one], words[other] = words[other], words[one]
+    elif kind == 1:
+        del words[one]
+    elif kind == 2:
+        words.insert(one, words[other])
+    else:
+        words.insert(one, pick.choice(SPARE))
+    return " ".join(words)
+
+
+def _lines(text: str, pick: random.Random) -> str:
+    lines = text.split("\n")
+    one, other = pick.randrange(len(lines)), pick.randrange(len(lines))
+    kind = pick.randrange(4)
+    if kind == 0:
+        lines[one], lines[other] = lines[other], lines[one]
+    elif kind == 1:
+        del lines[one]
+    elif kind == 2:
+        lines.insert(one, lines[other])
+    else:
+        lines[one] = lines[one][: pick.randrange(len(lines[one]) + 1)]
+    return "\n".join(lines)
+
+
+def _steps(text: str, pick: random.Random) -> str:
+    """Steps between commas change places, come twice or go: most of what this makes can be read."""
+    parts = text.split(", ")
+    if len(parts) < 3:
+        return text
+    one, other = pick.randrange(1, len(parts) - 1), pick.randrange(1, len(parts) - 1)
+    kind = pick.randrange(4)
+    if kind == 0:
+        parts[one], parts[other] = parts[other], parts[one]
+    elif kind == 1:
+        del parts[one]
+    elif kind == 2:
+        parts.insert(one, parts[other])
+    else:
+        parts.insert(one, pick.choice(SPARE[:8] + SPARE[15:22]))
+    return ", ".join(parts)
+
+
+MUTATIONS: tuple[Callable[[str, random.Random], str], ...] = (_characters, _numbers, _numbers, _words, _words, _lines, _steps, _steps)
+
+
+def mutated(number: int) -> str:
+    """The file of this number: the same in every run."""
+    pick = random.Random(number)
+    text = pick.choice(SAMPLES).read_text(encoding="utf-8")
+    for _ in range(pick.choice((1, 1, 1, 2, 3, 8))):
+        text = pick.choice(MUTATIONS)(text, pick) or text
+    return text
+
+
+def tried(numbers: range) -> Iterator[tuple[int, bool, float]]:
+    """For each file: its number, whether it reaches a Fabric, and its seconds."""
+    for number in numbers:
+        data = mutated(number).encode("utf-8", "surrogatepass")
+        started = time.process_time()
+        reading = read_pattern("fuzz.toml", data)
+        fabrics = 0
+        if reading.pattern is not None:
+            worked = work_pattern(reading.pattern, reading_problems=reading.problems)
+            fabrics = sum(len(size.fabrics) for size in worked.sizes)
+        yield number, fabrics > 0, time.process_time() - started
+
+
+def try_all(numbers: range) -> str:
+    """Tries them; fails where one takes too long, and says what came of them."""
+    worked, slowest = 0, (0.0, -1)
+    for number, reached, seconds in tried(numbers):
+        worked += reached
+        slowest = max(slowest, (seconds, number))
+        assert seconds <= LONGEST, f"file {number} takes {seconds:.1f} s"
+    share = 100 * worked / len(numbers)
+    return f"{len(numbers)} files, {share:.0f} % reach the Fabric; the slowest, {slowest[1]}, takes {slowest[0]:.2f} s"
+
+
+@pytest.mark.slow
+@pytest.mark.sampled
+def test_a_sample_of_mutated_files_ends_with_problems_and_in_time() -> None:
+    print(try_all(range(SAMPLE)))
+
+
+@pytest.mark.slow
+def test_mutated_files_end_with_problems_and_in_time() -> None:
+    print(try_all(range(SAMPLE, SAMPLE + int(os.environ.get("MOTIFOLD_FUZZ", "5000")))))
+
+
+if __name__ == "__main__":
+    print(mutated(int(sys.argv[1])), end="")
