@@ -92,7 +92,8 @@ def _places_after_bracket(r: Reader, steps: list[Step], start: int, spec: Stitch
             return []
     if last.place is None and at_place(r):  # "dc2tog (counts as cl) in same sp"
         steps.pop()
-        steps.extend(_work(r, last.id, start, spec, count, found) for found in read_places(r))
+        for index, found in enumerate(read_places(r)):
+            steps.append(_work(r, last.id if index == 0 else r.new_id(), start, spec, count, found))
         steps[-1] = replace(steps[-1], counts_as=counts) if isinstance(steps[-1], Work) else steps[-1]
         return []
     if counts is None or not r.at("and"):
