@@ -80,8 +80,9 @@ def draw_charts(worked: Worked, look: ChartLook, motif: str | None = None, steps
         if not steps:
             drawings.append(NamedDrawing(name, draw_prepared(fabric, layout, chart, titled)))
             continue
-        for number in sorted({r.number for r in fabric.rounds if r.number is not None}):
-            step = replace(titled, show=(1, number), emphasise=number, title=f"{titled.title}, {_word(fabric)} {number}")
+        first, last = look.show or (1, 10**6)
+        for number in sorted({r.number for r in fabric.rounds if r.number is not None and first <= r.number <= last}):
+            step = replace(titled, show=(first, number), emphasise=number, title=f"{titled.title}, {_word(fabric)} {number}")
             drawings.append(NamedDrawing(f"{name}-{number:02d}", draw_prepared(fabric, layout, chart, step)))
     return tuple(drawings)
 

@@ -138,6 +138,26 @@ def test_a_folder_gets_a_file_for_each_drawing(motifold: Run, folder: Path) -> N
     assert names == [f"tidepool-coaster-chart-coaster-0{n}.svg" for n in (1, 2, 3, 4)]
 
 
+def test_a_folder_gets_the_form_that_is_asked_for(motifold: Run, folder: Path) -> None:
+    for verb in ("chart", "schematic"):
+        assert motifold(verb, folder / BASKET, "--size", "Small", "--format", "pdf", "-o", f"{folder}/{verb}/").exit_code == 0
+        assert {path.suffix for path in (folder / verb).iterdir()} == {".pdf"}
+
+
+@pytest.mark.parametrize("verb", ["check", "chart", "schematic", "size", "yarn"])
+def test_json_goes_into_a_file_with_that_ending_and_into_no_other(motifold: Run, folder: Path, verb: str) -> None:
+    printed = motifold(verb, folder / BASKET, "--size", "Small", "--json")
+    written = motifold(verb, folder / BASKET, "--size", "Small", "--json", "-o", folder / "it.json")
+    assert (written.exit_code, written.output) == (0, "")
+    assert json.loads(text_of(folder / "it.json")) == json.loads(printed.output)
+    assert motifold(verb, folder / BASKET, "--json", "-o", folder / "it.txt").exit_code == 2
+
+
+def test_the_symbols_as_sprites(motifold: Run, folder: Path) -> None:
+    assert motifold("key", "--sprites", "-o", folder / "all.svg").exit_code == 0
+    assert '<symbol id="dc"' in text_of(folder / "all.svg")
+
+
 def test_an_ending_that_cannot_be_made_is_a_wrong_command_line(motifold: Run, folder: Path) -> None:
     result = motifold("chart", folder / COASTER, "-o", folder / "chart.gif")
     assert result.exit_code == 2

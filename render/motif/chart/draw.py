@@ -60,10 +60,12 @@ def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
 
 
 def prepare(fabric: Fabric, layout: Layout, look: ChartLook) -> Prepared:
-    """All that drawings with this look have in common, whatever rounds they show or emphasise."""
+    """All that drawings of one series have in common; with ``show`` and no ``emphasise`` only of the rounds that are shown."""
     symbols = symbols_of(fabric, layout, look.left_handed, own_symbols(look.symbols))
     if look.sector is not None:
         symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector))
+    if look.show is not None and look.emphasise is None:
+        symbols = tuple(symbol for symbol in symbols if symbol.given or is_shown(symbol.round, look))
     ink = all_ink(fabric, symbols)
     box = chart_box(symbols, ink)
     items: tuple[Item, ...] = ()
@@ -80,7 +82,7 @@ def prepare(fabric: Fabric, layout: Layout, look: ChartLook) -> Prepared:
 
 
 def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLook) -> Drawing:
-    """The rounds that ``look`` shows; it must be the look that ``chart`` was prepared with but for show, emphasise and title."""
+    """The rounds that ``look`` shows; but for those and the title it must be the look that ``chart`` was prepared with."""
     shown = [(s, paths) for s, paths in zip(chart.symbols, chart.paths, strict=True) if is_shown(s.round, look) or s.given]
     items = [item for item in chart.items if is_shown(number_of(item.round_index, fabric.rounds), look)]
     children: list[Operation] = []
@@ -94,9 +96,6 @@ def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLo
     children += [draw_symbol(symbol, paths, fabric, look) for symbol, paths in ordered if symbol.marks]
     children += [draw_item(item, fabric, look) for item in items]
     box = chart.box
-    if look.show is not None and look.emphasise is None:
-        part = tuple(symbol for symbol, _ in shown)
-        box = _with_items(chart_box(part, (*(mark for s in part for mark in s.marks), *ring)), items)
     u = look.pitch_mm
     mm = (box[0] * u, box[1] * u, box[2] * u, box[3] * u)
     yarns = yarn_list(fabric, chart.items, look, mm)

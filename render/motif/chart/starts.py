@@ -31,7 +31,7 @@ def starts_of(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], left_
         if fabric.stitches[int(symbol.id[1:])].role in ("stitch", "standing"):
             by_round.setdefault(symbol.round_index, []).append(symbol)
     flip = -1.0 if left_handed else 1.0
-    outermost = max((shape.round for shape in layout.shapes), default=-1)
+    outermost = max((shape.round for shape in layout.shapes if by_round.get(shape.round)), default=-1)
     starts: dict[int, Start] = {}
     for shape in layout.shapes:
         members = by_round.get(shape.round)

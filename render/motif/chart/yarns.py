@@ -11,7 +11,7 @@ from motifold.render.motif.chart.ink import operations
 from motifold.render.motif.chart.items import Item
 from motifold.render.motif.chart.look import INK, ChartLook
 from motifold.render.motif.chart.starts import yarn_changes
-from motifold.render.motif.chart.tones import TEXT_CONTRAST, readable
+from motifold.render.motif.chart.tones import TEXT_CONTRAST, number_of, readable
 from motifold.symbols import marks as working
 
 _PT = 7.0
@@ -22,12 +22,12 @@ _GAP_MM = 4.0
 
 def yarn_list(fabric: Fabric, items: Sequence[Item], look: ChartLook, box: tuple[float, float, float, float]) -> list[Operation]:
     """Groups in lines under ``box`` (mm); none where every change of yarn has its letter in the chart."""
-    changes = yarn_changes(fabric)
+    changes = [index for index in yarn_changes(fabric) if _is_told(fabric, index, look)]
     if not look.furniture or set(changes) <= {item.round_index for item in items if item.kind == "yarn"}:
         return []
     out: list[Operation] = []
     x, y = box[0], box[1] - _LINE_MM / 2
-    for yarn, words in _rounds_by_yarn(fabric).items():
+    for yarn, words in _rounds_by_yarn(fabric, look).items():
         wide = 2 * _RADIUS_MM + 0.9 + text_width_mm(words, "sans", _PT)
         if x > box[0] and x + wide > box[2]:
             x, y = box[0], y - _LINE_MM
@@ -52,11 +52,17 @@ def _entry(yarn: str, words: str, x: float, y: float, look: ChartLook) -> Group:
     return Group((*ring, letter, Text(x + 2 * _RADIUS_MM + 0.9, base, words, "sans", _PT, INK)), css_class="yarn-list")
 
 
-def _rounds_by_yarn(fabric: Fabric) -> dict[str, str]:
+def _is_told(fabric: Fabric, index: int, look: ChartLook) -> bool:
+    """Whether this round is in the chart; a growing chart has the same list in all its drawings."""
+    number = number_of(index, fabric.rounds)
+    return look.show is None or look.emphasise is not None or look.show[0] <= max(number, 1) <= look.show[1]
+
+
+def _rounds_by_yarn(fabric: Fabric, look: ChartLook) -> dict[str, str]:
     """"Rnds 1–3, 5" for each yarn, in the order in which they are first used."""
     worked: dict[str, list[int]] = {}
-    for this in fabric.rounds:
-        for yarn in this.yarns:
+    for index, this in enumerate(fabric.rounds):
+        for yarn in this.yarns if _is_told(fabric, index, look) else ():
             if this.number is not None and this.number not in worked.setdefault(yarn, []):
                 worked[yarn].append(this.number)
     unit = "Row" if fabric.worked == "rows" else "Rnd"
