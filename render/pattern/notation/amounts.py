@@ -71,7 +71,7 @@ def at_size_list(r: Reader) -> bool:
 
 
 def _ends_statement(r: Reader, at: int) -> bool:
-    return at >= r.end or r.items[at].kind in ("sep", "dash", "open")
+    return at >= r.end or r.items[at].kind in ("sep", "dash", "open") or r.items[at].first
 
 
 def at_times(r: Reader) -> bool:

@@ -107,7 +107,7 @@ def _closes_round(work: Work, worked: bool, label: Label, done: list[Step]) -> b
         )
     if place.which == "beg":
         return place.target.kind in ("ch", "st")
-    return place.which == "first" and place.target.kind in ("st", "stitch") and place.of is None
+    return place.which == "first" and place.target.kind in ("st", "stitch", "group") and place.of is None
 
 
 def _closes_with_stitch(work: Work, label: Label, done: list[Step], after: Sequence[Step]) -> bool:

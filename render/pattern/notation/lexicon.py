@@ -291,9 +291,18 @@ def worked_names(lexemes: list[Lexeme]) -> frozenset[str]:
         name = lexeme.value.removeprefix("beg ")
         if lexeme.kind == "stitch" and name in MAY_BE_GROUPS and name not in found:
             before = next((other for other in reversed(lexemes[max(0, index - 4) : index]) if other.kind not in ("num", "stitch")), None)
-            if before is None or (before.value not in _BEFORE_A_PLACE and before.kind != "ord" and not _counted(lexemes, index)):
+            if (
+                before is None
+                or _counted_as(lexemes, index)
+                or (before.value not in _BEFORE_A_PLACE and before.kind != "ord" and not _counted(lexemes, index))
+            ):
                 found.add(name)
     return frozenset(found)
+
+
+def _counted_as(lexemes: list[Lexeme], index: int) -> bool:
+    """Whether something counts as this: "(counts as first cl)"."""
+    return any(lexeme.value == "counts as" and lexeme.kind == "word" for lexeme in lexemes[max(0, index - 2) : index])
 
 
 def _counted(lexemes: list[Lexeme], index: int) -> bool:

@@ -142,7 +142,7 @@ _SPELLINGS: dict[str, str] = {
     "leave": "leave, leaving",
     "form": "form, forming, make ring",
     "counts as": "equals, replaces, stands for, stands in for, in place of, instead of, "
-    "counts as, count as, counting as, counted as, counts for, count for, counts for, acts as",
+    "counts as, count as, does count as, do count as, counting as, counted as, counts for, count for, counts for, acts as",
     "counts": "counts, count, counted, counting, countas",
     "inc": "inc, incs, increase, increases, increasing",
     "dec": "dec, decs, decrease, decreases, decreasing",

@@ -36,7 +36,8 @@ def with_others(r: Reader, steps: list[Step], before: list[Step]) -> list[Step]:
 def into_one_place(r: Reader, steps: list[Step], starts: list[int], run: int) -> None:
     """Such as "2 dc, ch 2, 3 dc in same sp" without brackets: all of it goes there, since "same" leaves no other place for the first.
 
-    With another place than "same", the first stitches may as well go on along the round: that is said, and read so.
+    With another place than "same", the first stitches may as well go on along the round: that is said, and read so; but where they are all
+    that is repeated, and the same on both sides ("[2 dc, ch 2, 2 dc in next sp] around"), they are read as going there.
     """
     last = steps[-1] if steps else None
     if not isinstance(last, Work) or last.place is None or last.place.each or last.place.count != ONE or r.in_definition:
@@ -51,7 +52,12 @@ def into_one_place(r: Reader, steps: list[Step], starts: list[int], run: int) ->
     inner = steps[first:-1]
     if not any(isinstance(step, Chain) for step in inner):
         return
-    if last.place.which == "same":
+    ends = all(lexeme.kind == "sep" for lexeme in r.items[r.pos : r.end])
+    whole = r.depth > 0 and first == 0 and ends and steps[0] == replace(last, id=steps[0].id, span=steps[0].span, place=None)
+    if last.place.which == "same" or whole:
+        if whole and not r.broken:
+            said = "it is not clear whether all of these go into that place, and they are read so"
+            r.say(warning("ambiguous", r.span(starts[first]), said, _BRACKETS))
         group = Group(inner[0].id, r.span(starts[first]), (*inner, replace(last, place=None)), last.place)
         del steps[first:], starts[first + 1 :]
         steps.append(group)
@@ -62,9 +68,12 @@ def into_one_place(r: Reader, steps: list[Step], starts: list[int], run: int) ->
                 "ambiguous",
                 r.span(starts[first]),
                 said,
-                "if all go into it, put them in brackets: (2 dc, ch 2, 2 dc) in next ch-2 sp",
+                f"if all go into it, {_BRACKETS}",
             )
         )
+
+
+_BRACKETS = "put them in brackets: (2 dc, ch 2, 2 dc) in next ch-2 sp"
 
 
 def _placeless(step: Step) -> bool:

@@ -282,6 +282,9 @@ def _place_first(r: Reader) -> list[Step]:
         return []
     r.accept_kind("sep", "colon")
     r.accept("work")
+    if found.place.target.kind == "ring" and r.at("ch"):  # "In ring, ch 3 (counts as dc), 11 dc"
+        r.memory.ring_fresh = True
+        return []
     if r.at_kind("open"):
         number, closer = r.new_id(), r.closers[r.pos]
         r.take()

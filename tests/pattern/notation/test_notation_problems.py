@@ -173,3 +173,15 @@ def test_a_stitch_that_the_file_does_not_explain_is_named_with_what_would_explai
 
 def test_a_petal_as_a_place_is_a_group_of_stitches() -> None:
     assert problems("Rnd 2: sc in center dc of next petal, sc in next petal. (8 petals)") == []
+
+
+@pytest.mark.parametrize("text", ["[2 dc, ch 2, 2 dc in next ch-3 sp] around", "*2 dc, ch 2, 2 dc in next ch-3 sp; rep from * around"])
+def test_what_is_repeated_whole_into_a_space_goes_there_though_it_is_doubtful(text: str) -> None:
+    lines, found = read(f"Rnd 2: {text}")
+    assert [problem.code for problem in found] == ["ambiguous"]
+    assert line_short(lines[0]) == "[(2 dc, ch2, 2 dc)@next sp3]~around"
+
+
+def test_what_counts_as_a_cluster_is_worked_by_that_name() -> None:
+    lines, _ = read("Rnd 1: Ch 3, dc2tog in ring (counts as first cl), [ch 3, dc3tog in ring] 5 times, ch 3; join. (6 cl)")
+    assert lines[0].counts[0].target.kind == "stitch"
