@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-from math import cos, hypot, pi
+from math import cos, pi, sin
 
 from motifold.render.assembly.flatlay import lay
-from motifold.render.assembly.hidden import turning
+from motifold.render.assembly.folded_paint import draw_folded
+from motifold.render.assembly.foldflat import Folded
+from motifold.render.assembly.form import Disc, Plan, Tube, finished_form
 from motifold.render.assembly.measures import OFF_MM, length_text, level, measure_around, upright
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.panel_paint import paint_names
 from motifold.render.assembly.sheet import Sheet
-from motifold.render.assembly.solid import Solid, stand_up
-from motifold.render.assembly.standing import DIM_MM, LARGEST_MM, draw_standing, hull
+from motifold.render.assembly.solid import Solid
+from motifold.render.assembly.standing import DIM_MM, LARGEST_MM, draw_standing
 from motifold.render.assembly.style import (
     A5_TEXT_HEIGHT_MM,
     A5_TEXT_WIDTH_MM,
@@ -27,35 +27,24 @@ from motifold.render.assembly.style import (
     THICK_MM,
     THIN_MM,
 )
-from motifold.render.drawing.display import Drawing, Point
+from motifold.render.drawing.display import Drawing
 
 
 def draw_finished(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: float = A5_TEXT_HEIGHT_MM) -> Drawing | None:
-    """One copy of the thing, finished; None where its form does not follow from its panels (where they would have to bend)."""
-    if lies_flat(assembly):
-        return _plan(assembly, width_mm, height_mm)
-    tube = tube_of(assembly)
-    if tube is not None:
-        return _folded_flat(assembly, tube, width_mm, height_mm)
-    solid = stand_up(assembly, upside_down=_worn_over(assembly))
-    if solid is None:
-        return None
-    if solid.flat:
-        return _two_layers(assembly, solid, width_mm, height_mm)
-    return draw_standing(assembly, solid, width_mm, height_mm)
-
-
-def _worn_over(assembly: Assembly) -> bool:
-    """Whether the opening looks down, as a hat's does."""
-    words = (assembly.form or "").lower().split()
-    return any(word in ("hat", "cap", "beanie", "bonnet", "cosy", "cozy", "cover", "lampshade", "shade", "dome") for word in words)
-
-
-def lies_flat(assembly: Assembly) -> bool:
-    """One piece, every inner corner 360 degrees, and every seam closed as the panels lie."""
-    if assembly.pieces != assembly.copies or any(not c.on_opening and abs(c.degrees - 360) > 1e-6 for c in assembly.corners):
-        return False
-    return all(lay(assembly, 100.0, 100.0).touching)
+    """One copy of the thing, finished; None where its form does not follow from its panels (``finished_note`` says why)."""
+    match finished_form(assembly):
+        case Plan():
+            return _plan(assembly, width_mm, height_mm)
+        case Tube() as tube:
+            return _folded_flat(assembly, tube, width_mm, height_mm)
+        case Disc(across):
+            return _disc(assembly, across, width_mm, height_mm)
+        case Folded() as folded:
+            return draw_folded(assembly, folded, width_mm, height_mm)
+        case Solid() as solid:
+            return draw_standing(assembly, solid, width_mm, height_mm)
+        case None:
+            return None
 
 
 # --- lying flat ---------------------------------------------------------------------------------------------------------
@@ -81,49 +70,6 @@ def _plan(assembly: Assembly, width_mm: float, height_mm: float) -> Drawing:
 
 
 # --- folded flat --------------------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True)
-class Tube:
-    """A ring of panels without points: length round, and depth, in cm (nominal where nothing is measured)."""
-
-    around: float
-    deep: float
-    twisted: bool
-    one_sided: bool
-
-
-def tube_of(assembly: Assembly) -> Tube | None:
-    """The plain or twisted tube that one copy is, if it is one: every inner corner flat, every rim straight, one ring."""
-    if assembly.pieces != assembly.copies or assembly.euler != 0 or not assembly.openings:
-        return None
-    if any(abs(corner.degrees - (180 if corner.on_opening else 360)) > 1e-6 for corner in assembly.corners):
-        return None
-    openings = len(assembly.openings) // assembly.copies
-    rims = sum(rim_length(assembly, i) for i in range(openings))
-    area = sum(_area(panel.outline_cm) for panel in assembly.panels if panel.copy == 1)
-    one_sided = not assembly.orientable
-    if not rims or openings != (1 if one_sided else 2):
-        return None
-    return Tube(rims / 2, 2 * area / rims, any(seam.twist for seam in assembly.seams), one_sided)
-
-
-def rim_length(assembly: Assembly, opening: int) -> float:
-    """Length of an opening by the outlines, in cm (nominal where nothing is measured)."""
-    panels = {panel.name: panel for panel in assembly.panels}
-    total = assembly.adds_cm * assembly.openings[opening].seams
-    for piece in assembly.openings[opening].sides:
-        panel = panels[piece.panel]
-        at = panel.sides.index(piece.side)
-        if len(panel.sides) != len(panel.outline_cm):
-            return 0.0
-        a, b = panel.outline_cm[at], panel.outline_cm[(at + 1) % len(panel.sides)]
-        total += hypot(b[0] - a[0], b[1] - a[1]) / piece.parts
-    return total
-
-
-def _area(outline: Sequence[Point]) -> float:
-    return abs(sum(a[0] * b[1] - a[1] * b[0] for a, b in zip(outline, [*outline[1:], outline[0]], strict=True))) / 2
 
 
 def _folded_flat(assembly: Assembly, tube: Tube, width_mm: float, height_mm: float) -> Drawing:
@@ -169,25 +115,16 @@ def _twisted_front(sheet: Sheet, w: float, d: float) -> None:
         sheet.words((x, d / 2 - 1.2), side, LETTER_PT, "sans-bold")
 
 
-def _two_layers(assembly: Assembly, solid: Solid, width_mm: float, height_mm: float) -> Drawing:
-    """Panels that keep their shape only lying on each other: what is seen from the front."""
-    points = [(x, z) for x, _, z in solid.points]
-    left, low = min(x for x, _ in points), min(y for _, y in points)
-    wide, high = max(x for x, _ in points) - left, max(y for _, y in points) - low
-    scale = min((width_mm - 2 * DIM_MM) / wide, (height_mm - 2 * DIM_MM) / high, LARGEST_MM / max(wide, high))
-    laid = [((x - left) * scale, (y - low) * scale) for x, y in points]
+def _disc(assembly: Assembly, across: float, width_mm: float, height_mm: float) -> Drawing:
+    """Two circles that lie on each other."""
+    size = min(width_mm - 2 * DIM_MM, height_mm - 2 * DIM_MM, LARGEST_MM)
     sheet = Sheet()
-    outline = hull(laid)
-    sheet.fill(outline, PANEL)
-    sheet.line(outline, INK, THIN_MM, closed=True)
-    for ring in solid.faces:
-        shown = [laid[c] for c in ring]
-        if turning(shown) > 0:
-            sheet.line(shown, HAIR, THIN_MM, closed=True)
-    for a, b in solid.rim:
-        sheet.line([laid[a], laid[b]], INK, THICK_MM)
-    said = "Folded flat, two layers"
+    ring = [(size / 2 * (1 + cos(2 * pi * i / 96)), size / 2 * (1 + sin(2 * pi * i / 96))) for i in range(96)]
+    sheet.fill(ring, PANEL)
+    sheet.line(ring, INK, THIN_MM, closed=True)
+    sheet.words((size / 2, size / 2 - 1.2), assembly.panels[0].name, LETTER_PT, "sans-bold")
+    said = "Two layers, joined all round"
     if assembly.scaled:
-        measure_around(sheet, laid, scale)
-        said += f"; {length_text(wide)} wide and {length_text(high)} high"
+        level(sheet, (0.0, size / 2), (size, size / 2), -OFF_MM, across)
+        said += f"; {length_text(across)} across"
     return sheet.drawing("Finished", said + ".")

@@ -152,6 +152,13 @@ def _rings(places: dict[str, dict[float, int]], panels: list[Panel]) -> tuple[li
     return rings, shapes
 
 
+def panel_rings(assembly: Assembly, panels: list[Panel]) -> tuple[list[list[tuple[int, float]]], list[list[tuple[float, float]]]]:
+    """For each panel the corners round it, each with its place along the rim (2.5: the middle of side 2), and where they lie when flat."""
+    places = _places(assembly, panels)
+    rings = [[(number, at) for at, number in sorted(places[panel.name].items())] for panel in panels]
+    return rings, _rings(places, panels)[1]
+
+
 def _waves(count: int, rings: list[tuple[int, ...]], shapes: list[list[tuple[float, float]]]) -> Any:
     import numpy as np
 

@@ -110,14 +110,14 @@ class _Floor:
     def free(self, outline: tuple[Point, ...]) -> bool:
         column, row = self._middle(outline)
         return not any(
-            _overlap(outline, other)
+            overlap(outline, other)
             for dx in (-2, -1, 0, 1, 2)
             for dy in (-2, -1, 0, 1, 2)
             for other in self.lying.get((column + dx, row + dy), ())
         )
 
 
-def _overlap(a: Sequence[Point], b: Sequence[Point]) -> bool:
+def overlap(a: Sequence[Point], b: Sequence[Point]) -> bool:
     """Whether two convex outlines share more than an edge: no side of either separates them."""
     slack = 1e-3 * max(_reach(a), _reach(b))
     return not (_parted(a, b, slack) or _parted(b, a, slack))

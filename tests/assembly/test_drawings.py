@@ -14,8 +14,9 @@ from types import SimpleNamespace
 import pytest
 
 from motifold.render.assembly import assemble
-from motifold.render.assembly.finished import tube_of
-from motifold.render.assembly.hidden import Face, parts_in_sight
+from motifold.render.assembly.foldflat import fold_flat
+from motifold.render.assembly.form import finished_measures, finished_note, tube_of
+from motifold.render.assembly.hidden import Face, parts_in_sight, turning
 from motifold.render.assembly.measures import inch_text, length_text
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.schematics import draw_finished, draw_net, draw_steps, schematic_json
@@ -24,6 +25,7 @@ from motifold.render.assembly.solid import stand_up, view
 from motifold.render.assembly.standing import _scene, as_box, edge_length
 from motifold.render.assembly.steps import assembly_steps
 from motifold.render.assembly.style import BOLD_MM, FLAT, FOLD, INK, PANEL, PAPER, QUIET, THICK_MM, THIN_MM
+from motifold.render.assembly.unfold import overlap
 from motifold.render.drawing import record, to_svg
 from motifold.render.drawing.display import Drawing, FillPath, Group, Operation, StrokePath, Text
 from motifold.render.drawing.measure import bounds, contrast
@@ -422,9 +424,64 @@ def test_a_cowl_folds_flat_to_half_its_girth(by_hand: SimpleNamespace) -> None:
     assert twisted is not None and twisted.one_sided and twisted.around == pytest.approx(76.8)
 
 
-def test_what_would_have_to_bend_is_not_drawn_finished(by_hand: SimpleNamespace) -> None:
-    assert draw_finished(made(by_hand, "jacket")) is None
-    assert draw_finished(made(by_hand, "cushion")) is None
+def test_what_neither_stands_nor_folds_is_not_drawn_and_the_reason_is_said(by_hand: SimpleNamespace) -> None:
+    four = by_hand.source("", ["A.top + A.left", "A.bottom + B.top", "B.left + B.right", "A.right + C.top"])
+    assembly, problems = assemble(four, {"square": by_hand.open_motif()}, {"square": 10.0})
+    assert assembly is not None and problems == ()
+    assert draw_finished(assembly) is None and {measure.name for measure in finished_measures(assembly)} == {"opening"}
+    assert finished_note(assembly) == (
+        "There is no drawing of the finished thing: its panels neither stand up as they are nor fold flat along straight lines."
+    )
+    parts, _ = assemble(by_hand.source("A B . C D"), {"square": by_hand.open_motif()}, {"square": 10.0})
+    assert parts is not None
+    assert finished_note(parts) == "There is no drawing of the finished thing: its panels are joined into 2 separate pieces."
+    assert finished_note(made(by_hand, "basket")) is None
+
+
+def test_thirteen_squares_fold_to_an_octagon_with_the_mouth_in_its_middle(by_hand: SimpleNamespace) -> None:
+    """Three squares across, four of them folded along a diagonal; each layer has the area of seven squares, one of them the mouth."""
+    folded = fold_flat(made(by_hand, "bag", 1.0))
+    assert folded is not None
+    assert sum(panel.fold is not None for panel in folded.panels) == 4
+    areas = dict.fromkeys((True, False), 0.0)
+    for panel in folded.panels:
+        for piece in panel.pieces:
+            areas[piece.front] += turning(piece.ring) / 2
+    assert sorted(areas.values()) == [pytest.approx(6.0), pytest.approx(7.0)]
+    assert {m.name: m.cm for m in finished_measures(made(by_hand, "bag", 1.0))} == pytest.approx(
+        {"flat width": 3.0, "flat height": 3.0, "opening": 4.0}
+    )
+
+
+@pytest.mark.parametrize("name", ["bag", "jacket", "pouch", "envelope", "cushion of eight"])
+def test_folded_flat_every_seam_is_closed_and_no_layer_overlaps(by_hand: SimpleNamespace, name: str) -> None:
+    assembly = made(by_hand, name)
+    folded = fold_flat(assembly)
+    assert folded is not None
+    for panel, laid in enumerate(folded.panels):
+        area = sum(turning(piece.ring) / 2 for piece in laid.pieces)
+        assert area == pytest.approx(turning(assembly.panels[panel].outline_cm) / 2)
+        for edge, other in enumerate(folded.joints[panel]):
+            if other is not None:
+                there = folded.panels[other[0]].sides[other[1]][::-1]
+                assert all(hypot(p[0] - q[0], p[1] - q[1]) < 0.1 for p, q in zip(laid.sides[edge], there, strict=True))
+    pieces = [piece for laid in folded.panels for piece in laid.pieces]
+    for i, one in enumerate(pieces):
+        for two in pieces[:i]:
+            assert one.front != two.front or not overlap(one.ring, two.ring)
+
+
+def test_measures_of_the_finished_thing(by_hand: SimpleNamespace) -> None:
+    def measures(name: str) -> list[tuple[str, float]]:
+        return [(measure.name, round(measure.cm, 2)) for measure in finished_measures(made(by_hand, name, 10.0))]
+
+    assert measures("blanket") == [("width", 90.0), ("height", 120.0)]
+    assert measures("basket") == [("width", 10.0), ("depth", 10.0), ("height", 10.0), ("opening", 40.0)]
+    assert measures("lidded box")[:3] == [("width", 10.0), ("depth", 10.0), ("height", 10.0)]
+    assert measures("cowl") == [("round", 60.0), ("flat width", 30.0), ("depth", 10.0)]
+    assert measures("envelope") == [("flat width", 10.0), ("flat height", 10.0), ("opening", 20.0)]
+    assert measures("cushion") == [("across", 10.0)]
+    assert finished_measures(made(by_hand, "basket", None)) == ()
 
 
 def test_the_data_is_what_the_drawing_shows(by_hand: SimpleNamespace) -> None:

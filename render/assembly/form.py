@@ -1,0 +1,174 @@
+"""What an assembly is when it is finished, found from its panels: flat, a tube, a disc, folded in two layers, or standing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import hypot
+
+from motifold.render.assembly.flatlay import lay
+from motifold.render.assembly.folded_paint import turned_to_front
+from motifold.render.assembly.foldflat import Folded, fold_flat
+from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.solid import MOST_PANELS, Solid, stand_up
+from motifold.render.assembly.standing import as_box, edge_length
+from motifold.render.drawing.display import Point
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """It lies flat as its panels were laid; cm."""
+
+    wide: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Disc:
+    """Two circles joined round their edges; cm."""
+
+    across: float
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """One length of the finished thing, without edgings, as what lies or stands is measured.
+
+    ``name``: "width", "height", "depth", "round" (a tube's girth), "flat width", "flat height", "across", "opening" (each one's girth).
+    """
+
+    name: str
+    cm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Tube:
+    """A ring of panels without points: length round, and depth, in cm (nominal where nothing is measured)."""
+
+    around: float
+    deep: float
+    twisted: bool
+    one_sided: bool
+
+
+def finished_form(assembly: Assembly) -> Plan | Tube | Disc | Folded | Solid | None:
+    """The form of one copy; None where it does not follow from the panels (see ``finished_note``)."""
+    if lies_flat(assembly):
+        points = [p for panel in assembly.panels if panel.copy == 1 for p in panel.outline_cm]
+        return Plan(max(x for x, _ in points) - min(x for x, _ in points), max(y for _, y in points) - min(y for _, y in points))
+    tube = tube_of(assembly)
+    if tube is not None:
+        return tube
+    disc = _disc_of(assembly)
+    if disc is not None:
+        return disc
+    solid = stand_up(assembly, upside_down=worn_over(assembly))
+    if solid is not None and not solid.flat:
+        return solid
+    folded = fold_flat(assembly)
+    # With three openings or more it is worn: they hang down.
+    worn = worn_over(assembly) or len(assembly.openings) >= 3 * assembly.copies
+    return turned_to_front(folded, down=worn) if folded is not None else None
+
+
+def finished_note(assembly: Assembly) -> str | None:
+    """Why there is no drawing of the finished thing, in one sentence; None where there is one."""
+    if finished_form(assembly) is not None:
+        return None
+    if assembly.pieces != assembly.copies:
+        number = assembly.pieces // max(assembly.copies, 1)
+        return f"There is no drawing of the finished thing: its panels are joined into {number} separate pieces."
+    if not assembly.orientable:
+        return "There is no drawing of the finished thing: after its twist it has one side only, and its panels have to bend."
+    count = sum(panel.copy == 1 for panel in assembly.panels)
+    if count > MOST_PANELS:
+        return f"There is no drawing of the finished thing: it has {count} panels, and more than {MOST_PANELS} are not drawn in space."
+    return "There is no drawing of the finished thing: its panels neither stand up as they are nor fold flat along straight lines."
+
+
+def finished_measures(assembly: Assembly) -> tuple[Measure, ...]:
+    """What the finished thing measures, without edgings; of what has no drawing only the openings, nothing where nothing was measured."""
+    if not assembly.scaled:
+        return ()
+    found: list[tuple[str, float]] = []
+    match finished_form(assembly):
+        case Plan(wide, high):
+            return Measure("width", wide), Measure("height", high)
+        case Tube() as tube:
+            return Measure("round", tube.around), Measure("flat width", tube.around / 2), Measure("depth", tube.deep)
+        case Disc(across):
+            return (Measure("across", across),)
+        case Folded() as folded:
+            points = folded.points
+            found.append(("flat width", max(x for x, _ in points) - min(x for x, _ in points)))
+            found.append(("flat height", max(y for _, y in points) - min(y for _, y in points)))
+        case Solid() as solid:
+            box = as_box(solid)
+            found += list(zip(("width", "depth", "height"), box, strict=True)) if box else [("across", across_corners(solid))]
+        case None:
+            pass
+    openings = assembly.openings[: len(assembly.openings) // assembly.copies]
+    found += [("opening", opening.girth_cm) for opening in openings if opening.girth_cm is not None]
+    return tuple(Measure(name, round(cm, 6)) for name, cm in found)
+
+
+def across_corners(solid: Solid) -> float:
+    """The greatest distance between two corners, in cm."""
+    return max(edge_length(solid, (i, j)) for i in range(len(solid.points)) for j in range(i))
+
+
+def worn_over(assembly: Assembly) -> bool:
+    """Whether the opening looks down, as a hat's does."""
+    words = (assembly.form or "").lower().split()
+    return any(word in ("hat", "cap", "beanie", "bonnet", "cosy", "cozy", "cover", "lampshade", "shade", "dome") for word in words)
+
+
+def lies_flat(assembly: Assembly) -> bool:
+    """One piece, every inner corner 360 degrees, and every seam closed as the panels lie."""
+    if assembly.pieces != assembly.copies or any(not c.on_opening and abs(c.degrees - 360) > 1e-6 for c in assembly.corners):
+        return False
+    return all(lay(assembly, 100.0, 100.0).touching)
+
+
+def _disc_of(assembly: Assembly) -> Disc | None:
+    panels = [panel for panel in assembly.panels if panel.copy == 1]
+    if len(panels) != 2 or any(len(panel.sides) != 1 for panel in panels) or len(assembly.seams) != assembly.copies:
+        return None
+    seam = assembly.seams[0]
+    if assembly.openings or seam.b is None or seam.a.panel == seam.b.panel:
+        return None
+    wide = [max(x for x, _ in panel.outline_cm) - min(x for x, _ in panel.outline_cm) for panel in panels]
+    return Disc(wide[0]) if abs(wide[0] - wide[1]) < 0.01 * wide[0] else None
+
+
+def tube_of(assembly: Assembly) -> Tube | None:
+    """The plain or twisted tube that one copy is, if it is one: every inner corner flat, every rim straight, one ring."""
+    if assembly.pieces != assembly.copies or assembly.euler != 0 or not assembly.openings:
+        return None
+    if any(abs(corner.degrees - (180 if corner.on_opening else 360)) > 1e-6 for corner in assembly.corners):
+        return None
+    openings = len(assembly.openings) // assembly.copies
+    rims = sum(rim_length(assembly, i) for i in range(openings))
+    area = sum(_area(panel.outline_cm) for panel in assembly.panels if panel.copy == 1)
+    one_sided = not assembly.orientable
+    if not rims or openings != (1 if one_sided else 2):
+        return None
+    return Tube(rims / 2, 2 * area / rims, any(seam.twist for seam in assembly.seams), one_sided)
+
+
+def rim_length(assembly: Assembly, opening: int) -> float:
+    """Length of an opening by the outlines, in cm (nominal where nothing is measured)."""
+    panels = {panel.name: panel for panel in assembly.panels}
+    total = assembly.adds_cm * assembly.openings[opening].seams
+    for piece in assembly.openings[opening].sides:
+        panel = panels[piece.panel]
+        at = panel.sides.index(piece.side)
+        if len(panel.sides) != len(panel.outline_cm):
+            return 0.0
+        a, b = panel.outline_cm[at], panel.outline_cm[(at + 1) % len(panel.sides)]
+        total += hypot(b[0] - a[0], b[1] - a[1]) / piece.parts
+    return total
+
+
+def _area(outline: Sequence[Point]) -> float:
+    return abs(sum(a[0] * b[1] - a[1] * b[0] for a, b in zip(outline, [*outline[1:], outline[0]], strict=True))) / 2
