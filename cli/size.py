@@ -88,29 +88,41 @@ def _fit_json(fit: Fit) -> dict[str, Any]:
 
 def size_text(worked: Worked, size_name: str | None = None) -> str:
     """The fit table as text, cm and inches; says what is missing where there is none."""
-    from motifold.render.sizing.units import inches_text
+    from motifold.render.sizing.reading import in_inches
+    from motifold.render.sizing.units import inches_text, length_text, one_length
 
     if worked.table is None:
         return f"{worked.pattern.title}: no sizes in the file, or no gauge to work them out from."
     lines = [f"{worked.pattern.title}: {worked.table.measure}"]
+    imperial = in_inches(worked.pattern)
+    counted = _counted(worked)
     for body in _bodies(worked.table, size_name):
-        lines += ["", f"{body.name}: {body.body_cm:g} cm ({inches_text(body.body_cm)})" + (f", {body.source}" if body.source else "")]
+        lines += ["", f"{body.name}: {length_text(body.body_cm, imperial)}" + (f", {body.source}" if body.source else "")]
         rows = [
             [
                 ("* " if fit == body.chosen else "  ") + str(fit.rounds),
-                f"{fit.width_cm:.1f} cm",
-                f"{fit.girth_cm:.1f} cm",
-                inches_text(fit.girth_cm),
-                f"{fit.ease_cm:+.1f} cm",
+                inches_text(fit.width_cm) if imperial else f"{fit.width_cm:.1f} cm",
+                inches_text(fit.girth_cm) if imperial else f"{fit.girth_cm:.1f} cm",
+                f"{fit.girth_cm:.1f} cm" if imperial else inches_text(fit.girth_cm),
+                one_length(fit.ease_cm, True) if imperial else f"{fit.ease_cm:+.1f} cm",
                 f"{fit.ease_pct:+.1f} %",
                 "yes" if fit.within else "no",
             ]
             for fit in body.fits
         ]
-        lines.append(plain_table(["  rounds", "width", "girth", "", "ease", "", "within"], rows))
+        lines.append(plain_table([f"  {counted}", "width", "girth", "", "ease", "", "within"], rows))
         if body.chosen is None:
-            lines.append("  No round count lies within the ease. What would come closer:")
+            lines.append("  Nothing lies within the ease." + (" What would come closer:" if body.closer else ""))
         elif body.closer:
             lines.append("  What would come closer to the middle of the ease:")
         lines += [f"  - {closer.reason}" for closer in body.closer]
+    if any(closer.change in ("hook", "rounds") for body in _bodies(worked.table, size_name) for closer in body.closer):
+        lines += ["", "  Only hooks within one and a half sizes of the swatch's are named: prove the new width with a new swatch."]
     return "\n".join(lines)
+
+
+def _counted(worked: Worked) -> str:
+    from motifold.render.sizing.reading import sized_motif
+
+    motif = sized_motif(worked.pattern)
+    return motif.worked if motif is not None else "rounds"

@@ -8,9 +8,9 @@ from difflib import get_close_matches
 from motifold.render.pattern.model import MotifSource, Pattern
 from motifold.render.pattern.problem import Problem
 from motifold.render.sizing.model import BodyFit, Fit, SizeChoice, SizeTable
-from motifold.render.sizing.reading import ends_by_measure, grows, last_labelled, numbers_in_brackets, sized_motif, varies
+from motifold.render.sizing.reading import ends_by_measure, grows, in_inches, last_labelled, numbers_in_brackets, sized_motif, varies
 from motifold.render.sizing.ruler import MOST_ROUNDS, off, read_ease
-from motifold.render.sizing.units import cm_text, percent_text
+from motifold.render.sizing.units import one_length, percent_text
 
 ONE_SIZE = "One size"
 
@@ -99,8 +99,10 @@ def _none_within(pattern: Pattern, main: MotifSource, body: BodyFit) -> Problem:
         counted = "its stitches make"
     else:
         counted = f"the nearest, {fit.rounds} {main.worked if fit.rounds != 1 else main.worked.removesuffix('s')}, makes"
-    finished = f"{cm_text(fit.girth_cm)} ({percent_text(fit.ease_pct)})"
-    message = f"{body.name}: nothing comes within the ease that is allowed for {cm_text(body.body_cm)}; {counted} {finished}"
+    imperial = in_inches(pattern)
+    finished = f"{one_length(fit.girth_cm, imperial)} ({percent_text(fit.ease_pct)})"
+    allowed = one_length(body.body_cm, imperial)
+    message = f"{body.name}: nothing comes within the ease that is allowed for {allowed}; {counted} {finished}"
     hint = body.closer[0].reason if body.closer else None
     return Problem("size-fit", "warning", pattern.place("size", "bodies", body.name), message, hint)
 

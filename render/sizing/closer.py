@@ -6,17 +6,21 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from motifold.render.pattern.model import MotifSource, Pattern
-from motifold.render.sizing.hooks import hook_text, nearest_hooks
+from motifold.render.sizing.hooks import hook_text, nearest_hooks, sizes_apart
 from motifold.render.sizing.loops import height_in_widths
 from motifold.render.sizing.model import Closer, Fit
-from motifold.render.sizing.reading import last_stitch
+from motifold.render.sizing.reading import in_inches, last_stitch
 from motifold.render.sizing.ruler import Ease, Ruler, nearest_rounds, off
-from motifold.render.sizing.units import cm_text, number_text, percent_text
+from motifold.render.sizing.units import number_text, one_length, percent_text
 from motifold.symbols.terms import abbreviation
 
 MOST_SUGGESTIONS = 6
+MOST_HOOK_SIZES = 1.5
+"""Farther from the hook of its swatch a yarn makes another fabric."""
+_LEAST_SCALE, _MOST_SCALE = 0.87, 1.15
+"""The same where no hook is named: a size and a half either way from a medium one."""
 _EFFORT = {"hook": 0, "plain round": 1, "rounds": 2, "across": 3}
-"""How much a change asks for: another hook is tried on a swatch, another number across is another net."""
+"""How much a change asks for: another hook is tried on a swatch, another number across is another piece of work."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +63,7 @@ def _all(question: Question) -> Iterator[Closer]:
 
 def _suggest(question: Question, change: str, words: str, girth: float, detail: dict[str, str | float | int]) -> Closer:
     percent = 100 * (girth - question.body_cm) / question.body_cm
-    reason = f"{words}: about {cm_text(girth)}, an ease of {percent_text(percent)}."
+    reason = f"{words}: about {one_length(girth, in_inches(question.pattern))}, an ease of {percent_text(percent)}."
     return Closer(change, reason, girth, percent, question.ease.allows(girth, question.body_cm), detail)
 
 
@@ -75,14 +79,13 @@ def _hooks(question: Question) -> Iterator[Closer]:
         if not 1 <= rounds <= ruler.most or ruler.girth(rounds) <= 0:
             continue
         scale = question.aim / ruler.girth(rounds)
-        if not 0.75 <= scale <= 1.35:
-            continue  # so far from its gauge a yarn makes another fabric
         change = "hook" if rounds == best.rounds else "rounds"
         if hook_mm is None:
-            yield _scaled(question, change, rounds, scale)
+            if _LEAST_SCALE <= scale <= _MOST_SCALE:
+                yield _scaled(question, change, rounds, scale)
             continue
         real = nearest_hooks(hook_mm * scale)[0]
-        if abs(real - hook_mm) > 1e-6:
+        if abs(real - hook_mm) > 1e-6 and sizes_apart(real, hook_mm) <= MOST_HOOK_SIZES:
             words = f"{_rounds(question, rounds).capitalize()} with a {hook_text(real)} hook instead of {hook_text(hook_mm)}"
             detail: dict[str, str | float | int] = {
                 "rounds": rounds, "scale": round(scale, 4), "hook_mm": round(hook_mm * scale, 3), "nearest_hook_mm": real,
@@ -118,8 +121,8 @@ def _plain_rounds(question: Question) -> Iterator[Closer]:
 
 def _across(question: Question) -> Iterator[Closer]:
     plan, ruler = question.pattern.size, question.ruler
-    if plan is None or plan.across is None:
-        return
+    if plan is None or plan.across is None or question.pattern.assembly is not None:
+        return  # the panels of a net are as many as they are: another number would be another net
     step = 1.0 if float(plan.across).is_integer() else 0.5
     for number in (plan.across - step, plan.across + step):
         if number < 1:

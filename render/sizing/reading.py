@@ -2,11 +2,29 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from motifold.render.pattern.instructions import Amount, Chain, Group, Instructions, Join, Line, Repeat, RepeatRounds, Step, Work
 from motifold.render.pattern.model import MotifSource, Pattern
 from motifold.render.sizing.loops import height_in_widths
+
+_INCHES = re.compile(r"""(?:\d|[½⅓⅔¼¾⅛⅜⅝⅞])\s*(?:in(?:ch(?:es)?)?\b|ft\b|yd\b|["″])""")
+_MEASURES = (("size", "bodies"), ("gauge", "width"), ("gauge", "height"), ("gauge", "points"))
+"""Where a pattern's lengths stand: what is printed has its units in the same order."""
+
+
+def in_inches(pattern: Pattern) -> bool:
+    """Whether the pattern writes most of its lengths in inches: then they are printed first."""
+    lines = pattern.source.splitlines()
+    found = {True: 0, False: 0}
+    for path, span in pattern.places.items():
+        if path[:2] in _MEASURES and 1 <= span.line <= len(lines):
+            text = lines[span.line - 1][span.column - 1 : span.column - 1 + span.length]
+            inches, metric = bool(_INCHES.search(text)), bool(re.search(r"\d\s*(?:mm|cm|m)\b", text))
+            if inches != metric:
+                found[inches] += 1
+    return found[True] > found[False]
 
 
 def grows(motif: MotifSource) -> bool:

@@ -65,6 +65,16 @@ def cm_text(cm: float) -> str:
     return f"{number_text(cm)}{NBSP}cm"
 
 
+def length_text(cm: float, imperial: bool = False) -> str:
+    """Both units, first the one that the pattern is written in: "44.8 cm (17⅝ in)", "18 in (45.7 cm)"."""
+    return f"{inches_text(cm)} ({cm_text(cm)})" if imperial else f"{cm_text(cm)} ({inches_text(cm)})"
+
+
+def one_length(cm: float, imperial: bool = False) -> str:
+    """A length in the unit that the pattern is written in."""
+    return inches_text(cm) if imperial else cm_text(cm)
+
+
 def percent_text(percent: float) -> str:
     """A signed share: "+6.7 %", "−4 %", "0 %"."""
     return f"{'+' if round(percent, 1) > 0 else ''}{number_text(percent)}{NBSP}%"

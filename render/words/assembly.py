@@ -17,6 +17,9 @@ _METHODS = {
 }  # fmt: skip
 
 
+_CROCHETED = ("slip stitch", "single crochet")
+
+
 def assembly_section(told: Printed) -> Section | None:
     """What to make, how the seams are worked, and the steps in their order; None where nothing is assembled."""
     assemblies = [size.assembly for size in told.sizes if size.assembly is not None]
@@ -46,10 +49,15 @@ def _manner(told: Printed, assembly: Assembly) -> str:
     if not assembly.passes:
         return ""
     yarn = f" with {assembly.yarn}" if assembly.yarn else ""
-    text = f"Seams are worked in {method_text(told.voice, assembly.method)}{yarn}"
-    if assembly.method in ("slip stitch", "single crochet"):
-        text += ", one for each stitch and each chain of the sides, and one across each meeting of panels"
-    return text + ". Numbers are those of the drawings."
+    method = method_text(told.voice, assembly.method)
+    if assembly.method in _CROCHETED:
+        each = "one for each stitch and each chain of the sides, and one across each meeting of panels"
+        text = f"Join the sides in {method}{yarn}, {each}."
+    else:
+        text = f"Sew the sides together in {method}{yarn}."
+    if all(step.pass_number is None for step in assembly_steps(assembly)):
+        return text
+    return f"{text} A pass is one length of yarn, from where it is attached to where it is fastened off; the drawings number the passes."
 
 
 def method_text(voice: Voice, method: str) -> str:
@@ -81,7 +89,7 @@ def _seam_step(voice: Voice, assembly: Assembly, step: AssemblyStep, counted: st
     parts = []
     if step.attach:
         at = f" at {_corner(step.start[0])}" if step.start else ""
-        parts.append(f"join {assembly.yarn or 'yarn'}{at}")
+        parts.append(f"attach {assembly.yarn or 'the yarn'}{at}")
     parts += [_sewn(assembly, one) for one in step.steps]
     text = ", ".join(parts[:-1]) + (", then " if len(parts) > 1 else "") + parts[-1]
     text = f"{text} {counted}"
@@ -89,16 +97,24 @@ def _seam_step(voice: Voice, assembly: Assembly, step: AssemblyStep, counted: st
         text += ", back to where you began"
     if step.fasten_off:
         text += "; fasten off"
-    return text[:1].upper() + text[1:] + "."
+    if step.pass_number is None:
+        return text[:1].upper() + text[1:] + "."
+    return f"Pass{NBSP}{step.pass_number}{'' if step.attach else ', continued'}: {text}."
 
 
 def _sewn(assembly: Assembly, one: PassStep) -> str:
     seam = assembly.seams[one.seam]
     if seam.b is None:
-        return f"fold {side_words(seam.a)} in half and sew it to itself"
+        return f"fold {side_words(seam.a)} in half and {_verb(assembly)} it to itself"
     twist = ", with a twist," if seam.twist else ""
-    verb = "bring together" if seam.kind == "fold" else "sew"
-    return f"{verb} {side_words(seam.a)}{twist} {'and' if seam.kind == 'fold' else 'to'} {side_words(seam.b)}{_eased(seam)}"
+    if seam.kind == "fold":
+        return f"bring together{twist} {side_words(seam.a)} and {side_words(seam.b)}{_eased(seam)} and {_verb(assembly)} them"
+    return f"{_verb(assembly)} {side_words(seam.a)}{twist} to {side_words(seam.b)}{_eased(seam)}"
+
+
+def _verb(assembly: Assembly) -> str:
+    """What is done to two sides: a crocheted seam joins them, a needle sews them."""
+    return "join" if assembly.method in _CROCHETED else "sew"
 
 
 def _eased(seam: Seam) -> str:

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from itertools import pairwise
 
+from motifold.render.pattern.instructions import Chain, Work
 from motifold.render.pattern.model import SpecialStitch
-from motifold.render.words.howto import how_to_make, magic_ring, standing_stitch
+from motifold.render.words.howto import how_to_begin, how_to_make, magic_ring, standing_stitch, stem_of
 from motifold.render.words.model import Block, Items, Paragraph, RoundText, Section, Table
 from motifold.render.words.printed import Printed
 from motifold.render.words.steps import steps_text
-from motifold.render.words.used import has_standing, makes_magic_ring, stitches_used, with_stems
-from motifold.render.words.voice import capitalised
+from motifold.render.words.used import has_standing, makes_magic_ring, nodes, stitches_used, with_stems
+from motifold.render.words.voice import canonical_name, capitalised
 from motifold.symbols.terms import abbreviation, full_name, meaning
 
 _CRAFT = (
@@ -28,13 +30,17 @@ def abbreviations_section(printed: Printed, sections: Iterable[Section]) -> Sect
     if voice.plain:
         return None
     rows: dict[str, str] = {}
+    words = " ".join(_texts(sections)).replace("inv dec", "")
     for used in with_stems(stitches_used((*printed.texts(), *definitions(printed)))):
         name = _NUMBERED.sub(r"\2", used)
+        if name.removeprefix("beg ") in voice.defined:
+            continue  # printed by its own name
         try:
-            rows[abbreviation(name, voice.terms)] = full_name(name, voice.terms)
+            short = abbreviation(name, voice.terms)
+            if re.search(rf"(?<![A-Za-z]){re.escape(short)}(?:s|es)?(?![A-Za-z])", words, re.IGNORECASE):
+                rows[short] = full_name(name, voice.terms)
         except KeyError:
             continue  # the pattern's own: under special stitches
-    words = " ".join(_texts(sections)).replace("inv dec", "")
     for key in _CRAFT:
         found = re.search(rf"(?<![A-Za-z]){key}s?(?![A-Za-z])", words, 0 if key.isupper() else re.IGNORECASE)
         long = meaning(key, voice.terms)
@@ -90,15 +96,48 @@ def special_stitches_section(printed: Printed) -> Section | None:
     items = [_defined(printed, stitch) for stitch in own]
     texts = (*printed.texts(), *(stitch.definition for stitch in own))
     keys = {stitch.key for stitch in own}
+    worked = {canonical_name(node.stitch) for node in nodes(texts) if isinstance(node, Work)}
     for name in stitches_used(texts):
-        how = None if name in keys else how_to_make(voice, name)
+        if name in keys or (name not in worked and _sized_elsewhere(name, worked)):
+            continue  # "24 picots" are the ch-3 picots of the lines
+        how = _beginning(printed, name, texts) if name.startswith("beg ") else how_to_make(voice, name)
         if how:
-            items.append(f"{voice.stitch(name)}: {how}")
+            items.append(f"{_headword(voice.stitch(name))}: {how}")
     if makes_magic_ring(texts):
         items.append(f"Magic ring: {magic_ring(voice)}")
     if has_standing(texts):
         items.append(f"Standing stitch: {standing_stitch(voice)}")
     return Section("special stitches", "Special stitches", (Items(tuple(items)),)) if items else None
+
+
+def _headword(name: str) -> str:
+    return name[:1].upper() + name[1:]
+
+
+def _sized_elsewhere(name: str, worked: Iterable[str]) -> bool:
+    """Whether what is only counted by a plain name is worked by one that tells its size."""
+    return any(_NUMBERED.sub(r"\2", other) == name for other in worked if other != name)
+
+
+def _beginning(printed: Printed, name: str, texts: tuple[object, ...]) -> str | None:
+    """How a "beg cl" is made: the chain in place of its first stitch, which the lines work themselves or leave to this sentence."""
+    rest = name.removeprefix("beg ")
+    own = next((stitch.definition for stitch in printed.pattern.stitches if stitch.key == rest), None)
+    own_first = next((node.stitch.name for node in nodes(own) if isinstance(node, Work)), None)
+    first = stem_of(rest) if own is None else own_first
+    return how_to_begin(printed.voice, rest, first, _chained(name, texts))
+
+
+def _chained(name: str, texts: object) -> bool:
+    """Whether a chain is worked before it in every line that begins with one."""
+    found = [
+        isinstance(before, Chain)
+        for line in nodes(texts)
+        for steps in (getattr(line, "steps", ()),)
+        for before, step in pairwise((None, *steps))
+        if isinstance(step, Work) and canonical_name(step.stitch) == name
+    ]
+    return bool(found) and all(found)
 
 
 def _defined(printed: Printed, stitch: SpecialStitch) -> str:

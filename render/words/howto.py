@@ -18,7 +18,7 @@ def how_to_make(voice: Voice, name: str) -> str | None:
     except KeyError:
         return None
     if name.startswith("beg "):
-        return _beginning(voice, name)
+        return how_to_begin(voice, name.removeprefix("beg "), found.stem, chained=False)
     if found.invisible:
         return _invisible(voice)
     if found.gather is not None:
@@ -73,9 +73,26 @@ def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _beginning(voice: Voice, name: str) -> str:
-    rest = name.removeprefix("beg ")
-    return f"Work {with_article(voice.stitch(rest))} with the beginning chain as its first stitch."
+def stem_of(name: str) -> str | None:
+    """The stitch that a special stitch is made of: "dc" of a "5-dc cl"; None for a name of nobody's."""
+    try:
+        return kind(name).stem
+    except KeyError:
+        return None
+
+
+def how_to_begin(voice: Voice, rest: str, first: str | None, chained: bool) -> str:
+    """A "beg cl": so many chains in place of its first stitch, as high as that stitch. ``chained``: the lines themselves say the chain."""
+    stitch, ch = voice.stitch(rest), "chain" if voice.plain else "ch"
+    try:
+        made_of = kind(first or "")
+    except KeyError:
+        return f"Work {with_article(stitch)} with the beginning chain as its first stitch."
+    if chained:
+        return f"The {ch} before it is the first {voice.stitch(made_of.name)} of the {stitch}; work the rest of it as usual."
+    high = 1 if made_of.yarn_overs == 0 else made_of.yarn_overs + (1 if made_of.half else 2)
+    first_of = f"the first {voice.stitch(made_of.name)} of the {stitch}"
+    return f"{_capital(ch)}{NBSP}{high} in place of {first_of}, then work the rest of it as usual."
 
 
 def _invisible(voice: Voice) -> str:

@@ -9,13 +9,14 @@ from motifold.render.sizing.gauge import width_line
 from motifold.render.sizing.hooks import hook_text
 from motifold.render.sizing.loops import UNCALIBRATED_ERROR
 from motifold.render.sizing.model import YarnNeed
+from motifold.render.sizing.reading import in_inches
 from motifold.render.sizing.swatch import weighed_rounds
-from motifold.render.sizing.units import cm_text, convert, inches_text, number_text
+from motifold.render.sizing.units import cm_text, convert, inches_text, number_text, one_length
 from motifold.render.sizing.width import motif_line
 from motifold.render.sizing.yarn import MARGIN
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
 from motifold.render.words.places import round_name
-from motifold.render.words.printed import Printed, both_units, motif_words, plural
+from motifold.render.words.printed import Printed, motif_words, plural
 from motifold.render.words.voice import NBSP, listed
 
 WEIGHT_NAMES = ("Lace", "Super Fine", "Fine", "Light", "Medium", "Bulky", "Super Bulky", "Jumbo")
@@ -113,7 +114,7 @@ def gauge_section(printed: Printed) -> Section | None:
     gauge = printed.pattern.gauge
     if gauge is None:
         return None
-    lines = [*_rounds(gauge), *_stitches(printed, gauge), *_on_the_way(printed, gauge)]
+    lines = [*_rounds(printed, gauge), *_stitches(printed, gauge), *_weighed(printed, gauge), *_on_the_way(printed, gauge)]
     if not lines and not gauge.estimate:
         return None
     if gauge.estimate:
@@ -126,15 +127,34 @@ def gauge_section(printed: Printed) -> Section | None:
     return Section("gauge", word[:1].upper() + word[1:], tuple(Paragraph(line) for line in lines))
 
 
-def _rounds(gauge: Gauge) -> list[str]:
+def _rounds(printed: Printed, gauge: Gauge) -> list[str]:
+    """What was measured after so many rounds, from the smallest on; what the swatch weighs; how evenly it grows."""
     motif = f" of {motif_words(gauge.motif)}" if gauge.motif else ""
-    lines = [f"{plural(p.rounds, 'round')}{motif} = {both_units(p.width_cm)} across." for p in gauge.points]
-    if lines and gauge.grams:
-        lines[-1] += f" A swatch of {plural(weighed_rounds(gauge) or 0, 'round')} weighs {number_text(gauge.grams)}{NBSP}g."
+    source = next((m for m in printed.pattern.motifs if m.name == gauge.motif), None)
+    kind = source.worked.removesuffix("s") if source is not None else "round"
+    points = sorted(gauge.points, key=lambda point: point.rounds)
+    lines = [f"{plural(p.rounds, kind)}{motif} = {printed.both_units(p.width_cm)} across." for p in points]
     line = width_line(gauge)
     if line is not None and line.points > 2:
-        lines.append(f"The measured rounds lie within {cm_text(line.error_cm)} of a straight line.")
+        off = one_length(line.error_cm, in_inches(printed.pattern))
+        evenly = f" to within {off}" if not off.startswith("0\N{NO-BREAK SPACE}") else ""
+        lines.append(f"It grows evenly: every {kind} adds the same width{evenly}.")
     return lines
+
+
+def _weighed(printed: Printed, gauge: Gauge) -> list[str]:
+    """What the swatch weighs, and which swatch that is."""
+    if not gauge.grams:
+        return []
+    source = next((m for m in printed.pattern.motifs if m.name == gauge.motif), None)
+    rounds = weighed_rounds(gauge)
+    if rounds:
+        swatch = f"A swatch of {plural(rounds, source.worked.removesuffix('s') if source is not None else 'round')}"
+    elif gauge.stitches and gauge.rows:
+        swatch = f"A swatch of {number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')} by {number_text(gauge.rows)}{NBSP}rows"
+    else:
+        swatch = "The swatch"
+    return [f"{swatch} weighs {number_text(gauge.grams)}{NBSP}g."]
 
 
 def _on_the_way(printed: Printed, gauge: Gauge) -> list[str]:
@@ -149,19 +169,21 @@ def _on_the_way(printed: Printed, gauge: Gauge) -> list[str]:
         return []
     unwashed = 1 / (gauge.after_wash or 1.0)
     rounds = (last // 3, 2 * last // 3)
-    widths = [f"{both_units(line.at(n) * unwashed)} after {round_name(printed.voice, str(n))}" for n in rounds]
+    widths = [f"{printed.both_units(line.at(n) * unwashed)} after {round_name(printed.voice, str(n))}" for n in rounds]
     return [f"On the way it measures {listed(widths)}."]
 
 
 def _stitches(printed: Printed, gauge: Gauge) -> list[str]:
     parts = []
     if gauge.stitches and gauge.width_cm:
-        parts.append(f"{number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')} = {_about(gauge.width_cm)} across")
+        parts.append(f"{number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')} = {_about(printed, gauge.width_cm)} across")
     if gauge.rows and gauge.height_cm:
-        parts.append(f"{number_text(gauge.rows)}{NBSP}rows = {_about(gauge.height_cm)} high")
+        parts.append(f"{number_text(gauge.rows)}{NBSP}rows = {_about(printed, gauge.height_cm)} high")
     return ["; ".join(parts) + "."] if parts else []
 
 
-def _about(cm: float) -> str:
+def _about(printed: Printed, cm: float) -> str:
     """Both units; inches to the quarter, as gauges are told: 10 cm is 4 in."""
+    if in_inches(printed.pattern):
+        return f"{inches_text(cm)} ({cm_text(cm)})"
     return f"{cm_text(cm)} ({inches_text(cm, 4)})"

@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from motifold.render.pattern.instructions import Instructions
 from motifold.render.pattern.model import Pattern
 from motifold.render.sizing.model import YarnNeed
-from motifold.render.sizing.units import cm_text, inches_text
+from motifold.render.sizing.reading import in_inches
+from motifold.render.sizing.units import length_text
 from motifold.render.words.voice import NBSP, Voice, WordsLook, plural_of
 from motifold.render.worked import Worked, WorkedSize
 
@@ -39,6 +40,10 @@ class Printed:
             return shown[0] if shown else "–"
         return f"{shown[0]}{NBSP}({', '.join(shown[1:])})"
 
+    def both_units(self, cm: float) -> str:
+        """"44.8 cm (17⅝ in)"; inches first where the pattern is written in them."""
+        return length_text(cm, in_inches(self.pattern))
+
     def texts(self) -> tuple[Instructions, ...]:
         return (*(m.instructions for m in self.pattern.motifs), *(e.instructions for e in self.pattern.edgings))
 
@@ -51,11 +56,6 @@ def printed(worked: Worked, needs: Mapping[str, tuple[YarnNeed, ...]], look: Wor
     defined = {**{name: name for name in names.values()}, **names}
     voice = Voice(look.terms, look.plain, index, look.left_handed, defined, source=worked.pattern.terms)
     return Printed(worked.pattern, worked, sizes, needs, voice)
-
-
-def both_units(cm: float) -> str:
-    """"44.8 cm (17⅝ in)"."""
-    return f"{cm_text(cm)} ({inches_text(cm)})"
 
 
 def titled(name: str) -> str:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from motifold.render.pattern.model import MotifSource
 from motifold.render.sizing.model import BodyFit, Fit
-from motifold.render.sizing.reading import sized_motif, varies
+from motifold.render.sizing.reading import in_inches, sized_motif, varies
 from motifold.render.sizing.ruler import motifs_across
-from motifold.render.sizing.units import NBSP, cm_text, inches_text, number_text, percent_text
+from motifold.render.sizing.units import NBSP, cm_text, inches_text, number_text, one_length, percent_text
 from motifold.render.sizing.width import motif_line
 from motifold.render.words.model import Block, Paragraph, Section, Table
-from motifold.render.words.printed import Printed, both_units, titled
+from motifold.render.words.printed import Printed, titled
 from motifold.render.worked import WorkedSize
 
 _LEVELS = {
@@ -59,7 +59,7 @@ def _fit_table(printed: Printed) -> Table | None:
     counted = "Rows" if motif.worked == "rows" else "Rounds"
     finished = "Finished width" if _is_width(printed, motif, table.measure) else "Finished girth"
     header: tuple[str, ...] = ("Size", "To fit", counted, f"{titled(motif.name)}, across", finished, "Ease")
-    rows = tuple(_fit_row(size, bodies.get(size.choice.name), motif.name) for size in printed.sizes)
+    rows = tuple(_fit_row(printed, size, bodies.get(size.choice.name), motif.name) for size in printed.sizes)
     narrow = all(row[3] == row[4] for row in rows)
     if narrow:  # one motif is the whole measure: its width need not be said twice
         header, rows = (*header[:3], *header[4:]), tuple((*row[:3], *row[4:]) for row in rows)
@@ -74,14 +74,15 @@ def _is_width(printed: Printed, motif: MotifSource, measure: str) -> bool:
     return motif.worked == "rounds" and not varies(motif) and motifs_across(printed.pattern, motif) == 1
 
 
-def _fit_row(size: WorkedSize, body: BodyFit | None, motif: str) -> tuple[str, ...]:
+def _fit_row(printed: Printed, size: WorkedSize, body: BodyFit | None, motif: str) -> tuple[str, ...]:
     rounds = _rounds(size, motif)
     if body is None:
         return (size.choice.name, "–", str(rounds), "–", "–", "–")
-    fit = next((fit for fit in body.fits if fit.rounds == rounds), None)
+    fit = body.fits[0] if len(body.fits) == 1 else next((fit for fit in body.fits if fit.rounds == rounds), None)
     if fit is None:
-        return (size.choice.name, both_units(body.body_cm), str(rounds), "–", "–", "–")
-    return (size.choice.name, both_units(body.body_cm), str(rounds), both_units(fit.width_cm), both_units(fit.girth_cm), _ease(fit))
+        return (size.choice.name, printed.both_units(body.body_cm), str(rounds), "–", "–", "–")
+    measured = (printed.both_units(fit.width_cm), printed.both_units(fit.girth_cm), _ease(printed, fit))
+    return (size.choice.name, printed.both_units(body.body_cm), str(rounds), *measured)
 
 
 def _rounds(size: WorkedSize, motif: str) -> int:
@@ -90,9 +91,9 @@ def _rounds(size: WorkedSize, motif: str) -> int:
     return worked or size.choice.rounds.get(motif) or 0
 
 
-def _ease(fit: Fit) -> str:
+def _ease(printed: Printed, fit: Fit) -> str:
     sign = "+" if round(fit.ease_cm, 1) > 0 else ""
-    return f"{sign}{cm_text(fit.ease_cm)} ({percent_text(fit.ease_pct)})"
+    return f"{sign}{one_length(fit.ease_cm, in_inches(printed.pattern))} ({percent_text(fit.ease_pct)})"
 
 
 def _width_table(printed: Printed) -> Table | None:
@@ -114,10 +115,16 @@ def _flat(printed: Printed, size: WorkedSize, motif: MotifSource) -> str:
         return "–"
     rows = _rounds(size, motif.name)
     if line is None or not rows:
-        return both_units(width)
+        return printed.both_units(width)
     height = line.at(rows)
+    return area_text(width, height, in_inches(printed.pattern))
+
+
+def area_text(width: float, height: float, imperial: bool) -> str:
+    """"25 × 40 cm (9⅞ × 15¾ in)", or inches first."""
     inches = f"{inches_text(width).removesuffix(f'{NBSP}in')} × {inches_text(height)}"
-    return f"{number_text(width)} × {cm_text(height)} ({inches})"
+    metric = f"{number_text(width)} × {cm_text(height)}"
+    return f"{inches} ({metric})" if imperial else f"{metric} ({inches})"
 
 
 def _estimated(printed: Printed) -> str:

@@ -94,6 +94,8 @@ class Voice:
         """A stitch of the trade by its canonical name, or one of the pattern's own by its key."""
         if name in self.defined:
             return plural_of(self.defined[name]) if plural else self.defined[name]
+        if name.startswith("beg ") and name[4:] in self.defined:
+            return f"{self.craft('beg')} {self.stitch(name[4:], plural)}"
         try:
             return full_name(name, self.terms, plural) if self.plain else abbreviation(name, self.terms, plural)
         except KeyError:

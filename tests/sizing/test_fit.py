@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import pi
 
 import pytest
@@ -10,10 +11,11 @@ from hypothesis import strategies as st
 from sizing_by_hand import line, motif, pattern, strip
 
 from motifold.render.pattern.instructions import Amount, Instructions, Label, Line, RepeatRounds
-from motifold.render.pattern.model import Gauge, GaugePoint, MotifSource
+from motifold.render.pattern.model import AssemblySource, Gauge, GaugePoint, MotifSource, SeamSource
 from motifold.render.pattern.problem import NOWHERE
 from motifold.render.sizing import choose_sizes, size_table
 from motifold.render.sizing.gauge import WidthLine
+from motifold.render.sizing.hooks import HOOKS
 from motifold.render.sizing.model import SizeTable
 from motifold.render.sizing.ruler import Ruler, nearest_rounds
 
@@ -239,3 +241,24 @@ def test_a_v_stitch_is_as_wide_as_its_three_stitches() -> None:
     # 34 stitches at 16 to 10 cm, by hand; 43 in the second size
     assert [body.fits[0].girth_cm for body in done.table.bodies] == pytest.approx([21.25, 26.875])
     assert [size.widths_cm["scarf"] for size in done.sizes] == pytest.approx([21.25, 26.875])
+
+
+def test_only_hooks_near_the_swatchs_are_offered() -> None:
+    table, _ = size_table(pattern(ease="-2 % to 0 %", hook="5 mm", bodies=tuple((str(cm), float(cm)) for cm in range(30, 70, 3))))
+    assert table is not None
+    hooks = [float(c.detail["nearest_hook_mm"]) for body in table.bodies for c in body.closer if "nearest_hook_mm" in c.detail]
+    assert hooks
+    assert all(4.25 <= hook <= 5.75 for hook in hooks)
+    assert all(any(abs(hook - real) < 1e-9 for real in HOOKS) for hook in hooks)
+
+
+def test_a_net_has_as_many_motifs_as_it_has() -> None:
+    lone = pattern(ease="-2 % to 0 %", bodies=tuple((str(cm), float(cm)) for cm in range(30, 70, 3)))
+    netted = replace(lone, assembly=AssemblySource("square", {}, (), (), None, SeamSource()))
+    changes = []
+    for plan in (lone, netted):
+        table, _ = size_table(plan)
+        assert table is not None
+        changes.append({c.change for body in table.bodies for c in body.closer})
+    assert "across" in changes[0]
+    assert "across" not in changes[1]
