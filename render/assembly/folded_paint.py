@@ -15,14 +15,13 @@ from motifold.render.assembly.style import CAP_EM, FOLD_DASH_MM, HAIR, INK, LETT
 from motifold.render.drawing.display import Drawing, Point
 from motifold.render.drawing.fonts import text_width_mm
 
-
 CENTRAL = 0.4  # of the reach from the middle: openings nearer than this don't say where up is
 
 
 def turned_to_front(folded: Folded, down: bool = False) -> Folded:
     """The layer with more of the openings in front, openings up (``down``: below), a straight edge of the outline level.
 
-    Where they lie about the middle, the longest edge is level; where they lie in the very middle, all stays as it was laid.
+    Where they lie about the middle all stays as it was laid, unless its longest edge stands askew: then that is level.
     """
     shown = 0.0
     for p, e in folded.rim:
@@ -36,14 +35,18 @@ def turned_to_front(folded: Folded, down: bool = False) -> Folded:
     rim = _mean([folded.panels[p].sides[e][1] for p, e in folded.rim]) if folded.rim else middle
     reach = max(hypot(x - middle[0], y - middle[1]) for x, y in ring)
     edges = list(zip(ring, [*ring[1:], ring[0]], strict=True))
-    off = hypot(rim[0] - middle[0], rim[1] - middle[1])
-    if off < CENTRAL * reach:
-        if off < 0.02 * reach:
+    central = hypot(rim[0] - middle[0], rim[1] - middle[1]) < CENTRAL * reach
+    if central:
+        longest = max(edges, key=lambda edge: round(hypot(edge[1][0] - edge[0][0], edge[1][1] - edge[0][1]), 4))
+        dx, dy = longest[1][0] - longest[0][0], longest[1][1] - longest[0][1]
+        if min(abs(dx), abs(dy), abs(abs(dx) - abs(dy))) < 0.01 * reach:
             return folded
-        edges = [max(edges, key=lambda edge: round(hypot(edge[1][0] - edge[0][0], edge[1][1] - edge[0][1]), 4))]
+        # Folds lie opposite what opens.
+        edges, folds = [longest], [toward(*panel.fold, 0.5) for panel in folded.panels if panel.fold]
+        rim = toward(_mean(folds), middle, 2.0) if folds else rim
     best = (-2.0, 0.0)
     for a, b in edges:
-        for quarter in (0, 2) if off < CENTRAL * reach else (0, 1, 2, 3):
+        for quarter in (0, 2) if central else (0, 1, 2, 3):
             angle = -atan2(b[1] - a[1], b[0] - a[0]) + quarter * pi / 2
             high = (sin(angle) * (rim[0] - middle[0]) + cos(angle) * (rim[1] - middle[1])) / reach * (-1 if down else 1)
             best = max(best, (round(high, 4), round(angle, 9)))
