@@ -75,7 +75,8 @@ class LocatedText:
         if offset >= len(self.text) or not self.pieces:
             return self.end, self.end
         offset = max(0, offset)
-        text, source, width = self.pieces[bisect_right(self.pieces, offset, key=lambda piece: piece[0]) - 1]
+        one = len(self.pieces) == 1
+        text, source, width = self.pieces[0 if one else bisect_right(self.pieces, offset, key=lambda piece: piece[0]) - 1]
         at = source + (offset - text) * width
         return at, at + width
 

@@ -145,6 +145,8 @@ def _line_may_be_over(before: list[Step]) -> bool:
 
 def _worded(r: Reader, before: list[Step]) -> list[Step]:
     word = r.peek().value
+    if word == "ch" and not at_stitch(r):
+        return [read_chain(r)]
     if at_repeat_rounds(r):
         return [read_repeat_rounds(r)]
     if word == "work":
@@ -158,7 +160,7 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
         return read_skip(r)
     if at_stitch(r):
         return read_stitches(r)
-    if word in ("ch", "foundation", "tch") or (word == "beg" and r.peek(1).value in ("ch", "foundation")):
+    if word in ("foundation", "tch") or (word == "beg" and r.peek(1).value in ("ch", "foundation")):
         return [read_chain(r)]
     if word == "turn":
         return [read_turn(r)]

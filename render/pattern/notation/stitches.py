@@ -57,7 +57,7 @@ def read_stitch(r: Reader) -> StitchSpec:
     """The stitch that begins here, with the number that belongs to its name ("5-dc cl", "3 dc tog")."""
     standing = r.accept("standing") is not None
     beginning = r.accept("beg") is not None
-    sized = read_sized(r)
+    sized = read_sized(r) if may_be_sized(r) else None
     if sized is not None:
         spec = sized
     elif r.at("inc", "dec"):
@@ -105,6 +105,16 @@ def _change(r: Reader, name: str) -> StitchSpec:
     if r.take().value == "dec":
         return StitchSpec(name, together=2)
     return StitchSpec(name, increase=2)
+
+
+def may_be_sized(r: Reader) -> bool:
+    """Whether two words stand here that a name with a number begins with; most stitches are told apart by this alone."""
+    first, second = r.peek().kind, r.peek(1)
+    if first == "stitch":
+        return second.kind == "stitch"
+    if first == "num":
+        return second.kind == "stitch" or second.value == "ch"
+    return first == "word" and second.kind == "num" and r.peek(2).kind == "stitch"
 
 
 def read_sized(r: Reader) -> StitchSpec | None:

@@ -81,10 +81,12 @@ def tokenize(text: str) -> list[Token]:
             hyphen = True
             continue
         tight = hyphen or start == last_end
-        if kind == "word" and match[kind].lower() in _RUN_TOGETHER:
-            tokens.append(Token("word", "ch", start, start + 2, 0, first, tight))
-            first, tight, start = False, True, start + 2
-            tokens.append(Token("word", match[kind].lower()[2:], start, end, 0, first, tight))
+        if kind == "word":
+            word = match["word"].lower()
+            if word in _RUN_TOGETHER:
+                tokens.append(Token("word", "ch", start, start + 2, 0, first, tight))
+                word, start, first, tight = word[2:], start + 2, False, True
+            tokens.append(Token("word", word, start, end, 0, first, tight))
         else:
             tokens.append(_token(kind or "odd", match, start, end, first, tight))
         first, hyphen, last_end = False, False, end
@@ -107,8 +109,6 @@ _ONE_SPELLING = {"times": "x", "and": "and", "dash": "--"}
 
 def _token(kind: str, match: re.Match[str], start: int, end: int, first: bool, tight: bool) -> Token:
     raw = match[kind]
-    if kind == "word":
-        return Token("word", raw.lower(), start, end, 0, first, tight)
     if kind == "num" or kind == "ord":
         return Token("num" if kind == "num" else "ord", raw, start, end, int(raw) if len(raw) < 10 else LARGEST + 1, first, tight)
     if kind == "sep" and raw == "…":

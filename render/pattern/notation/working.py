@@ -13,7 +13,7 @@ from motifold.render.pattern.notation.places import Found, at_bare_place, at_pla
 from motifold.render.pattern.notation.problems import warning
 from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.repeats import every_other
-from motifold.render.pattern.notation.stitches import GATHERED, at_stitch, read_sized, read_stitch
+from motifold.render.pattern.notation.stitches import GATHERED, at_stitch, may_be_sized, read_sized, read_stitch
 from motifold.render.pattern.notation.suggestions import is_known, suggestion, unexplained
 
 
@@ -43,17 +43,15 @@ def _chain(r: Reader, number: int, start: int, amount: Amount) -> Chain:
 def read_stitches(r: Reader) -> list[Step]:
     """Stitches with count and place; several steps where the place is said in two parts ("in next st and in each st around")."""
     start, number = r.pos, r.new_id()
-    spec = r.attempt(lambda: read_sized(r))
+    sized = may_be_sized(r) and r.attempt(lambda: _peeked_sized(r)) is not None
     count: Amount | None = None
-    if spec is not None:
-        r.pos = start
-    elif r.at_kind("num"):
+    if not sized and r.at_kind("num"):
         count = read_amount(r)
         if r.at("ch") and r.peek(1).value != "picot" and not (r.peek(1).kind == "num" and r.peek(2).value == "picot"):
             r.take()
             return [_chain(r, number, start, count)]
         r.accept("more") if r.peek(1).kind == "stitch" else None
-    if not at_stitch(r) and r.attempt(lambda: _peeked_sized(r)) is None:
+    if not at_stitch(r) and not (may_be_sized(r) and r.attempt(lambda: _peeked_sized(r)) is not None):
         return _number_alone(r, start)
     spec = read_stitch(r)
     if spec.name == "ch":
