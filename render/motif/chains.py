@@ -11,11 +11,13 @@ from motifold.render.motif.course import Course
 from motifold.render.motif.extents import (
     CHAIN_DROP,
     CLEAR,
+    FOOT_RISE,
     OVAL_HALF,
     OVAL_LEAST,
     PITCH,
     PITCH_LEAST,
     PITCH_MOST,
+    SPACE_RISE,
     STEM_HALF,
     WHITE,
 )
@@ -103,6 +105,9 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
     outline = standing.outline
     if corner is not None and outline.corners:
         return _round_corner(start, end, outline.corner(corner + (1 if course.open else 0)), [_size(ground, part) for part in gap.parts])
+    if _given(gap, ground):
+        # Not drawn, so that what is worked into it may stand as low as what is worked into the stitches beside it.
+        return _dropped(_along(outline, standing, index, after, start, end), SPACE_RISE - FOOT_RISE)
     around = over(start, end, covers, least * 1.03) if covers else None
     if around is not None:
         return around
@@ -112,7 +117,7 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
         path = arc_of([start, end])
     loaded = _loaded(ground, gap, path.length)
     if path.length >= least and not loaded and _has_room(path, [_size(ground, part) for part in gap.parts], 0.012):
-        drop = CHAIN_DROP if len(gap.parts) <= 3 and min(left.height, right.height) >= _TALL and not _given(gap, ground) else 0.0
+        drop = CHAIN_DROP if len(gap.parts) <= 3 and min(left.height, right.height) >= _TALL else 0.0
         return _dropped(path, drop)
     sizes = [_size(ground, part) for part in gap.parts]
     return _bowed(start, end, max(least * _BOW, loaded), sizes)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import pi, tan
 
 from motifold.render.motif.course import Course
@@ -15,12 +16,28 @@ _STITCH = 1.0
 """Between two stitches of the edge."""
 _BESIDE = 0.35
 """From a stitch to the chains beside it."""
+_UNLIKE = 1.4
+"""Sides that differ by more are not drawn as those of a regular outline."""
 _DEPTH = 0.6
 """A stand-in's foot lies so far inside its head: it belongs to a motif that is not drawn."""
 
 
+def turning_at_corners(ground: Ground, course: Course) -> Course:
+    """The edge with only the corners at which it turns: where two panels meet, each with a corner space of its own, it goes straight on.
+
+    All corners are kept where the sides between the turning ones would be too unlike for a regular outline (a scarf's frame).
+    """
+    turning = replace(course, corners=tuple(c for c in course.corners if c.on_stem or len(course.gaps[c.at].runs) < 2))
+    at = [corner.at for corner in turning.corners]
+    if len(at) < 3:
+        return turning
+    widths = [_width(ground, course, index) for index in range(course.size)]
+    lengths = [_length(widths, _side(at[k], at[(k + 1) % len(at)], course.size)) for k in range(len(at))]
+    return turning if max(lengths) < _UNLIKE * min(lengths) else course
+
+
 def edge_standing(ground: Ground, course: Course) -> Standing:
-    """Heads along the opening. Corners are its corner spaces; with fewer than three the edge is drawn as a circle."""
+    """Heads along the opening. Corners are its corner spaces; with fewer than three (a mouth of panels in a ring) it is drawn as a circle."""
     widths = [_width(ground, course, index) for index in range(course.size)]
     corners = [corner.at for corner in course.corners if not corner.on_stem]
     if len(corners) < 3:
@@ -50,6 +67,9 @@ def _length(widths: list[float], stems: list[int]) -> float:
 
 def _width(ground: Ground, course: Course, index: int) -> float:
     chains = chain_count(ground, course.gaps[index])
+    if len(course.gaps[index].runs) > 1:
+        # Corner spaces of two panels side by side: half of each goes round its corner.
+        chains /= 2
     return 2 * _BESIDE + chains * PITCH if chains else _STITCH
 
 

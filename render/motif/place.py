@@ -26,6 +26,9 @@ _SHORTER = (_FULL, 0.98, 0.95, LENGTH_LEAST)
 _WAVE = 1.2
 """A short stitch among tall ones reaches up to the outline by at most so much of its length."""
 
+_OUT_OF_REACH = 1.45
+"""A head that would be further out than this over its foot, in the stitch's length, does not stand on the common circle."""
+
 
 @dataclass(frozen=True, slots=True)
 class Standing:
@@ -58,6 +61,11 @@ def place(
         normals[0], normals[-1] = 1 + 0j, -1 + 0j
     feet = _turned_ring_feet(task, feet, heads)
     even = is_even(task)
+    if even and not task.corners and not _within_reach(task, outline):
+        # Over a scalloped edge the round dips with it, where its heads then still have room.
+        low, _ = _held(task, heads, normals, feet, False)
+        ways = zip(low, low[1:] + low[:1], room.least, strict=True)
+        even = any(abs(b - a) < 0.97 * least for a, b, least in ways)
     heads, normals = _held(task, heads, normals, feet, even)
     for fan in fans:
         for stem, foot, head, way in zip(fan.stems, fan.feet, fan.heads, fan.ways, strict=True):
@@ -128,6 +136,12 @@ def _turned_ring_feet(task: Task, feet: list[list[complex]], heads: list[complex
         if 1e-6 < angle < 1.5:
             radius = max(radius, (stems[i].root + stems[j].root + CLEAR) / angle)
     return [[radius * head / abs(head)] * len(legs) for head, legs in zip(heads, feet, strict=True)]
+
+
+def _within_reach(task: Task, outline: Outline) -> bool:
+    """Whether every stem of a circle reaches its outline."""
+    stems = zip(range(task.course.size), task.course.stems, strict=True)
+    return all(outline.apothem - outline.level(task.middles[i]) <= _OUT_OF_REACH * stem.height for i, stem in stems)
 
 
 def _held(

@@ -13,7 +13,7 @@ from motifold.render.motif.chains import hang, ring_radius
 from motifold.render.motif.course import Course, course_of, with_corners
 from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, STEM_HALF
 from motifold.render.motif.feet import stand
-from motifold.render.motif.given import edge_standing
+from motifold.render.motif.given import edge_standing, turning_at_corners
 from motifold.render.motif.gores import kept_order
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.margin import fill_margins
@@ -41,6 +41,7 @@ def lay_rounds(fabric: Fabric) -> Ground:
             continue
         course = with_corners(fabric, course_of(fabric, index, ground.picots), ground.courses.get(index - 1))
         if course.size and worked.kind == "edge":
+            course = turning_at_corners(ground, course)
             settle(ground, course, edge_standing(ground, course), 1)
         elif course.size:
             lay_round(ground, course)
