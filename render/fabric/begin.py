@@ -142,7 +142,7 @@ def counted_as(hook: Hook, step: Chain, count: int) -> CountsAs | None:
         return hook.throughout[count]
     if hook.shop.counts_as is False:
         return NOTHING
-    usual = _by_habit(hook, count)
+    usual = NOTHING if _joins_first_cluster(hook) else _by_habit(hook, count)
     # what one round bears out holds for the others; a single chain counts only where someone says so
     joined = next((step for step in hook.rest if isinstance(step, Join) and not step.attach and step.place is not None), None)
     said = joined is not None and joined.place is not None and names_beginning_chain(joined.place)
@@ -153,6 +153,24 @@ def counted_as(hook: Hook, step: Chain, count: int) -> CountsAs | None:
     other = _against_habit(hook, usual)
     hook.throughout[count] = other
     return other
+
+
+def _joins_first_cluster(hook: Hook) -> bool:
+    """Whether a round that states its counts is joined to its first cluster (popcorn, puff): what stands before that counts as nothing."""
+    said = any(isinstance(step, Work) and step.counts_as is not None for step in hook.rest)
+    if said or hook.lap.line is None or not hook.lap.line.counts:
+        return False
+    joined = next((step for step in hook.rest if isinstance(step, Join) and not step.attach and step.place is not None), None)
+    place = joined.place if joined is not None else None
+    while place is not None and place.of is not None:
+        place = place.of
+    if place is None or place.which not in ("first", "next") or place.target.kind != "stitch" or place.target.name is None:
+        return False
+    definition = hook.shop.definitions.get(place.target.name)
+    if definition is None:
+        return place.target.name in ("cl", "pc", "bobble", "puff")
+    only = definition.steps[0] if len(definition.steps) == 1 else None
+    return definition.gather is not None or (isinstance(only, Work) and only.stitch.together > 1)
 
 
 def _against_habit(hook: Hook, usual: CountsAs | None) -> CountsAs:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.wording import key_of, label_span, round_word, stitch_word
@@ -23,7 +24,7 @@ def warn_of_shape(hook: Hook, lap: Lap) -> None:
         return
     lap.bend = _bend(hook, lap, hook.laps[-2])
     before = hook.laps[-2]
-    if not lap.bend or lap.bend != before.bend:
+    if not lap.bend or lap.bend != before.bend or (lap.bend < 0 and hook.polygon < 3):
         return
     kind = next(iter(lap.counts))
     if lap.bend > 0:
@@ -38,6 +39,32 @@ def warn_of_shape(hook: Hook, lap: Lap) -> None:
         hint,
         severity="warning",
         key=key_of(hook.laps[0].line.span) if hook.laps[0].line is not None else 1,
+        follows=True,
+    )
+
+
+def warn_of_cup(hook: Hook) -> None:
+    """Warns where a circle that began flat goes on with too few increases.
+
+    Silent where a cup is plainly meant: in a spiral, a cone from the start, or once a round no longer grows.
+    """
+    laps = [lap for lap in hook.laps if lap.kind == "round"]
+    grows = [lap.met - before.met for before, lap in pairwise(laps)]
+    if hook.polygon >= 3 or hook.tainted or len(grows) < 4 or min(grows) <= 0:
+        return
+    bends = [_bend(hook, lap, before) for before, lap in pairwise(laps)]
+    flat = next((number for number, bend in enumerate(bends) if bend < 0), 0)
+    lap = laps[flat + 1]
+    if flat < 2 or any(bend >= 0 for bend in bends[flat:]) or len(bends) - flat < 2 or lap.line is None or len(lap.parts) != 1:
+        return
+    word = stitch_word(next(iter(lap.parts)), hook.shop.terms, 2)
+    hook.complain(
+        "flat",
+        label_span(lap.line.span, lap.label),
+        f"from {round_word(lap)} on the work will cup: {grows[flat]} {word} more in a round",
+        "increase more in each round, or say so in the notes if it is meant",
+        severity="warning",
+        key=key_of(lap.line.span),
         follows=True,
     )
 
@@ -58,6 +85,6 @@ def _bend(hook: Hook, lap: Lap, before: Lap) -> int:
     grows += sum(atom.chains for atom in lap.atoms if atom.space) - sum(atom.chains for atom in before.atoms if atom.space)
     if grows > need * high * (1 + _TOLERANCE):
         return 1
-    if corners >= 3 and 0 < grows < need * low * (1 - _TOLERANCE):
+    if 0 < grows < need * low * (1 - _TOLERANCE):
         return -1
     return 0

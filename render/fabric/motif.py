@@ -9,6 +9,7 @@ from motifold.render.fabric.bench import MOST_STITCHES, STRUCTURAL, Hook, Lap, T
 from motifold.render.fabric.counts import wrong_claim
 from motifold.render.fabric.edge import Cursor
 from motifold.render.fabric.finish import finished
+from motifold.render.fabric.flatness import warn_of_cup
 from motifold.render.fabric.laps import beginning_index, close_lap, only_slips, open_lap
 from motifold.render.fabric.lines import Job, lay_out, split_beginning
 from motifold.render.fabric.mend import Mend, crooked, mends
@@ -96,6 +97,7 @@ def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> 
             hook.pending.clear()
             hook.laps.append(hook.lap)
     _tell_idle(hook)
+    warn_of_cup(hook)
     hook.problems.sort(key=lambda problem: (problem.span.line, problem.span.column) if problem.span else (0, 0))
 
 

@@ -12,6 +12,7 @@ from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import spots_of_each, use_start
 from motifold.render.fabric.repeats import run_repeat
 from motifold.render.fabric.resolve import cursor_for, resolve
+from motifold.render.fabric.wording import key_of
 from motifold.render.fabric.working import work
 from motifold.render.fabric.yarns import use_yarn
 from motifold.render.pattern.instructions import (
@@ -19,7 +20,6 @@ from motifold.render.pattern.instructions import (
     FastenOff,
     Group,
     Join,
-    MagicRing,
     Repeat,
     Skip,
     Step,
@@ -59,8 +59,14 @@ def run_step(hook: Hook, step: Step) -> None:
         hook.lap.fastened = True
     elif isinstance(step, Words):
         words(hook, step)
-    elif isinstance(step, MagicRing | Turn):
-        pass
+    elif isinstance(step, Turn) and hook.depth and hook.lap.made:
+        hook.complain(
+            "not-worked",
+            step.span,
+            "a turn inside a repeat that goes along the round is not worked: each pass would be rows of its own",
+            "write the rows of each part as lines of their own",
+            key=key_of(hook.lap.line.span) if hook.lap.line is not None else 0,
+        )
 
 
 def repeat(hook: Hook, step: Repeat) -> None:

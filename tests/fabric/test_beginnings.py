@@ -65,3 +65,11 @@ def test_a_line_that_could_not_be_read_whole_brings_no_other_complaint() -> None
     )
     assert [p.code for p in worked.read] == ["word"]
     assert worked.problems == ()
+
+
+def test_chains_before_the_cluster_that_a_round_is_joined_to_count_as_nothing() -> None:
+    fabric = fabric_of(
+        "Ring: Magic ring.\nRnd 1: Ch 2, [cl in ring, ch 2] 6 times; join with sl st in first cl. (6 cls, 6 ch-2 sps)\n",
+        stitches={"cl": "dc3tog in same st"},
+    )
+    assert dict(fabric.rounds[-1].counts) == {"cl": 6, "ch-2 sp": 6}

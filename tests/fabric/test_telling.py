@@ -67,3 +67,32 @@ Rnd 2: Ch 1, sc in same st, sc in each of next 2 dc, sc in next ch-2 sp, [sc in 
     )
     assert worked.codes == ["count"]
     assert worked.problems[0].hint == "if the work is right, the count is 16"  # not: 3 sc in each of next 3
+
+
+def test_a_turn_inside_a_repeat_along_the_round_is_told_once() -> None:
+    worked = made(
+        """Ring: Magic ring.
+Rnd 1: 12 sc in ring; join with sl st in first sc. (12 sc)
+Rnd 2: Ch 1, *sc in next 3 sts, ch 1, turn, sc in next 3 sc, turn; rep from * around; join with sl st in first sc.
+"""
+    )
+    assert worked.codes == ["not-worked"]
+
+
+CUP = """Ring: Magic ring.
+Rnd 1: Ch 3 (counts as dc here and throughout), 11 dc in ring; join. (12 dc)
+Rnd 2: Ch 3, dc in same st, 2 dc in each st around; join. (24 dc)
+Rnd 3: Ch 3, 2 dc in next st, [dc in next st, 2 dc in next st] around; join. (36 dc)
+Rnd 4: Ch 3, dc in next 16 sts, 2 dc in next st, dc in next 17 sts, 2 dc in next st; join. (38 dc)
+Rnd 5: Ch 3, dc in next 17 sts, 2 dc in next st, dc in next 18 sts, 2 dc in next st; join. (40 dc)
+"""
+
+
+def test_a_circle_that_stops_lying_flat_is_told() -> None:
+    worked = made(CUP)
+    assert [(p.code, p.message) for p in worked.problems] == [("flat", "From Rnd 4 on the work will cup: 2 dc more in a round")]
+
+
+def test_a_cup_that_is_meant_is_silent() -> None:
+    assert made(CUP + "Rnd 6: Ch 3, dc in each st around; join. (40 dc)\n").codes == []
+    assert made(CUP.replace("2 dc in each st around; join. (24 dc)", "dc in each st around; join. (13 dc)").split("Rnd 3")[0]).codes == []
