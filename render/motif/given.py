@@ -37,7 +37,7 @@ def turning_at_corners(ground: Ground, course: Course) -> Course:
 
 
 def edge_standing(ground: Ground, course: Course) -> Standing:
-    """Heads along the opening. Corners are its corner spaces; with fewer than three (a mouth of panels in a ring) it is drawn as a circle."""
+    """Heads along the opening. Corners are its corner spaces; with fewer than three (the mouth of a ring of panels) it is a circle."""
     widths = [_width(ground, course, index) for index in range(course.size)]
     corners = [corner.at for corner in course.corners if not corner.on_stem]
     if len(corners) < 3:

@@ -22,6 +22,10 @@ from motifold.symbols.sizes import DOT_RADIUS
 
 _STEP = 0.08
 _CHUNK = 60
+_STACKED = ("beginning", "standing")
+"""Runs that stand beside the first stitch: chains that do not count, and those that are the first leg of a beginning cluster."""
+_LEG = 0.45
+"""How far beside the middle of a beginning cluster its chains stand."""
 _NEAR = 3.5
 """Symbols further than this from a seam are none of its business."""
 
@@ -46,7 +50,7 @@ def fill_margins(ground: Ground) -> None:
     done: set[int] = set()
     for stitch in waiting:
         run = ground.fabric.runs[stitch.run] if stitch.run is not None else None
-        if run is not None and run.role == "beginning":
+        if run is not None and run.role in _STACKED:
             if run.id not in done:
                 done.add(run.id)
                 _beginning(ground, ink, run)
@@ -61,7 +65,7 @@ def _near(ground: Ground, stitch: Stitch) -> complex:
     course = ground.courses.get(stitch.round)
     if stitch.role == "travel":
         return _spot(ground, stitch).at
-    if course is None or stitch.run is None or ground.fabric.runs[stitch.run].role != "beginning":
+    if course is None or stitch.run is None or ground.fabric.runs[stitch.run].role not in _STACKED:
         return _before(ground, stitch)
     return ground.feet[course.stems[course.begins].stitch.id][0]
 
@@ -160,7 +164,10 @@ def _beginning(ground: Ground, ink: Ink, run: Run) -> None:
     foot, head = ground.feet[first][0], ground.heads[first]
     up = _unit(head - foot)
     aside = -course.direction * 1j * ground.normals[first]
-    spot = _Spot(foot + up * min(0.45, length / 2) + aside * 0.4, up, 1.6, 0.8, 0.9)
+    if run.role == "standing":
+        spot = _Spot((foot + head) / 2 + aside * _LEG, up, 0.3, 0.3, 0.9)
+    else:
+        spot = _Spot(foot + up * min(0.45, length / 2) + aside * 0.4, up, 1.6, 0.8, 0.9)
 
     # Ovals are narrower than these round-ended bars at their tips, so a place that suits the bars suits them.
     core = OVAL_LEAST / 2 - OVAL_HALF
