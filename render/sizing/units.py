@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import lru_cache
+from math import floor
 
 _NAMES = {"mm": "millimeter", "cm": "centimeter", "m": "meter", "in": "inch", "ft": "foot", "yd": "yard",
           "g": "gram", "kg": "kilogram", "oz": "ounce", "lb": "pound"}  # fmt: skip
@@ -50,7 +51,7 @@ def fraction_text(value: Fraction) -> str:
 
 def inches_text(cm: float, parts: int = 8) -> str:
     """Centimetres as the trade prints inches: to the nearest eighth (or quarter, with 4 ``parts``), with a real fraction, "5⅛ in"."""
-    inches = Fraction(round(convert(cm, "cm", "in") * parts), parts)
+    inches = Fraction(floor(convert(cm, "cm", "in") * parts + 0.5 + 1e-6), parts)  # halves up, whatever the last digit
     return f"{'−' if inches < 0 else ''}{fraction_text(abs(inches))}{NBSP}in"
 
 

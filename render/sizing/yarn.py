@@ -159,7 +159,7 @@ def yarn_scale(pattern: Pattern, swatch: Fabric | None) -> Scale | None:
     if gauge is None:
         return None
     labelled = [yarn for yarn in pattern.yarns if yarn.length is not None]
-    width = _width_of_a_stitch(pattern)
+    width = width_of_a_stitch(pattern)
     diameter = _diameter(labelled, width)
     measured = _swatch_widths(pattern, swatch, diameter)
     if gauge.grams and measured:
@@ -187,7 +187,7 @@ def _swatch_widths(pattern: Pattern, swatch: Fabric | None, diameter: float) -> 
     return {first: gauge.stitches * gauge.rows * stitch_length(stitch[0], diameter)} if stitch else {}
 
 
-def _width_of_a_stitch(pattern: Pattern) -> float | None:
+def width_of_a_stitch(pattern: Pattern) -> float | None:
     """In cm: measured, or the height of the gauge's rounds over the height of their stitches in widths."""
     gauge = gauge_of(pattern)
     if gauge is None:

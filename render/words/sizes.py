@@ -6,10 +6,11 @@ from motifold.render.pattern.model import MotifSource
 from motifold.render.sizing.model import BodyFit, Fit
 from motifold.render.sizing.reading import in_inches, sized_motif, varies
 from motifold.render.sizing.ruler import motifs_across
-from motifold.render.sizing.units import NBSP, cm_text, inches_text, number_text, one_length, percent_text
+from motifold.render.sizing.units import one_length, percent_text
 from motifold.render.sizing.width import motif_line
 from motifold.render.words.model import Block, Paragraph, Section, Table
 from motifold.render.words.printed import Printed, titled
+from motifold.render.words.whole import area_text, whole_texts
 from motifold.render.worked import WorkedSize
 
 _LEVELS = {
@@ -46,6 +47,7 @@ def sizes_section(printed: Printed) -> Section | None:
         )
     if table is not None:
         blocks.append(table)
+    blocks += [Paragraph(text) for text in whole_texts(printed)]
     blocks += [Paragraph(text, "note") for text in _sources(printed)]
     return Section("sizes", "Finished sizes" if printed.several else "Finished size", tuple(blocks)) if blocks else None
 
@@ -118,13 +120,6 @@ def _flat(printed: Printed, size: WorkedSize, motif: MotifSource) -> str:
         return printed.both_units(width)
     height = line.at(rows)
     return area_text(width, height, in_inches(printed.pattern))
-
-
-def area_text(width: float, height: float, imperial: bool) -> str:
-    """"25 × 40 cm (9⅞ × 15¾ in)", or inches first."""
-    inches = f"{inches_text(width).removesuffix(f'{NBSP}in')} × {inches_text(height)}"
-    metric = f"{number_text(width)} × {cm_text(height)}"
-    return f"{inches} ({metric})" if imperial else f"{metric} ({inches})"
 
 
 def _estimated(printed: Printed) -> str:

@@ -131,3 +131,51 @@ def test_each_step_of_a_pass_names_the_pass() -> None:
     steps = [text for text in texts(document(HAT.replace("METHOD", "whip stitch")), "assembly") if text.startswith("Pass")]
     assert steps[0].startswith("Pass 1: attach A at the ")
     assert [step.split(":")[0] for step in steps] == ["Pass 1", "Pass 1, continued", "Pass 2", "Pass 3", "Pass 4"]
+
+
+BLANKET = """
+[pattern]
+title = "Blanket"
+terms = "US"
+[yarn.A]
+name = "Milk"
+[gauge]
+motif = "granny"
+rounds = 1
+width = "11 cm"
+stitches = 12
+[motif.granny]
+shape = "square"
+rounds = '''
+Ring: Ch 4; join with sl st in first ch to form a ring.
+Rnd 1 (RS): Ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of beg ch-3.
+Finish: Fasten off.
+'''
+[assembly]
+motif = "granny"
+net = '''
+a1 a2 a3
+b1 b2 b3
+'''
+seam = { method = "slip stitch", yarn = "A" }
+"""
+
+BORDER = """
+[edging.border]
+opening = "a1.top"
+rounds = '''
+Rnd 1 (RS): With A, join with sl st in corner sp at right end of any side, ch 1 (does not count as a st), sc in each dc and each ch-2 sp around; join with sl st in first sc.
+'''
+"""  # noqa: E501
+
+
+def test_a_blanket_says_what_the_whole_of_it_measures() -> None:
+    assert "Finished, it measures 33 × 22 cm (13 × 8⅝ in)." in texts(document(BLANKET), "sizes")
+
+
+def test_a_border_is_added_or_said_to_be_left_out() -> None:
+    bordered = document(BLANKET + BORDER)
+    # a stitch is 11 / 12 cm wide, and a single crochet 0.88 of that high, on either side: 1.6 cm more
+    assert [text for text in texts(bordered, "sizes") if text.startswith("Finished")] == [
+        "Finished, it measures 33 × 22 cm (13 × 8⅝ in), without its border, about 34.6 × 23.6 cm (13⅝ × 9¼ in) with it."
+    ]

@@ -1,0 +1,110 @@
+"""What the whole thing measures: a blanket's width and length, a tube's girth and depth, with its border where that can be reckoned."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+
+from motifold.render.pattern.instructions import RepeatRounds
+from motifold.render.pattern.model import EdgingSource, Pattern
+from motifold.render.sizing.reading import in_inches, tallest
+from motifold.render.sizing.units import cm_text, inches_text, length_text, number_text
+from motifold.render.sizing.yarn import width_of_a_stitch
+from motifold.render.words.printed import Printed
+from motifold.render.words.voice import NBSP, listed
+from motifold.render.worked import WorkedSize
+
+_BORDERS = ("border", "brim", "rim", "frame", "edge", "edging", "trim", "hem", "cuff", "band", "collar", "lace", "ribbing")
+"""Names of edgings that are nouns of what they make."""
+
+
+def whole_texts(printed: Printed) -> list[str]:
+    """A sentence for each printed size, or one for all where they measure the same; () where nothing can be measured."""
+    told = {size.choice.name: _whole(printed, size) for size in printed.sizes}
+    found = {name: text for name, text in told.items() if text}
+    if len(set(found.values())) == 1 and len(found) == len(told):
+        return [f"Finished, it measures {next(iter(found.values()))}."]
+    return [f"Finished, in size {name}: {text}." for name, text in found.items()]
+
+
+def area_text(width: float, height: float, imperial: bool) -> str:
+    """"25 × 40 cm (9⅞ × 15¾ in)", or inches first."""
+    inches = f"{inches_text(width).removesuffix(f'{NBSP}in')} × {inches_text(height)}"
+    metric = f"{number_text(width)} × {cm_text(height)}"
+    return f"{inches} ({metric})" if imperial else f"{metric} ({inches})"
+
+
+def _whole(printed: Printed, size: WorkedSize) -> str:
+    if size.assembly is None:
+        return _one_motif(printed, size)
+    from motifold.render.assembly.form import finished_measures
+
+    imperial = in_inches(printed.pattern)
+    measures = {measure.name: measure.cm for measure in finished_measures(size.assembly)}
+    openings = [measure.cm for measure in finished_measures(size.assembly) if measure.name == "opening"]
+    if set(measures) == {"width", "height"}:
+        wide, high = measures["width"], measures["height"]
+        return _bordered(printed.pattern, lambda more: area_text(wide + 2 * more, high + 2 * more, imperial))
+    text = _solid(measures, imperial, fitted=printed.worked.table is not None)
+    if len(openings) == 1 and printed.worked.table is None:  # a girth that is fitted stands in its table
+        text += f"{', ' if text else ''}{length_text(openings[0], imperial)} around its opening"
+    return f"{text}{_without(printed.pattern.edgings)}" if text else ""
+
+
+def _solid(measures: Mapping[str, float], imperial: bool, fitted: bool) -> str:
+    """What has depth or is folded flat: "50.4 cm around and 20 cm deep", "30 cm wide, 20 cm deep and 12 cm high"."""
+    said = {name: length_text(cm, imperial) for name, cm in measures.items()}
+    if "round" in said:
+        return f"{said['depth']} deep" if fitted else f"{said['round']} around and {said['depth']} deep"
+    if "flat width" in said:
+        return f"{area_text(measures['flat width'], measures['flat height'], imperial)} folded flat"
+    if "across" in said:
+        return f"{said['across']} across"
+    found = [(said[name], word) for name, word in (("width", "wide"), ("depth", "deep"), ("height", "high")) if name in said]
+    if len({length for length, _ in found}) == 1:
+        return f"{found[0][0]} {listed([word for _, word in found])}"
+    return listed([f"{length} {word}" for length, word in found])
+
+
+def _one_motif(printed: Printed, size: WorkedSize) -> str:
+    """A motif with a border of its own; without one its width stands in the table."""
+    pattern = printed.pattern
+    motif = next((m for m in pattern.motifs if any(e.motif in (m.name, None) for e in pattern.edgings)), None)
+    wide = size.widths_cm.get(motif.name) if motif is not None else None
+    if motif is None or motif.worked == "rows" or not wide or len(pattern.motifs) > 1:
+        return ""
+    return _bordered(pattern, lambda more: f"{length_text(wide + 2 * more, in_inches(pattern))} across")
+
+
+def _bordered(pattern: Pattern, text: Callable[[float], str]) -> str:
+    """A measure, or two: without its border and, where that can be reckoned, with it."""
+    if not pattern.edgings:
+        return text(0.0)
+    depths = [border_depth_cm(pattern, edging) for edging in pattern.edgings]
+    bare = f"{text(0.0)}{_without(pattern.edgings)}"
+    depth = depths[0] if len(depths) == 1 else None  # of several, each may lie along another side
+    return bare if depth is None else f"{bare}, about {text(depth)} with it"
+
+
+def _without(edgings: tuple[EdgingSource, ...]) -> str:
+    if not edgings:
+        return ""
+    last = re.split(r"[-_ ]", edgings[0].name.lower())[-1]
+    return f", without its {'edgings' if len(edgings) > 1 else last if last in _BORDERS else 'edging'}"
+
+
+def border_depth_cm(pattern: Pattern, edging: EdgingSource) -> float | None:
+    """How far an edging stands out: each of its rounds as high as its tallest stitch, by the width of a stitch.
+
+    None where nothing tells that width, where its rounds repeat others, or where its stitches have no known height.
+    """
+    width = width_of_a_stitch(pattern)
+    depth = 0.0
+    for line in edging.instructions.lines:
+        if line.label.first is None:
+            continue
+        found = tallest(line)
+        if found is None or any(isinstance(step, RepeatRounds) for step in line.steps):
+            return None
+        depth += found[1] * ((line.label.last or line.label.first) - line.label.first + 1)
+    return depth * width if width is not None and depth else None
