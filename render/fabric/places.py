@@ -62,7 +62,7 @@ def find_next(hook: Hook, cursor: Cursor, match: Match, *, wrap: bool = True) ->
     if index is not None or not wrap or not cursor.cyclic or not cursor.size:
         return index
     start = cursor.start + cursor.size
-    free = not cursor.wrapped and cursor.taken_start and cursor.pos < start
+    free = not (cursor is hook.lap.began and cursor.start_worked) and not cursor.wrapped and cursor.taken_start and cursor.pos < start
     if free and not (cursor.bounded and (cursor.start_worked or cursor.limit < cursor.end)) and match(cursor.atom(start)):
         return start
     return None

@@ -105,6 +105,10 @@ def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
     if cursor.pos == cursor.start and not hook.walking:
         use_start(cursor)
     cursor.fresh = False
+    began = hook.lap.began
+    if began is not None and began.pos == began.start:
+        use_start(began)
+        began.fresh = False
     last = hook.lap.last_base
     if place.target.kind == "sp" and cursor.atom(cursor.pos).space:
         return base_of(hook, cursor, cursor.pos, place)

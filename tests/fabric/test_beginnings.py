@@ -73,3 +73,17 @@ def test_chains_before_the_cluster_that_a_round_is_joined_to_count_as_nothing() 
         stitches={"cl": "dc3tog in same st"},
     )
     assert dict(fabric.rounds[-1].counts) == {"cl": 6, "ch-2 sp": 6}
+
+
+BEHIND = """Ring: Magic ring.
+Rnd 1: Ch 1 (does not count as a st), [sc in ring, ch 3] 8 times; join with sl st in first sc. (8 sc, 8 ch-3 sps)
+Rnd 2: Ch 1 (does not count as a st), (sc, 3 dc, sc) in each ch-3 sp around; join with sl st in first sc; fasten off.
+Rnd 3: With A, working behind petals, join with sl st around any sc of Rnd 1, ch 1 (does not count as a st), sc around same sc, ch 3, [sc around next sc of Rnd 1, ch 3] {times} times; join with sl st in first sc.
+"""
+
+
+def test_an_earlier_round_that_yarn_is_joined_in_is_not_gone_round_twice() -> None:
+    fabric_of(BEHIND.format(times=7))
+    worked = made(BEHIND.format(times=8))
+    assert worked.codes == ["beyond"]
+    assert worked.problems[0].message == "Rnd 3 wants 1 sc more than Rnd 1 has"
