@@ -87,6 +87,7 @@ def _amounts(printed: Printed) -> list[Block]:
         text += (
             f" They are estimates, reckoned without a weighed swatch: they may be out by {UNCALIBRATED_ERROR * 100:.0f}{NBSP}% either way."
         )
+    text += f" For another yarn, buy by length rather than by mass, and make a swatch to check the {printed.voice.term('gauge')}."
     return [Table("Yarn needed" + (" (estimated)" if estimate else ""), header, tuple(rows)), Paragraph(text)]
 
 

@@ -25,7 +25,7 @@ _LEVELS = {
 def about_section(printed: Printed) -> Section:
     """Summary, level, and the terms that everything is written in."""
     pattern, voice = printed.pattern, printed.voice
-    blocks: list[Block] = [Paragraph(voice.said(pattern.summary))] if pattern.summary else []
+    blocks: list[Block] = [Paragraph(_ended(voice.said(pattern.summary)))] if pattern.summary else []
     if pattern.level:
         meaning = _LEVELS.get(pattern.level.lower())
         if meaning and voice.terms == "US":
@@ -34,6 +34,11 @@ def about_section(printed: Printed) -> Section:
     hand = " and for left-handed crocheters" if voice.left_handed else ""
     blocks.append(Paragraph(f"Written in {voice.terms} terms{hand}."))
     return Section("about", "About", tuple(blocks))
+
+
+def _ended(text: str) -> str:
+    """With a full stop where the designer left it out."""
+    return text if text.rstrip().endswith((".", "!", "?", "…", ":")) else f"{text.rstrip()}."
 
 
 def sizes_section(printed: Printed) -> Section | None:

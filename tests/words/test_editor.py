@@ -179,3 +179,9 @@ def test_a_border_is_added_or_said_to_be_left_out() -> None:
     assert [text for text in texts(bordered, "sizes") if text.startswith("Finished")] == [
         "Finished, it measures 33 × 22 cm (13 × 8⅝ in), without its border, about 34.6 × 23.6 cm (13⅝ × 9¼ in) with it."
     ]
+
+
+def test_a_summary_ends_with_a_full_stop_and_another_yarn_is_bought_by_length() -> None:
+    found = document(HAT.replace("METHOD", "slip stitch").replace('title = "Hat"', 'title = "Hat"\nsummary = "Five squares folded"'), "UK")
+    assert texts(found, "about")[0] == "Five squares folded."
+    assert texts(found, "materials")[-1].endswith("buy by length rather than by mass, and make a swatch to check the tension.")
