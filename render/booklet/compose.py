@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from io import BytesIO
 
+from motifold.render.booklet.contents import planned
 from motifold.render.booklet.model import BookletContent
 from motifold.render.booklet.paint import paint
 from motifold.render.booklet.paper import grid_for
-from motifold.render.booklet.plan import pages_of
 from motifold.render.booklet.structure import Metadata, tagged
 from motifold.render.drawing.numbers import clean_words
 from motifold.render.drawing.pdf import open_canvas
@@ -23,6 +23,6 @@ def make_booklet(content: BookletContent) -> bytes:
     canvas.setTitle(metadata.title)
     canvas.setAuthor(metadata.author)
     canvas.setSubject(metadata.subject)
-    marked = paint(pages_of(content), grid, canvas, content.style.mono)
+    marked = paint(planned(content).pages, grid, canvas, content.style.mono)
     canvas.save()
     return tagged(buffer.getvalue(), marked, metadata)

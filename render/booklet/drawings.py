@@ -9,7 +9,7 @@ from motifold.render.booklet.model import Figure, Look
 from motifold.render.booklet.paper import grid_for
 from motifold.render.booklet.steps import OVERVIEW_SHARE, step_room
 from motifold.render.drawing.display import Drawing, Group, Text
-from motifold.render.drawing.measure import around, bounds
+from motifold.render.drawing.measure import around, bounds, place
 from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.model import Layout
@@ -17,48 +17,75 @@ from motifold.render.pattern.model import Terms
 from motifold.render.worked import Worked, WorkedSize
 
 _KEY_SIDE_MM = 56.0        # one column of a key
+_KEY_COLUMN_MM = 58.0      # what a key wants for each column of entries
+_KEY_LEAST = 0.96          # and how small it may be drawn to gain one
 _LEAST_PITCH_MM = 1.3      # below it a symbol is lower than 3 mm in print
 
 
 def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) -> tuple[Figure, ...]:
-    """For each motif its chart and the key of the symbols in it."""
+    """For each motif and edging its chart and the key of the symbols in it."""
+    from motifold.render.charts import part_of, pattern_look, pieces_of
     from motifold.render.motif import lay_out
     from motifold.render.motif.chart import ChartLook, draw_chart, draw_key, entries_used
 
-    pattern = worked.pattern
-    chart_look = ChartLook(
-        mono=look.mono,
-        left_handed=look.left_handed,
-        yarn_colors={yarn.key: yarn.hex for yarn in pattern.yarns if yarn.hex},
-        symbols={stitch.key: stitch.symbol for stitch in pattern.stitches if stitch.symbol},
-        names={stitch.key: stitch.name for stitch in pattern.stitches},
-        terms=terms,
-    )
+    chart_look = pattern_look(worked.pattern, ChartLook(mono=look.mono, left_handed=look.left_handed, terms=terms))
     figures: list[Figure] = []
-    for name, fabric in size.fabrics.items():
-        if not any(stitch.role != "given" for stitch in fabric.stitches):
+    for name, fabric in pieces_of(size).items():
+        if name in size.edgings and _plain_edging(fabric):
             continue
         layout = lay_out(fabric)
+        this_look = replace(chart_look, sector=part_of(fabric, layout))
 
-        def drawn(scale: float, fabric: Fabric = fabric, layout: Layout = layout) -> Drawing:
-            return draw_chart(fabric, layout, replace(chart_look, pitch_mm=chart_look.pitch_mm * scale))
+        def drawn(scale: float, fabric: Fabric = fabric, layout: Layout = layout, this_look: ChartLook = this_look) -> Drawing:
+            return draw_chart(fabric, layout, replace(this_look, pitch_mm=this_look.pitch_mm * scale))
 
-        drawing = draw_chart(fabric, layout, replace(chart_look, furniture=False))
+        drawing = draw_chart(fabric, layout, replace(this_look, furniture=False))
         least = _LEAST_PITCH_MM / chart_look.pitch_mm
         caption = chart_caption(worked, size, name, fabric, look)
-        figures.append(Figure("chart", drawing, caption, name, smallest=least, comfortable=1.45 * least, largest=1.35, redrawn=drawn))
+        if this_look.sector is not None:
+            caption = f"{caption[:-1]}; the first part of it."
+        largest = 1.35 if name in size.fabrics else 1.0
+        figures.append(Figure("chart", drawing, caption, name, smallest=least, comfortable=1.45 * least, largest=largest, redrawn=drawn))
         entries = entries_used([fabric], chart_look)
         if entries:
-            narrow, *wider = [draw_key(entries, terms, width) for width in key_widths(look)]
+            narrow, *wider = [_fitted(draw_key(entries, terms, drawn_for), width) for width, drawn_for in key_widths(look)]
             figures.append(Figure("key", narrow, "", name, smallest=0.9, largest=1.0, variants=tuple(wider)))
     return tuple(figures)
 
 
-def key_widths(look: Look) -> tuple[float, ...]:
-    """A narrow key to stand beside a chart, one as wide as a column, one across the page; in mm."""
+def key_widths(look: Look) -> tuple[tuple[float, float], ...]:
+    """A narrow key to stand beside a chart, one as wide as a column, one across the page: its width, and the width it is drawn for, in mm.
+
+    The second is the larger where that makes room for a column more of entries.
+    """
     grid = grid_for(look.paper)
     widths = {_KEY_SIDE_MM, grid.column_width * MM_PER_PT, grid.text_width * MM_PER_PT}
-    return tuple(sorted(widths))
+    one_more = {width: (width // _KEY_COLUMN_MM + 1) * _KEY_COLUMN_MM for width in widths}
+    return tuple((width, one_more[width] if one_more[width] * _KEY_LEAST <= width else width) for width in sorted(widths))
+
+
+def _fitted(drawing: Drawing, width: float) -> Drawing:
+    """The drawing no wider than ``width`` mm."""
+    scale = min(1.0, width / max(drawing.width_mm, 1e-6))
+    return drawing if scale == 1.0 else Drawing(
+        (0.0, 0.0, drawing.width_mm * scale, drawing.height_mm * scale), place(drawing, 0.0, 0.0, scale), drawing.title, drawing.description
+    )
+
+
+def _plain_edging(fabric: Fabric) -> bool:
+    """An edging of one stitch in each stitch: a chart would show a ring of them, and take a page for it."""
+    made = {stitch.kind for stitch in fabric.stitches if stitch.role in ("stitch", "standing")}
+    lace = any(stitch.role == "picot" for stitch in fabric.stitches) or any(run.role == "space" for run in fabric.runs)
+    return len(made) <= 1 and not lace and not any(group.name for group in fabric.groups)
+
+
+def _trimmed(drawing: Drawing) -> Drawing:
+    """Without the white above and below."""
+    box = bounds(drawing.operations)
+    if box is None:
+        return drawing
+    low, high = max(drawing.box[1], box[1] - 0.5), min(drawing.box[3], box[3] + 0.5)
+    return replace(drawing, box=(drawing.box[0], low, drawing.box[2], high))
 
 
 def chart_caption(worked: Worked, size: WorkedSize, name: str, fabric: Fabric, look: Look) -> str:
@@ -102,7 +129,7 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
     drawn = [step.number for step in assembly_steps(assembly) if step.kind != "fold flat"]
     step_drawings = draw_steps(assembly, *(side * MM_PER_PT for side in step_room(grid)))
     for number, drawing in zip(drawn, step_drawings, strict=True):
-        figures.append(Figure("step", drawing, "", step=number, smallest=0.85, largest=1.0))
+        figures.append(Figure("step", _trimmed(drawing), "", step=number, smallest=0.85, largest=1.0))
     finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT), (0.4 if small else 0.3) * high)
     if finished is not None:
         sized = f", size {size.choice.name}" if size.choice.name != "One size" else ""

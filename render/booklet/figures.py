@@ -14,6 +14,8 @@ from motifold.render.booklet.model import Figure
 from motifold.render.drawing.display import Drawing, Group, Transform
 from motifold.render.drawing.numbers import MM_PER_PT
 
+_LEAST_SCALE = 1e-3
+
 
 def size_of(figure: Figure) -> tuple[float, float]:
     """Width and height at scale 1, in points."""
@@ -30,9 +32,9 @@ def for_width(figure: Figure, width: float) -> Figure:
 
 
 def scale_within(figure: Figure, width: float, height: float) -> float:
-    """The largest scale that fits both, at most ``figure.largest``."""
+    """The largest scale that fits both, at most ``figure.largest``; always some, where a long caption leaves no room at all."""
     own_width, own_height = size_of(figure)
-    return min(width / own_width, height / own_height, figure.largest)
+    return max(min(width / own_width, height / own_height, figure.largest), _LEAST_SCALE)
 
 
 def turned(figure: Figure) -> Figure:

@@ -10,7 +10,7 @@ from motifold.render.booklet.boxes import Box, BoxMark, Page, PlacedBox, Rectang
 from motifold.render.booklet.inline import width_of
 from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.styles import HAIR, Styles
-from motifold.render.booklet.worth import WHITE, filled
+from motifold.render.booklet.worth import cost_of_white
 
 
 def _choices(boxes: Sequence[Box], start: int, height: float) -> list[tuple[int, float]]:
@@ -125,7 +125,7 @@ class Composer:
     @property
     def spent(self) -> float:
         """All that was used up: what was decided, pages with their white, and the part of the page in hand."""
-        return self.cost + len(self._pages) + WHITE * sum(self._white) + self.y / self.grid.text_height
+        return self.cost + len(self._pages) + sum(self._white) + self.y / self.grid.text_height
 
     @property
     def number(self) -> int:
@@ -158,7 +158,7 @@ class Composer:
     def leave(self) -> None:
         """To a new page, even from an empty one."""
         page = Page(self.number, tuple(self._placed), self._running_here, self._furniture())
-        self._white.append(1.0 - filled(page, self.grid) if self._pages else 0.0)
+        self._white.append(cost_of_white(page, self.grid) if self._pages else 0.0)
         self._pages.append(page)
         self._placed = []
         self.y = 0.0

@@ -36,6 +36,20 @@ def fraction(numerator: int, denominator: int) -> str:
     return found or str(numerator).translate(_SUPERIOR) + "\u2044" + str(denominator).translate(_INFERIOR)
 
 
+_SPELLED = {figure: f"{numerator}/{denominator}" for (numerator, denominator), figure in _VULGAR.items()}
+_PLAIN = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹₀₁₂₃₄₅₆₇₈₉\u2044", "01234567890123456789/")
+_COMPOSED = re.compile(r"(\d?)([⁰¹²³⁴-⁹]+\u2044[₀-₉]+|[½¼¾⅓⅔⅛⅜⅝⅞])")
+
+
+def spelled(text: str) -> str:
+    """Fractions as they are typed and read aloud.
+
+    >>> spelled('(5⅛\xa0in, 3⁵⁄₁₆\xa0in)')
+    '(5 1/8\xa0in, 3 5/16\xa0in)'
+    """
+    return _COMPOSED.sub(lambda match: (match[1] + " " if match[1] else "") + (_SPELLED.get(match[2]) or match[2].translate(_PLAIN)), text)
+
+
 def _set_fraction(match: re.Match[str]) -> str:
     whole, numerator, denominator = match[1], int(match[2]), int(match[3])
     if denominator not in _PRINTED_DENOMINATORS or numerator == 0 or numerator >= denominator or gcd(numerator, denominator) > 1:
@@ -93,6 +107,11 @@ class Word:
     penalty: float = 0.0
     forced: bool = False
     glued: bool = False
+
+
+def has_fraction(word: Word) -> bool:
+    """Whether a composed fraction is part of it."""
+    return any(_COMPOSED.search(text) or "\u2044" in text for text, _ in word.pieces)
 
 
 _TIE = 40.0        # "3 | dc", "Rnd | 4": better kept together

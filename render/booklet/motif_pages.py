@@ -20,7 +20,7 @@ from motifold.render.booklet.worth import FOR_NOTES, OVERLEAF, cost_of_size
 from motifold.render.drawing.numbers import number
 from motifold.render.words.model import Section
 
-_LEAST_ROOM = 0.28        # of a page: less is not worth beginning a motif in
+_LEAST_ROOM = 0.2         # of a page: less is not worth beginning a motif in
 _WORTH_TURNING = 1.15     # how much larger a chart must come out for the sheet to be turned
 _LONG = 2.5               # pages of rounds from which on nothing is to be gained by trying more than the first ways
 

@@ -7,13 +7,15 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from motifold.render.booklet.boxes import BoxMark, Destination, LineOfWords, Page, Picture, Rectangle, Tags, moved
-from motifold.render.booklet.inline import Type, Word
+from motifold.render.booklet.inline import Type, Word, has_fraction, spelled
 from motifold.render.booklet.paper import Grid
 from motifold.render.drawing.display import Drawing
 from motifold.render.drawing.fonts import UNITS_PER_EM, Glyph, shape
 from motifold.render.drawing.measure import in_greys
 from motifold.render.drawing.numbers import MM_PER_PT, number
 from motifold.render.drawing.pdf import color_operator, draw_on_canvas, text_operators
+
+_AS_GOOD_AS_FITTING = 0.98   # letters this much smaller are still of their size
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,19 +89,33 @@ def _paint_run(marks: Iterable[BoxMark], grid: Grid, canvas: Any, mono: bool) ->
                 lines += _rectangle(mark, grid.height, mono)
             case Picture():
                 drawing, scale = _final(mark)
+                left = mark.x + (mark.width - drawing.width_mm / MM_PER_PT * scale) / 2
                 bottom = grid.height - mark.y - drawing.height_mm / MM_PER_PT * scale
                 shown = in_greys(drawing) if mono else drawing
-                draw_on_canvas(shown, canvas, mark.x * MM_PER_PT, bottom * MM_PER_PT, scale)
+                draw_on_canvas(shown, canvas, left * MM_PER_PT, bottom * MM_PER_PT, scale)
     if lines:
         canvas.addLiteral("\n".join(lines))
 
 
 def _final(mark: Picture) -> tuple[Drawing, float]:
-    """The drawing as it is printed, and its scale: made anew for its size where it can be, and never larger than was measured."""
+    """The drawing as it is printed, and its scale: made anew for its size where it can be, and never larger than was measured.
+
+    Letters that keep their size around a smaller drawing may need more room than was measured: then it is made once
+    more, that much smaller.
+    """
     if mark.redrawn is None:
         return mark.drawing, mark.scale
     drawing = mark.redrawn(mark.scale)
-    return drawing, min(1.0, mark.width * MM_PER_PT / max(drawing.width_mm, 1e-6), mark.height * MM_PER_PT / max(drawing.height_mm, 1e-6))
+    fitting = _fitting(drawing, mark)
+    if fitting < _AS_GOOD_AS_FITTING:
+        drawing = mark.redrawn(mark.scale * fitting)
+        fitting = _fitting(drawing, mark)
+    return drawing, fitting
+
+
+def _fitting(drawing: Drawing, mark: Picture) -> float:
+    """The scale at which a drawing stands within the room of ``mark``, at most 1."""
+    return min(1.0, mark.width * MM_PER_PT / max(drawing.width_mm, 1e-6), mark.height * MM_PER_PT / max(drawing.height_mm, 1e-6))
 
 
 def _rectangle(mark: Rectangle, page_height: float, mono: bool) -> list[str]:
@@ -127,10 +143,39 @@ def _pieces(words: Sequence[Word], ends: bool) -> list[tuple[str, Type]]:
     return pieces
 
 
+def _stretches(words: Sequence[Word], ends: bool) -> list[tuple[list[tuple[str, Type]], str]]:
+    """The line's pieces, with what is to be read for them where that differs: a composed fraction's figures mean little by themselves."""
+    runs: list[list[Word]] = []
+    for word in words:
+        if not runs or has_fraction(word) or has_fraction(runs[-1][-1]):
+            runs.append([])
+        runs[-1].append(word)
+    stretches = []
+    for place, run in enumerate(runs):
+        pieces = _pieces(run, ends and place == len(runs) - 1)
+        read = spelled("".join(text for text, _ in pieces)) if has_fraction(run[0]) else ""
+        stretches.append((pieces, read))
+    return stretches
+
+
 def _line(mark: LineOfWords, page_height: float, canvas: Any) -> list[str]:
     operators = []
     x = mark.x
-    for text, kind in _pieces(mark.words, mark.ends):
+    for pieces, read in _stretches(mark.words, mark.ends):
+        shown, x = _shown(pieces, x, mark, page_height, canvas)
+        if read and shown:
+            code = (chr(0xFEFF) + read).encode("utf-16-be").hex().upper()
+            shown = [f"/Span <</ActualText <{code}>>> BDC", *shown, "EMC"]
+        operators += shown
+    return operators
+
+
+def _shown(
+    pieces: Sequence[tuple[str, Type]], x: float, mark: LineOfWords, page_height: float, canvas: Any
+) -> tuple[list[str], float]:
+    """Operators for pieces from ``x`` on, and where the next one stands."""
+    operators = []
+    for text, kind in pieces:
         glyphs = _tracked(shape(text, kind.face), kind.tracking)
         if not glyphs:
             continue
@@ -138,7 +183,7 @@ def _line(mark: LineOfWords, page_height: float, canvas: Any) -> list[str]:
         y = page_height - mark.y + kind.rise * kind.size / 1000
         operators.append(f"{color_operator(kind.color, stroke=False)} BT 1 0 0 1 {number(x)} {number(y)} Tm {shown} ET")
         x += (glyphs[-1].x + glyphs[-1].advance) / UNITS_PER_EM * kind.size
-    return operators
+    return operators, x
 
 
 def _tracked(glyphs: tuple[Glyph, ...], tracking: float) -> tuple[Glyph, ...]:

@@ -144,18 +144,23 @@ def _ways(piece: _Piece, start: Composer, setting: Setting, title: str) -> Itera
 
 
 def _words(piece: _Piece, start: Composer, setting: Setting) -> Iterator[Composer]:
-    """Words on as many pages as they need, and spread over one page more: what follows may have to begin on a left page."""
+    """Words on as many pages as they need, filled up or evenly, and spread over one more: what follows may need to begin on a left page."""
     composer = start.copy()
     flow_sections(piece.sections, composer, setting)
     yield composer
-    pages = composer.number - start.number
-    if start.fresh and not composer.fresh and pages < _SPREAD:
-        airy = start.copy()
-        airy.depth = start.grid.snapped((pages * start.grid.text_height + composer.y) / (pages + 2) + 2 * start.grid.leading)
-        flow_sections(piece.sections, airy, setting)
-        if airy.number == composer.number + 1:
-            airy.depth = start.grid.text_height
-            yield airy
+    pages = composer.number - start.number + 1
+    if not start.fresh or composer.fresh or pages > _SPREAD:
+        return
+    height = (pages - 1) * start.grid.text_height + composer.y
+    for wanted in (pages, pages + 1):
+        for spare in (2, 5):  # lines: what is not torn may need more than its share
+            airy = start.copy()
+            airy.depth = min(start.grid.text_height, start.grid.snapped(height / wanted) + spare * start.grid.leading)
+            flow_sections(piece.sections, airy, setting)
+            if airy.number == start.number + wanted - 1:
+                airy.depth = start.grid.text_height
+                yield airy
+                break
 
 
 def _cheapest(ways: Sequence[Composer]) -> list[Composer]:

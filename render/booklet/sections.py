@@ -6,12 +6,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting, heading, items, paragraph, rounds
-from motifold.render.booklet.boxes import Box, Destination, LineOfWords, Rectangle, Tag, Tags
+from motifold.render.booklet.boxes import Box, Destination, LineOfWords, Rectangle, Tag, Tags, height_of
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.inline import typeset
 from motifold.render.booklet.linebreak import broken
 from motifold.render.booklet.tables import fits, table_boxes
 from motifold.render.words.model import Block, Items, Paragraph, RoundText, Section, Table
+
+_FEW_LINES = 11
 
 
 def section_boxes(section: Section, setting: Setting, tags: Tags, key: str, titled: bool = True) -> list[Box]:
@@ -82,15 +84,24 @@ def too_wide(section: Section, setting: Setting) -> bool:
 
 
 def flow_sections(sections: Sequence[tuple[Section, Tags, str]], composer: Composer, setting: Setting) -> None:
-    """Sections one after the other in the columns; one with a wide table is set across the page."""
+    """Sections one after the other in the columns; one with a wide table is set across the page.
+
+    A few lines before it are not torn into columns.
+    """
     boxes: list[Box] = []
+    few: list[tuple[Section, Tags, str]] = []
     for section, tags, key in sections:
         if setting.grid.columns > 1 and too_wide(section, setting):
-            _flow_spaced(boxes, composer, None)
-            boxes = []
+            if height_of(boxes) < _FEW_LINES * setting.grid.leading:
+                boxes = [box for one in few for box in section_boxes(one[0], setting.narrowed(1.45 * setting.width), one[1], one[2])]
+                _flow_spaced(boxes, composer, 1)
+            else:
+                _flow_spaced(boxes, composer, None)
+            boxes, few = [], []
             _flow_spaced(section_boxes(section, setting.narrowed(setting.grid.text_width), tags, key), composer, 1)
         else:
             boxes += section_boxes(section, setting, tags, key)
+            few.append((section, tags, key))
     _flow_spaced(boxes, composer, None)
 
 

@@ -166,10 +166,12 @@ def _paired(block: Items, steps: Mapping[int, Figure], last: Figure | None, sett
         words = [_words_of_step(number, block, narrow, tags, key) for number in numbers]
         words_height = grid.snapped(max(box.height for box in words) + grid.leading * 0.5)
         cells = []
-        for place, number in enumerate(numbers):
-            drawing = _drawing_of_step(number, steps, narrow, tags, key)
-            lowered = tuple(moved(mark, 0.0, words_height) for mark in drawing.marks) if drawing else ()
-            height = words_height + (drawing.height if drawing else 0.0)
+        drawings = [_drawing_of_step(number, steps, narrow, tags, key) for number in numbers]
+        tallest = max((drawing.height for drawing in drawings if drawing), default=0.0)
+        for place, drawing in enumerate(drawings):
+            drop = words_height + (tallest - drawing.height if drawing else 0.0)  # their panels stand level at the foot
+            lowered = tuple(moved(mark, 0.0, drop) for mark in drawing.marks) if drawing else ()
+            height = words_height + tallest
             cells.append((place * (_pair_width(grid) + grid.gutter), Box(height, (*words[place].marks, *lowered))))
         if last is not None and len(numbers) < _PAIR:
             room = max(height for height in (box.height for _, box in cells))

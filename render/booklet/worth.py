@@ -9,7 +9,7 @@ from motifold.render.booklet.linebreak import line_width
 from motifold.render.booklet.model import Figure
 from motifold.render.booklet.paper import Grid
 
-WHITE = 0.35          # a page left wholly white, besides the paper
+WHITE = 0.45          # a page left wholly white, besides the paper
 NEARLY_EMPTY = 0.2    # a last page filled less than this looks like a mistake
 _MISTAKE = 0.45
 OVERLEAF = 1.6        # rounds that are read on the back of their chart
@@ -46,10 +46,15 @@ def depths(placed: Iterable[PlacedBox], grid: Grid, number: int) -> list[float]:
     return lowest
 
 
+def cost_of_white(page: Page, grid: Grid) -> float:
+    """By the square: two pages half filled are better than a full one before one with a line."""
+    return WHITE * (1.0 - filled(page, grid)) ** 2
+
+
 def cost_of_pages(pages: Sequence[Page], grid: Grid) -> float:
     """Paper and white of all pages behind the cover; white on the last is as it falls, unless hardly anything stands there."""
     inner = pages[1:]
-    white = sum(WHITE * (1.0 - filled(page, grid)) for page in inner[:-1])
+    white = sum(cost_of_white(page, grid) for page in inner[:-1])
     last = filled(inner[-1], grid) if inner else 1.0
     return len(inner) + white + (_MISTAKE * (1.0 - last) if last < NEARLY_EMPTY and len(inner) > 1 else 0.0)
 

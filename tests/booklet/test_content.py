@@ -14,7 +14,8 @@ import pytest
 import motifold.samples
 from motifold.render.booklet import BookletContent, Look, booklet_content, make_booklet
 from motifold.render.booklet.content import DEFAULT_ACCENT, accent_of_yarns
-from motifold.render.booklet.inline import typeset
+from motifold.render.booklet.contents import planned
+from motifold.render.booklet.inline import spelled, typeset
 from motifold.render.booklet.plan import pages_of
 from motifold.render.pattern import Pattern, read_pattern
 from motifold.render.pattern.model import Yarn
@@ -76,16 +77,24 @@ def _marked_text(page: pypdf.PageObject, fonts: dict[str, pypdf.generic.Dictiona
     """Words by marked-content id, through the fonts' ToUnicode maps."""
     maps = {name: _to_unicode(font) for name, font in fonts.items()}
     found: dict[int, str] = {}
+    open_marks: list[int | None] = []
+    instead = False  # an ActualText is read instead of what is shown
     current: int | None = None
     font = ""
     for operands, operator in pypdf.generic.ContentStream(page.get_contents(), page.pdf).operations:  # type: ignore[union-attr]
         if operator == b"BDC":
-            current = operands[1].get("/MCID")
+            open_marks.append(operands[1].get("/MCID"))
+            current = next((mark for mark in open_marks if mark is not None), None)
+            if "/ActualText" in operands[1] and current is not None:
+                instead = True
+                found[current] = found.get(current, "") + operands[1]["/ActualText"]
         elif operator == b"EMC":
-            current = None
+            open_marks.pop()
+            instead = False
+            current = next((mark for mark in open_marks if mark is not None), None)
         elif operator == b"Tf":
             font = operands[0]
-        elif operator == b"TJ" and current is not None:
+        elif operator == b"TJ" and current is not None and not instead:
             for part in operands[0]:
                 if isinstance(part, str | bytes):
                     codes = part.encode("latin-1") if isinstance(part, str) else part
@@ -124,7 +133,7 @@ def test_read_aloud_the_booklet_says_the_written_pattern_in_its_order(name: str)
                 case Table():
                     texts = [*block.header, *(cell for row in block.rows for cell in row)]
             for text in texts:
-                found = spoken.find(bare(typeset(text)), at)
+                found = spoken.find(bare(spelled(typeset(text))), at)
                 assert found >= 0, (section.title, text)
                 at = found
 
@@ -146,9 +155,9 @@ def test_the_assembly_has_its_net_a_drawing_for_each_step_and_the_finished_thing
 
 
 def test_the_chart_is_the_largest_sizes_and_its_caption_says_where_the_others_end() -> None:
-    [chart] = [figure for figure in content("lighthouse-basket").figures if figure.role == "chart"]
+    chart = next(figure for figure in content("lighthouse-basket").figures if figure.role == "chart")
     assert chart.caption == "Square: rounds 1 to 9, size Large. These end earlier: Small after round 7; Medium after round 8."
-    [small] = [figure for figure in content("lighthouse-basket", Look(size="Small")).figures if figure.role == "chart"]
+    small = next(figure for figure in content("lighthouse-basket", Look(size="Small")).figures if figure.role == "chart")
     assert small.caption == "Square: rounds 1 to 7."
 
 
@@ -178,7 +187,7 @@ def test_every_sample_prints_on_every_sheet(name: str, look: Look) -> None:
     made = printed(name, look)
     assert len(made) < 400_000
     with pikepdf.open(BytesIO(made)) as pdf:
-        assert len(pdf.pages) == len(pages_of(content(name, look)))
+        assert len(pdf.pages) == len(planned(content(name, look)).pages)
         operators = {str(operator) for page in pdf.pages for _, operator in pikepdf.parse_content_stream(page)}
     assert not look.mono or not operators & {"rg", "RG"}
 

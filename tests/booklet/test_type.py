@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
+from io import BytesIO
 
+import pikepdf
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from motifold.render.booklet import BookletContent, make_booklet
 from motifold.render.booklet.inline import Type, Word, typeset, width_of, words_of
 from motifold.render.booklet.linebreak import break_lines, line_width
 from motifold.render.booklet.model import PageStyle
 from motifold.render.booklet.paper import PAPERS_MM, grid_for
 from motifold.render.booklet.styles import accent_of
 from motifold.render.drawing.measure import contrast
+from motifold.render.words.model import Paragraph, Section
 
 BODY = Type("serif", 9.8)
 
@@ -126,3 +130,16 @@ def test_the_accent_reads_on_white_whatever_the_yarn(color: str, mono: bool) -> 
     assert not mono or accent[1:3] == accent[3:5] == accent[5:7]
 
 
+
+
+def test_a_fraction_is_read_as_it_is_typed(make_content: Callable[..., BookletContent]) -> None:
+    content = make_content("A4")
+    said = Section("gauge", "Gauge", (Paragraph("It is 5 1/8 in or 3 5/16 in across."),))
+    booklet = make_booklet(replace(content, document=replace(content.document, sections=(said,)), figures=()))
+    with pikepdf.open(BytesIO(booklet)) as pdf:
+        read = [
+            str(operands[1]["/ActualText"]).strip()
+            for operands, operator in pikepdf.parse_content_stream(pdf.pages[1])
+            if str(operator) == "BDC" and "/ActualText" in operands[1]
+        ]
+    assert read == ["5 1/8\u00a0in", "3 5/16\u00a0in"]
