@@ -18,7 +18,9 @@ Body = Callable[[Reader], tuple[Step, ...]]
 def counts_as_after(r: Reader, before: list[Step]) -> list[Step]:
     """Such as "Ch 3, (counts as dc)": what is said after a comma belongs to the chain before."""
     last = before[-1]
-    if isinstance(last, Group) and isinstance(last.steps[-1], Work) and not last.place.each:  # "(ch 3, dc2tog) in same sp (counts as cl)"
+    if (
+        isinstance(last, Group) and last.steps and isinstance(last.steps[-1], Work) and not last.place.each
+    ):  # "(ch 3, dc2tog) in same sp (counts as cl)"
         inner = list(last.steps)
         counts_as_after(r, inner)
         before[-1] = replace(last, steps=tuple(inner))

@@ -20,9 +20,11 @@ def read_ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body:
     at = r.pos
     plain = Ending(extent, steps)
     r.accept_separator()
+    if r.peek().raw == "but" and (r.peek(1).value in ("omit", "ending", "end", "not") or r.peek(1).raw == "skipping"):
+        r.take()
     if (r.at("ending", "end", "close") or r.peek().raw in ("end", "stop", "stopping", "last")) and _ends_at_stop(r):
         return replace(plain, at_stop=True)
-    if r.accept("omit"):
+    if r.accept("omit") or _leaves_out(r):
         return read_omission(r, plain, body)
     if r.at("ending") or (r.at("end") and r.peek(1).value in ("with", "last")):
         r.take()
@@ -43,6 +45,22 @@ def read_ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body:
     return plain
 
 
+def _leaves_out(r: Reader) -> bool:
+    """Such as "do not work last ch 1", "skipping last ch 3": takes the words before what is left out."""
+    if r.at("not") and r.peek(1).value == "work" and r.peek(2).value == "last":
+        r.pos += 2
+        return True
+    if (
+        r.peek().raw in ("skip", "skipping")
+        and r.peek(1).value == "last"
+        and r.peek(2).value == "ch"
+        and r.peek(4).value not in ("sp", "lp")
+    ):
+        r.take()
+        return True
+    return False
+
+
 def _ended_with(r: Reader, plain: Ending, ending: tuple[Step, ...]) -> Ending:
     """The last pass ends in other steps. So far as they are how the pass begins, they are that; the rest comes after the repeat."""
     steps = plain.steps
@@ -53,7 +71,7 @@ def _ended_with(r: Reader, plain: Ending, ending: tuple[Step, ...]) -> Ending:
         if same == len(steps):
             return replace(plain, after=ending[same:])
         return replace(plain, steps=stopped(r, steps[:same], steps[same:]), after=ending[same:])
-    if ending and isinstance(ending[0], Chain) and isinstance(steps[-1], Chain) and len(steps) > 1:
+    if ending and len(steps) > 1 and isinstance(ending[0], Chain) and isinstance(steps[-1], Chain):
         return replace(plain, omit=1, after=ending)  # two chains cannot follow each other: one stands for the other
     return replace(plain, extent=_shortened(plain.extent, list(ending)), omit=_replaced(steps, list(ending)), after=ending)
 

@@ -211,7 +211,7 @@ def _runs(scan: _Scan, first: int) -> tuple[tuple[tuple[int, int], ...], str | N
         at = scan.pos
         while scan.peek().value in (",", "and") or (scan.pos > at and scan.peek().value in ("rnd", "row")):
             scan.pos += 1
-        if scan.pos == at or scan.peek().kind != "num" or not _still_label(scan):
+        if scan.pos == at or scan.peek().kind != "num" or not (runs[1:] or _still_label(scan)):
             scan.pos = at
             return (tuple(runs) if problem is None else ((first, first),)), problem
         number = scan.peek().number

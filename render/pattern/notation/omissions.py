@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import Amount, Chain, Group, Place, Step, Words, Work
+from motifold.render.pattern.instructions import Amount, Chain, Group, Place, Skip, Step, Words, Work
 from motifold.render.pattern.notation.last_pass import Body, Ending, alike, all_alike, same_place, stopped
 from motifold.render.pattern.notation.problems import error
 from motifold.render.pattern.notation.reader import Reader
@@ -12,34 +12,50 @@ from motifold.render.pattern.notation.reader import Reader
 
 def read_omission(r: Reader, plain: Ending, body: Body) -> Ending:
     """The repeat whose last pass leaves steps out: "omitting last ch 1", "last (ch 1, dc)", "last ch 1, sk next st", "last 2 steps"."""
-    start = r.pos
+    start = r.pos - 1
     r.accept("last")
     if r.at_kind("num") and r.peek(1).raw in ("steps", "stitches", "sts"):
         count = r.take().number
         r.take()
         _on_last_rep(r)
         return replace(plain, omit=min(count, max(0, len(plain.steps) - 1)))
-    first, stop, behind = r.pos, r.pos, 0
-    while stop < r.end and r.items[stop].value not in (";", "."):
-        stop = _end_of_step(r, stop)
-        r.pos = first
-        ending = r.attempt(lambda: _without(r, plain, _steps_to(r, stop, body)))  # noqa: B023 - called at once
-        if ending is not None:
-            _on_last_rep(r)
-            return ending
-        behind = behind or stop
-        stop += 1
+    first = r.pos
+    stops = _ends_of_steps(r)
+    for skips in (False, True):
+        for stop in stops:
+            r.pos = first
+            ending = r.attempt(lambda: _without(r, plain, _steps_to(r, stop, body), skips))  # noqa: B023 - called at once
+            if ending is not None:
+                _on_last_rep(r)
+                return ending
     r.pos = first
-    _steps_to(r, behind, body)  # says what cannot be read
+    _steps_to(r, stops[0], body)  # says what cannot be read
     if not r.unread and not r.broken:
         r.say(error("star", r.span(start), "the repeat does not end in what its last pass is to leave out", _STOP_HINT))
         r.unread = True
     return plain
 
 
+_MOST_OMITTED = 6
+"""How many steps, parted by commas, are looked at for what is left out; more than that nobody names."""
+
+
+def _ends_of_steps(r: Reader) -> list[int]:
+    """Where what is left out may end: at the next comma, or at one of those behind it in the same sentence."""
+    stops: list[int] = []
+    at = r.pos
+    while at < r.end and r.items[at].value not in (";", ".") and len(stops) < _MOST_OMITTED:
+        at = _end_of_step(r, at)
+        stops.append(at)
+        if at < r.end and r.items[at].kind == "mark":
+            break
+        at += 1
+    return stops or [r.pos]
+
+
 def _end_of_step(r: Reader, at: int) -> int:
     """The next comma, bracket or "on last rep" behind this position, past whole brackets."""
-    while at < r.end and r.items[at].kind not in ("sep", "close", "dash") and not _at_on_last_rep(r, at):
+    while at < r.end and r.items[at].kind not in ("sep", "close", "dash", "mark") and not _at_on_last_rep(r, at):
         at = r.closers[at] + 1 if at in r.closers else at + 1
     return at
 
@@ -58,18 +74,28 @@ def _steps_to(r: Reader, stop: int, body: Body) -> tuple[Step, ...]:
 def _at_on_last_rep(r: Reader, at: int) -> bool:
     """Such as "on last rep" behind what is left out."""
     after = r.items[at + 1] if at + 1 < r.end else r.items[at]
-    return r.items[at].kind == "word" and r.items[at].value in ("on", "in", "at", "from") and after.value in ("last", "rep")
+    return r.items[at].kind == "word" and r.items[at].value in ("on", "in", "at", "from") and after.value in ("last", "rep", "end")
 
 
 def _on_last_rep(r: Reader) -> None:
-    if r.at("on", "in", "at", "from") and r.peek(1).value in ("last", "rep"):
-        while r.at("on", "in", "at", "from", "last", "rep"):
+    if r.at("on", "in", "at", "from") and r.peek(1).value in ("last", "rep", "end"):
+        while r.at("on", "in", "at", "from", "last", "rep", "end", "of"):
             r.take()
 
 
-def _without(r: Reader, plain: Ending, omitted: tuple[Step, ...]) -> Ending | None:
-    """The repeat whose last pass leaves these steps out; None where it does not end in them."""
+def _without(r: Reader, plain: Ending, omitted: tuple[Step, ...], skips: bool) -> Ending | None:
+    """The repeat whose last pass leaves these steps out; None where it does not end in them.
+
+    ``skips``: it may go on skipping behind them, and its last pass still does.
+    """
     steps = plain.steps
+    if skips and omitted and steps and isinstance(steps[-1], Skip) and not isinstance(omitted[-1], Skip):
+        inner = _without(r, replace(plain, steps=steps[:-1]), omitted, skips)
+        if inner is None:
+            return None
+        kept = len(inner.steps) - inner.omit
+        cut = stopped(r, inner.steps[:kept], inner.steps[kept:]) if inner.omit else inner.steps
+        return replace(inner, steps=(*cut, steps[-1]), omit=0, after=(*inner.after, replace(steps[-1], id=r.new_id())))
     left = _left_after(steps, omitted) if omitted else None
     if not left:
         return None
@@ -118,7 +144,7 @@ def _cut(step: Step, out: Step) -> Step | None:
         rest = step.count.values[0] - out.count.values[0]
         one_place = step.place is None or not step.place.each
         return replace(step, count=Amount((rest,))) if rest > 0 and one_place and same_place(step.place, out.place) else None
-    if isinstance(step, Group) and not isinstance(out, Group):
+    if isinstance(step, Group) and step.steps and not isinstance(out, Group):
         inner = step.steps
         if len(inner) > 1 and alike(inner[-1], out):
             return replace(step, steps=inner[:-1])

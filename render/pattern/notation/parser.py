@@ -16,6 +16,10 @@ from motifold.render.pattern.notation.steps import read_steps
 from motifold.render.pattern.problem import Problem
 
 
+_MOST_READ_AGAIN = 50_000
+"""How many words may be read again for further rounds of their lines; far more than any pattern has in all."""
+
+
 def parse_instructions(text: Located, context: NotationContext) -> tuple[Instructions, tuple[Problem, ...]]:
     """Reads the text of a motif or an edging. Gives everything that could be read, and every problem found."""
     items = read_words(text.text, context)
@@ -23,11 +27,16 @@ def parse_instructions(text: Located, context: NotationContext) -> tuple[Instruc
     check_terms(items, text, context, memory)
     worked = worked_names(items)
     lines: list[Line] = []
-    gaps = False
+    gaps, again = False, 0
     for labelled in split_lines(items):
         lines.extend(_read_line(items, labelled, text, context, memory, worked))
         for label in labelled.others:
             gaps = True
+            again += labelled.body[1] - labelled.body[0]
+            if again > _MOST_READ_AGAIN:
+                span = text.span(items[labelled.start].start, items[labelled.body[0] - 1].end)
+                memory.problems.append(error("round", span, "more rounds share this line than can be read", "give them lines of their own"))
+                break
             said = len(memory.problems)
             lines.extend(_read_line(items, replace(labelled, label=label), text, context, memory, worked))
             del memory.problems[said:]  # said of the first of them already

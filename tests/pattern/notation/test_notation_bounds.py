@@ -78,6 +78,9 @@ def long_texts() -> Iterator[tuple[str, str]]:
         yield repr(piece), "Rnd 1: dc in next " + piece * many
     yield "deep", "Rnd 1: " + "[" * many + "dc" + "] twice" * many
     yield "deep stars", "Rnd 1: " + "[*" * many + "dc" + "; rep from * twice] twice" * many
+    yield "omissions", "Rnd 1: *sc, ch 1; rep from * around, omitting last " + "ch 2, " * many
+    yield "omissions in omissions", "Rnd 1: " + "*sc; rep from * around, omitting " * many
+    yield "shared lines", "Rnds 2, " + ", ".join(map(str, range(4, 1500, 2))) + ": " + "sc, " * many
     yield "digits", "Rnd 1: dc " + "9" * 100_000
     yield "letters", "Rnd 1: " + "d" * 100_000
 

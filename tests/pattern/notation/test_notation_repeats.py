@@ -69,6 +69,15 @@ REPEATS = [
 
 ENDINGS = [
     (
+        "[sc in next st, ch 3, sk next st] around, omit last ch 3, dc in first sc",
+        "[sc@next st, **, ch3, sk next st]~around; sk next st; dc@first sc",
+    ),
+    ("*sc in next sp, ch 1; rep from * around, omitting ch 1 at end of last rep", "[sc@next sp, ch1]~around omit1"),
+    ("*sc in next sp, ch 1; rep from * around but omit last ch 1", "[sc@next sp, ch1]~around omit1"),
+    ("*sc in next sp, ch 1; rep from * around, do not work last ch 1", "[sc@next sp, ch1]~around omit1"),
+    ("*sc in next sp, ch 1; rep from * around, skipping last ch 1", "[sc@next sp, ch1]~around omit1"),
+    ("*3 dc in next sp, ch 1; rep from * around, ending last rep with 3 dc in next sp, join", "[3 dc@next sp, **, ch1]~around; JOIN usual"),
+    (
         "*sc in next st, ch 1**, dc in next st; rep from * around, ending last rep at **, dc in each of last 8 dc",
         "[sc@next st, ch1, **, dc@next st]~around; dc@last 8* dc",
     ),
