@@ -15,7 +15,6 @@ from motifold.render.pattern.notation.reader import Located, Memory, Reader
 from motifold.render.pattern.notation.steps import read_steps
 from motifold.render.pattern.problem import Problem
 
-
 _MOST_READ_AGAIN = 50_000
 """How many words may be read again for further rounds of their lines; far more than any pattern has in all."""
 
