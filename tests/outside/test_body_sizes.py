@@ -1,7 +1,7 @@
 """Head sizes against a published reckoner of the growth references that their tables come from.
 
-rcpchgrowth (Royal College of Paediatrics and Child Health, AGPL) computes them from the published LMS values; it is no dependency of ours and
-need not be installed: without it this check is left out.
+rcpchgrowth (Royal College of Paediatrics and Child Health, AGPL) computes them from the published LMS values; it is no dependency
+of ours and need not be installed: without it this check is left out.
 """
 
 from __future__ import annotations
