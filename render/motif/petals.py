@@ -32,6 +32,10 @@ _AIRY = tuple(
 """A petal opens as far as its neighbours and the round below leave it room: how much over the least its spokes stand apart; then, crowded,
 how much longer they are drawn; and how wide the fan may be.
 """
+_NARROW = tuple((1.0, longer, widest) for widest in (1.2, 1.0, 0.85, 0.7, 0.5) for longer in (1.0, 1.12, 1.25))
+"""Petals side by side on a small circle."""
+_POST = 0.3
+"""The breadth of a post stitch that comes up between two petals."""
 _CLOSE = 0.52
 """No further from the head that it stands on than this does a petal begin, if it can be helped."""
 _ALIKE = 0.3
@@ -61,10 +65,41 @@ def petals_of(ground: Ground, course: Course, crowded: bool) -> list[Fan]:
             found.append((base, stems))
     middles = [ground.anchor(base)[0] for base, _ in found]
     covers = obstacles(ground, course, 1) if found else []
-    return [
-        _fan(ground, course, base, stems, min(_elbow(middles, i), _beside(ground, course, stems, middles[i])), covers)
-        for i, (base, stems) in enumerate(found)
-    ]
+    fans = []
+    post = _POST if any(ground.at.get(number, (-1, 0))[0] == course.round - 1 for number in ground.posted) else 0.0
+    for i, (base, stems) in enumerate(found):
+        walls = _walls(course, found, middles, i)
+        elbow = _beside(ground, course, stems, middles[i]) if walls else min(_elbow(middles, i), _beside(ground, course, stems, middles[i]))
+        fans.append(_fan(ground, course, base, stems, _Place(elbow, covers, walls, post)))
+    return fans
+
+
+def _walls(course: Course, found: list[tuple[Base, list[int]]], middles: list[complex], index: int) -> tuple[complex, ...]:
+    """The two rays half way to the petals on either side, where these follow at once in a round; none where anything lies between."""
+    if course.open or len(found) < 3:
+        return ()
+    stems = found[index][1]
+    walls = []
+    for end, step in ((stems[0], -1), (stems[-1], 1)):
+        beside = (end + step) % course.size
+        other = next((k for k, (_, own) in enumerate(found) if beside in own and k != index), None)
+        if other is None or course.gaps[end if step > 0 else beside].parts:
+            return ()
+        half = middles[index] / abs(middles[index]) + middles[other] / abs(middles[other])
+        walls.append(half / (abs(half) or 1.0))
+    return tuple(walls)
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """The room of a petal: half the width that it may have, what stands below it, the rays that part it from its neighbours,
+    and the breadth of what will come up between (a later round's post stitches).
+    """
+
+    elbow: float
+    covers: list[Disc]
+    walls: tuple[complex, ...]
+    post: float
 
 
 def _on_loops(ground: Ground, course: Course) -> list[Fan]:
@@ -113,12 +148,12 @@ def _elbow(middles: list[complex], index: int) -> float:
     return min(others, default=1e9) / 2
 
 
-def _fan(ground: Ground, course: Course, base: Base, stems: list[int], elbow: float, covers: list[Disc]) -> Fan:
+def _fan(ground: Ground, course: Course, base: Base, stems: list[int], place: _Place) -> Fan:
     arc = ground.arcs.get(base.id) if base.kind == "space" else None
     middle, out = ground.anchor(base)
     rise = SPACE_RISE if arc else FOOT_RISE
     fan, best, least = None, None, -9.0
-    for airy, longer, widest in _AIRY:
+    for airy, longer, widest in _AIRY + _NARROW if place.walls else _AIRY:
         radius, angles = _angles(ground, course, stems, rise, (airy, longer, widest), arc.length if arc else 0.0)
         ways = [out * exp(1j * angle) for angle in angles]
         feet = [middle + way * radius for way in ways]
@@ -130,14 +165,26 @@ def _fan(ground: Ground, course: Course, base: Base, stems: list[int], elbow: fl
             feet = [foot + out * (rise - ((inner - middle) / out).real) for foot in feet]
         heads = [foot + way * _tall(course.stems[s], longer) for foot, way, s in zip(feet, ways, stems, strict=True)]
         fan = Fan(stems, feet, heads, ways)
-        white = _white(fan, covers, middle)
+        white = min(_white(fan, place.covers, middle), _within(course, fan, place.walls) - place.post)
         if best is None or white > least + 1e-9:
             best, least = fan, white
         wide = max(abs(((head - middle) / out).imag) for head in heads) + 0.6
-        if white >= CLEAR and wide <= elbow and (arc or radius <= _CLOSE or widest < _WIDEST):
+        if white >= CLEAR and wide <= place.elbow and (arc or radius <= _CLOSE or widest < _WIDEST):
             return fan
     assert best is not None
     return best
+
+
+def _within(course: Course, fan: Fan, walls: tuple[complex, ...]) -> float:
+    """White between a fan and twice the way to its walls: that to its neighbours, if these are alike."""
+    found = 9.0
+    for wall, side in zip(walls, (1.0, -1.0), strict=False):
+        for s, foot, head, way in zip(fan.stems, fan.feet, fan.heads, fan.ways, strict=True):
+            stem = course.stems[s]
+            at = foot + (head - foot) * stem.body_at
+            tips = [head + 1j * way * stem.half, head - 1j * way * stem.half, at + 1j * way * stem.body, at - 1j * way * stem.body]
+            found = min(found, *(2 * side * (tip / wall).imag for tip in tips))
+    return found
 
 
 def _tall(stem: Stem, longer: float) -> float:

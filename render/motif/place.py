@@ -128,8 +128,9 @@ def _turned_ring_feet(task: Task, feet: list[list[complex]], heads: list[complex
     """Stitches worked into the ring stand under their own heads, on a circle that keeps their feet apart."""
     if not task.ring:
         return feet
-    radius = abs(feet[0][0])
     stems = task.course.stems
+    # No stem of a ring that must be wide is drawn much too long.
+    radius = max(abs(feet[0][0]), min(abs(head) - 1.2 * stem.height for head, stem in zip(heads, stems, strict=True)))
     for i in range(len(heads) - (1 if task.course.open else 0)):
         j = (i + 1) % len(heads)
         angle = abs(argument(heads[j] / heads[i]))

@@ -16,6 +16,8 @@ _LOOSE = 1.42
 """Where there is room, up to so much: a group that is drawn wider falls apart."""
 _BETWEEN_PETALS = 0.5
 """More room for a loop from a low head to a high one: it bows over towards its neighbour."""
+_PETAL = 0.5
+"""The chord of a loop over the width of all heads of the petal in it."""
 _UNEVEN = 0.35
 """Heads whose heights differ by more pass each other."""
 
@@ -49,6 +51,8 @@ def room_of(ground: Ground, course: Course, feet: list[list[complex]]) -> Room:
         if gap.parts:
             chains = chain_count(ground, gap)
             least.append(_ends(stem) + _ends(after) + 2 * CLEAR + chain_least(chains, _same_base(stem, after)))
+            if all(leg.base.kind == "ring" for leg in stem.stitch.legs):
+                least[-1] = max(least[-1], _loaded(ground, gap))
             if abs(stem.height - after.height) > 0.6:
                 least[-1] += _BETWEEN_PETALS
             like.append(max(_ends(stem) + _ends(after) + 2 * CLEAR + chains * PITCH, least[-1]))
@@ -90,6 +94,14 @@ def chain_least(chains: float, tight: bool = False) -> float:
     if chains <= 2:
         return flat
     return max(0.62, 0.24 * flat) if tight else max(1.3, 0.55 * flat)
+
+
+def _loaded(ground: Ground, gap: Gap) -> float:
+    """The room that a loop in the ring takes for the petal that will be worked into it: a ring too small for its petals is drawn wider."""
+    if len(gap.runs) != 1 or len(gap.parts) < 2:
+        return 0.0
+    load = ground.loads.get(gap.runs[0][0], 0.0)
+    return min(_PETAL * load, 3.2) if load > 4.0 else 0.0
 
 
 def _beside(stem: Stem, after: Stem, feet: list[complex], feet_after: list[complex]) -> float:
