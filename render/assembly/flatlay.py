@@ -190,7 +190,9 @@ def _crowded(flat: Flatlay) -> bool:
             centres.append(line.beside(min(FOLD_OFF_MM, line.length * 0.22), 0.49, 0.51).points[0])
     if len(centres) > 150:
         return True
-    near = 2 * TAG_MM + 0.5
+    shortest = min((line.length for seam in flat.fold_number for line in flat.fold_lines(seam)), default=0.0)
+    # On short sides the number of the pass stands outside the letter, and takes room too.
+    near = 2 * TAG_MM + (0.5 if shortest > 4 * TAG_MM + 7 else 2.0)
     if any(hypot(a[0] - b[0], a[1] - b[1]) < near for i, a in enumerate(centres) for b in centres[:i]):
         return True
     return any(_inside(centre, outline) for centre in centres for outline in flat.outlines)

@@ -31,7 +31,7 @@ def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State
     step = one.steps[at]
     letter = letters(flat.fold_number[step.seam])
     width = BOLD_MM if state == "now" else THICK_MM
-    for rim in flat.fold_lines(step.seam):
+    for place, rim in enumerate(flat.fold_lines(step.seam)):
         way = rim if step.forward else rim.turned()
         off = 0.0 if flat.dense else min(FOLD_OFF_MM, way.length * 0.22)
         # Stopped short of the corners, where another line may come round.
@@ -42,7 +42,8 @@ def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State
         elif flat.dense:
             _letter_inside(sheet, beside, letter, width, crowded=state == "plain")
         else:
-            _lettered(sheet, beside, one, at, letter, width)
+            # A step says its pass in its title; in the net one number is enough for both sides.
+            _lettered(sheet, beside, one, at, letter, width, numbered=state == "plain", first=place == 0)
 
 
 def _letter_inside(sheet: Sheet, line: Rimline, letter: str, width: float, crowded: bool) -> None:
@@ -60,23 +61,23 @@ def _letter_inside(sheet: Sheet, line: Rimline, letter: str, width: float, crowd
     sheet.words(free[0] if free else places[0], letter, LETTER_PT, "sans-bold", FOLD)
 
 
-def _lettered(sheet: Sheet, line: Rimline, one: SeamPass, at: int, letter: str, width: float) -> None:
-    """A dashed line with the pass's number and the letter in its middle; on a short side the number stands outside the letter."""
+def _lettered(sheet: Sheet, line: Rimline, one: SeamPass, at: int, letter: str, width: float, numbered: bool, first: bool) -> None:
+    """A dashed line with its letter in its middle, the pass's number beside it; on a short side outside it, and of two sides only once."""
     length = line.length
-    numbered = length > 4 * TAG_MM + 7
-    gap = min(((4 if numbered else 2) * TAG_MM / 2 + 0.9) / length, 0.45)
+    beside = numbered and length > 4 * TAG_MM + 7
+    gap = min(((4 if beside else 2) * TAG_MM / 2 + 0.9) / length, 0.45)
     for low, high in ((0.0, 0.5 - gap), (0.5 + gap, 1.0)):
         sheet.line(stretch(line.points, low, high), FOLD, width, DASH_MM)
     middle = line.beside(0.0, 0.49, 0.51)
     along, centre = unit(middle.points[0], middle.points[-1]), toward(middle.points[0], middle.points[-1], 0.5)
     apart = TAG_MM + 0.25
-    if numbered:
+    if beside:
         sheet.tag(moved(centre, along, -apart), str(one.number), FOLD, filled=True)
         sheet.tag(moved(centre, along, apart), letter, FOLD, filled=False)
     else:
         sheet.tag(centre, letter, FOLD, filled=False)
         outside = moved(centre, middle.outward(0), 2 * apart + 0.1)
-        for spot in (outside, moved(outside, along, 3.0), moved(outside, along, -3.0)):
+        for spot in (outside, moved(outside, along, 3.0), moved(outside, along, -3.0)) if numbered and first else ():
             if sheet.free((spot[0] - TAG_MM, spot[1] - TAG_MM, spot[0] + TAG_MM, spot[1] + TAG_MM), 0.1):
                 sheet.tag(spot, str(one.number), FOLD, filled=True)
                 break

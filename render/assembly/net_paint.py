@@ -120,11 +120,19 @@ def paint_numbers(sheet: Sheet, flat: Flatlay, starts: Sequence[Start]) -> None:
             continue
         across = (-start.along[1], start.along[0])
         places = [moved(start.at, start.along, -start.inset - radius - 1.0)]
-        for far in (radius + 0.6, radius + 2.0, radius + 4.0, radius + 7.0):
-            places += [moved(moved(start.at, start.along, far), across, sign * (radius + 1.5)) for sign in (1, -1)]
+        for aside in (1.5, 2.6, 4.0):
+            for far in (radius + 0.6, radius + 2.0, radius + 4.0, radius + 7.0):
+                places += [moved(moved(start.at, start.along, far), across, sign * (radius + aside)) for sign in (1, -1)]
         wide = max(radius, text_width_mm(text, "sans-bold", LETTER_PT) / 2 + (0.0 if plain else 0.7))
         free = [p for p in places if sheet.free((p[0] - wide, p[1] - radius, p[0] + wide, p[1] + radius), 0.15)]
-        at = free[0] if free else places[0]
+        if not free:
+            # No room beside it: the number stands on its line.
+            shares = (0.3, 0.7, 0.5)
+            on_line = [moved(start.at, start.along, start.length * share) for share in shares]
+            clear = [p for p in on_line if not sheet.worded((p[0] - TAG_MM, p[1] - TAG_MM, p[0] + TAG_MM, p[1] + TAG_MM))]
+            sheet.tag(clear[0] if clear else on_line[-1], text, FLAT, filled=True)
+            continue
+        at = free[0]
         if plain:
             sheet.words((at[0], at[1] - CAP_EM / 2 * LETTER_PT * MM_PER_PT), text, LETTER_PT, "sans-bold", FLAT)
         else:

@@ -51,10 +51,20 @@ def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None)
         wide = text_width_mm(panel.name, "sans-bold", NAME_PT)
         size = NAME_PT if wide < 2 * room - 2 else LETTER_PT
         wide = text_width_mm(panel.name, "sans-bold", size)
-        spot = words_box((middle[0], middle[1] - CAP_EM / 2 * em), panel.name, size, "sans-bold")
-        if wide < 2 * room - 0.8 and room > 2.2 and (not flat.dense or sheet.free(spot, 0.0)):
-            up = 0.35 * em if roomy else -CAP_EM / 2 * em
-            sheet.words((middle[0], middle[1] + up), panel.name, size, "sans-bold", INK if now is None or panel.name in now else QUIET)
+        cap = CAP_EM / 2 * em
+        spots = [(0.0, 0.0)]
+        if flat.dense:
+            free_x, free_y = max(0.0, room - wide / 2 - 0.8), max(0.0, room - cap - 0.8)
+            spots += [(x * free_x, y * free_y) for y in (0, 0.5, -0.5, 1, -1) for x in (0, 0.5, -0.5, 1, -1)]
+        found = None
+        for clear in (1.3, 0.6, 0.1):
+            for x, y in spots:
+                at = middle[0] + x, middle[1] + y - cap
+                if found is None and (not flat.dense or sheet.free(words_box(at, panel.name, size, "sans-bold"), clear)):
+                    found = at
+        if wide < 2 * room - 0.8 and room > 2.2 and found is not None:
+            up = 0.35 * em + cap if roomy else 0.0
+            sheet.words((found[0], found[1] + up), panel.name, size, "sans-bold", INK if now is None or panel.name in now else QUIET)
             if roomy:
                 sheet.words((middle[0], middle[1] - 0.95 * em), "RS", LETTER_PT, color=QUIET)
         if "top" not in panel.sides and len(panel.sides) > 1 and room > 5.5 and not flat.dense:

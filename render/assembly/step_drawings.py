@@ -38,7 +38,8 @@ def _draw(flat: Flatlay, steps: list[AssemblyStep], at: int) -> Drawing:
     sheet = Sheet()
     step = steps[at]
     paint_panels(sheet, flat, now=step.panels)
-    paint_names(sheet, flat, now=step.panels)
+    if not flat.dense:
+        paint_names(sheet, flat, now=step.panels)
     done = [s for before in steps[:at] for s in before.steps]
     if done:
         paint_pass(sheet, flat, SeamPass(0, tuple(done), 0, False), "done")
@@ -49,6 +50,9 @@ def _draw(flat: Flatlay, steps: list[AssemblyStep], at: int) -> Drawing:
         for sewn in step.steps:
             if not flat.touching[sewn.seam]:
                 _meeting(sheet, flat, sewn)
+    if flat.dense:
+        # Letters stand within the panels: names go where these leave room.
+        paint_names(sheet, flat, now=step.panels)
     if step.kind == "motif":
         paint_joined(sheet, flat, step, "now")
     if step.kind == "motif":
@@ -64,7 +68,7 @@ _VERBS = {"seam": "Sew", "fold": "Fold together and sew", "gap": "Close the gap 
 
 
 def _meeting(sheet: Sheet, flat: Flatlay, step: PassStep) -> None:
-    """A curved arrow from the second side to the first, where both can be seen from outside and no word is in the way; else stubs."""
+    """A curved arrow from the second side to the first, where they look at each other and no word is in the way; else one onto each."""
     first, second = flat.fold_lines(step.seam)
     for share in (0.5, 0.3, 0.7, 0.4, 0.6):
         for off in (ARC_OFF_MM, ARC_OFF_MM + 2 * TAG_MM, FOLD_OFF_MM + 1.6):
@@ -76,8 +80,8 @@ def _meeting(sheet: Sheet, flat: Flatlay, step: PassStep) -> None:
         for share in (0.5, 0.3, 0.7):
             at, out = _outer(line, share, ARC_OFF_MM)
             if not any(sheet.worded(_near(moved(at, out, by))) for by in (0.0, 2.0, 4.0)):
-                sheet.line([at, moved(at, out, 4.0)], INK, THICK_MM / 2)
-                sheet.arrow(moved(at, out, 5.0), out, INK)
+                sheet.line([moved(at, out, 5.0), moved(at, out, 1.0)], INK, THICK_MM / 2)
+                sheet.arrow(at, (-out[0], -out[1]), INK)
                 break
 
 

@@ -14,6 +14,8 @@ from types import SimpleNamespace
 import pytest
 
 from motifold.render.assembly import assemble
+from motifold.render.assembly.flatlay import lay
+from motifold.render.assembly.fold_paint import letters
 from motifold.render.assembly.foldflat import fold_flat
 from motifold.render.assembly.form import finished_measures, finished_note, tube_of
 from motifold.render.assembly.hidden import Face, parts_in_sight, turning
@@ -24,7 +26,7 @@ from motifold.render.assembly.sheet import bezier, line_meets_box, words_box
 from motifold.render.assembly.solid import stand_up, view
 from motifold.render.assembly.standing import _scene, as_box, edge_length
 from motifold.render.assembly.steps import assembly_steps
-from motifold.render.assembly.style import BOLD_MM, FLAT, FOLD, INK, PANEL, PAPER, QUIET, THICK_MM, THIN_MM
+from motifold.render.assembly.style import BOLD_MM, FLAT, FOLD, INK, PALE, PANEL, PAPER, QUIET, THICK_MM, THIN_MM
 from motifold.render.assembly.unfold import overlap
 from motifold.render.drawing import record, to_svg
 from motifold.render.drawing.display import Drawing, FillPath, Group, Operation, StrokePath, Text
@@ -172,6 +174,41 @@ def _covers(fill: FillPath, box: tuple[float, float, float, float], text: Text) 
 def test_no_line_runs_through_words(by_hand: SimpleNamespace, name: str) -> None:
     for drawing in drawings(made(by_hand, name)):
         assert strokes_over_words(drawing) == [], drawing.title
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_line_runs_through_words_in_the_room_of_a_small_page(by_hand: SimpleNamespace, name: str) -> None:
+    """What a page of A5 has for a net, for the finished thing, and for a step beside its words."""
+    assembly = made(by_hand, name)
+    finished = draw_finished(assembly, 124.0, 68.0)
+    for drawing in (draw_net(assembly, 124.0, 92.0), *draw_steps(assembly, 68.0, 56.0), *([finished] if finished else [])):
+        assert strokes_over_words(drawing) == [], drawing.title
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_seam_that_lies_open_is_lettered_in_the_step_that_sews_it(by_hand: SimpleNamespace, name: str) -> None:
+    assembly = made(by_hand, name)
+    steps = [step for step in assembly_steps(assembly) if step.kind != "fold flat"]
+    laid = lay(assembly, 100.0, 100.0)
+    for step, drawing in zip(steps, draw_steps(assembly), strict=True):
+        words = [o.words for o in flat(drawing.operations) if isinstance(o, Text)]
+        for sewn in step.steps:
+            if not laid.touching[sewn.seam]:
+                assert words.count(letters(laid.fold_number[sewn.seam])) >= 2
+
+
+def test_arrows_of_a_fold_point_at_its_sides(by_hand: SimpleNamespace) -> None:
+    """Front and back of a cushion turn their outer sides away from each other: an arrow runs onto either, none leads off the work."""
+    assembly = made(by_hand, "cushion of eight")
+    at = next(i for i, step in enumerate(assembly_steps(assembly)) if step.seams == ("F1.left + B2.right",))
+    fills = [o for o in flat(draw_steps(assembly)[at].operations) if isinstance(o, FillPath)]
+    heads = [fill for fill in fills if fill.color == INK]
+    laid = [p for fill in fills if fill.color in (PANEL, PALE) for p in _points(fill)]
+    middle = (min(x for x, _ in laid) + max(x for x, _ in laid)) / 2
+    assert len(heads) == 2
+    for head in heads:
+        tip, *base = _points(head)[:3]
+        assert abs(tip[0] - middle) < min(abs(p[0] - middle) for p in base)
 
 
 def test_the_check_sees_a_line_through_words() -> None:
@@ -499,8 +536,6 @@ def test_the_data_is_what_the_drawing_shows(by_hand: SimpleNamespace) -> None:
 def test_arrows_of_a_fold_start_where_the_sides_meet(by_hand: SimpleNamespace) -> None:
     """Both lines of a fold run away from the corner that they share: their dots lie beside each other."""
     basket = made(by_hand, "basket")
-    from motifold.render.assembly.flatlay import lay
-
     laid = lay(basket, 100.0, 100.0)
     for seam in laid.fold_number:
         a, b = laid.fold_lines(seam)
