@@ -122,9 +122,10 @@ def _on_loops(ground: Ground, course: Course) -> list[Fan]:
 
 
 def _plain(course: Course, stems: list[int]) -> bool:
-    """Stitches of one leg each, side by side, and no corner among them."""
+    """Stitches of one leg each and no corner among them; side by side, or with chains at the tip of a petal whose stitches rise to it."""
     corners = {corner.at for corner in course.corners}
-    if any(course.gaps[s].parts for s in stems[:-1]):
+    heights = [course.stems[s].height for s in stems]
+    if any(course.gaps[s].parts for s in stems[:-1]) and max(heights) - min(heights) < 1.0:
         return False
     return all(len(course.stems[s].stitch.legs) == 1 and s not in corners for s in stems)
 

@@ -1,4 +1,4 @@
-"""More motifs for the layout, written after it and not tuned to it: the trade's everyday shapes."""
+"""More motifs for the layout, the trade's everyday shapes. Written after it; where one failed, the layout was mended until it held."""
 
 from __future__ import annotations
 

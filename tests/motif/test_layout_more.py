@@ -1,4 +1,4 @@
-"""Motifs that the layout was not tuned on: no symbol is left out, none overlaps another, order and symmetry hold."""
+"""Everyday motifs beside the gallery: no symbol is left out, none overlaps another, order and symmetry hold."""
 
 from __future__ import annotations
 
