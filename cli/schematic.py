@@ -42,6 +42,7 @@ def command(
 ) -> None:
     """Draw the net with its seams, and the finished thing with its measurements, for the largest size unless --size names one."""
     from motifold.cli.drawings import KINDS, write_drawings
+    from motifold.render.assembly.form import finished_note
     from motifold.render.assembly.schematics import schematic_json
     from motifold.render.schematics import draw_schematics, drawn_assembly
 
@@ -55,5 +56,8 @@ def command(
         click.echo(f"{worked.pattern.title}: the pattern has no assembly, so there is nothing to draw.", err=True)
         finish(job)
     else:
+        note = None if steps else finished_note(assembly)
+        if note is not None:
+            click.echo(note, err=True)
         write_drawings(draw_schematics(assembly, steps), target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi)
         finish(job)
