@@ -9,7 +9,14 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import lru_cache
 from math import floor
+from typing import Any
 
+# International yard and pound agreement, 1959. pint's own file of a thousand units takes a quarter of a second to read.
+_DEFINITIONS = (
+    "meter = [length] = m", "centimeter = 0.01 * meter = cm", "millimeter = 0.001 * meter = mm",
+    "inch = 2.54 * centimeter = in", "foot = 12 * inch = ft", "yard = 3 * foot = yd",
+    "gram = [mass] = g", "kilogram = 1000 * gram = kg", "pound = 453.59237 * gram = lb", "ounce = pound / 16 = oz",
+)  # fmt: skip
 _NAMES = {"mm": "millimeter", "cm": "centimeter", "m": "meter", "in": "inch", "ft": "foot", "yd": "yard",
           "g": "gram", "kg": "kilogram", "oz": "ounce", "lb": "pound"}  # fmt: skip
 _VULGAR = {
@@ -17,6 +24,13 @@ _VULGAR = {
     (5, 6): "⅚", (1, 8): "⅛", (3, 8): "⅜", (5, 8): "⅝", (7, 8): "⅞",
 }  # fmt: skip
 NBSP = "\N{NO-BREAK SPACE}"
+
+
+@lru_cache(maxsize=1)
+def _registry() -> Any:
+    import pint
+
+    return pint.UnitRegistry(list(_DEFINITIONS))
 
 
 @lru_cache(maxsize=128)
@@ -27,7 +41,7 @@ def _factor(unit: str, to: str) -> float:
     import pint
 
     try:
-        return float(pint.application_registry.Quantity(1.0, _NAMES[unit]).to(_NAMES[to]).magnitude)
+        return float(_registry().Quantity(1.0, _NAMES[unit]).to(_NAMES[to]).magnitude)
     except pint.DimensionalityError as error:
         raise ValueError(f"{unit} cannot be turned into {to}") from error
 
