@@ -8,6 +8,7 @@ from motifold.render.pattern.model import Pattern, Terms
 from motifold.render.worked import Worked, WorkedSize, needs_by_size
 
 DEFAULT_ACCENT = "#20506b"
+_NAMED_YARNS = 6         # more are counted on the cover, not named
 _LEAST_SATURATION = 0.25  # a yarn greyer than this gives no accent: darkened until it reads, it would be mud
 
 
@@ -73,7 +74,9 @@ def cover_facts(worked: Worked, look: Look, terms: str) -> tuple[tuple[str, str]
     weights = sorted({yarn.weight for yarn in pattern.yarns if yarn.weight is not None})
     if pattern.yarns:
         weight = f", weight {' and '.join(str(w) for w in weights)}" if weights else ""
-        facts.append(("Yarn", _listed([yarn.name for yarn in pattern.yarns]) + weight))
+        shades = [yarn.name for yarn in pattern.yarns]
+        said = _listed(shades) if len(shades) <= _NAMED_YARNS else f"{len(shades)} yarns"
+        facts.append(("Yarn", said + weight))
     hook = pattern.materials.hook
     if hook is not None and hook.kind == "length":
         from motifold.render.sizing.hooks import hook_text

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
+from motifold.render.booklet.figures import turned
 from motifold.render.booklet.model import Figure, Look
 from motifold.render.booklet.paper import grid_for
 from motifold.render.booklet.steps import OVERVIEW_SHARE, step_room
@@ -19,6 +20,7 @@ from motifold.render.worked import Worked, WorkedSize
 _KEY_SIDE_MM = 56.0        # one column of a key
 _KEY_COLUMN_MM = 58.0      # what a key wants for each column of entries
 _KEY_LEAST = 0.96          # and how small it may be drawn to gain one
+_TALL = 1.5                # times as high as wide: a part of an edging is laid down
 _LEAST_PITCH_MM = 1.3      # below it a symbol is lower than 3 mm in print
 
 
@@ -45,7 +47,9 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
         if this_look.sector is not None:
             caption = f"{caption[:-1]}; the first part of it."
         largest = 1.35 if name in size.fabrics else 1.0
-        figures.append(Figure("chart", drawing, caption, name, smallest=least, comfortable=1.45 * least, largest=largest, redrawn=drawn))
+        chart = Figure("chart", drawing, caption, name, smallest=least, comfortable=1.45 * least, largest=largest, redrawn=drawn)
+        upright = this_look.sector is not None and drawing.height_mm > _TALL * drawing.width_mm
+        figures.append(turned(chart) if upright else chart)
         entries = entries_used([fabric], chart_look)
         if entries:
             narrow, *wider = [_fitted(draw_key(entries, terms, drawn_for), width) for width, drawn_for in key_widths(look)]
