@@ -106,7 +106,7 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
     if corner is not None and outline.corners:
         return _round_corner(start, end, outline.corner(corner + (1 if course.open else 0)), [_size(ground, part) for part in gap.parts])
     if _given(gap, ground):
-        # Not drawn, so that what is worked into it may stand as low as what is worked into the stitches beside it.
+        # Hung so low that what is worked into it stands level with what is worked into the stitches beside it.
         return _dropped(_along(outline, standing, index, after, start, end), SPACE_RISE - FOOT_RISE)
     around = over(start, end, covers, least * 1.03) if covers else None
     if around is not None:

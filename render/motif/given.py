@@ -67,9 +67,6 @@ def _length(widths: list[float], stems: list[int]) -> float:
 
 def _width(ground: Ground, course: Course, index: int) -> float:
     chains = chain_count(ground, course.gaps[index])
-    if len(course.gaps[index].runs) > 1:
-        # Corner spaces of two panels side by side: half of each goes round its corner.
-        chains /= 2
     return 2 * _BESIDE + chains * PITCH if chains else _STITCH
 
 

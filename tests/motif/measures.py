@@ -130,7 +130,7 @@ def pitches(fabric: Fabric, layout: Layout) -> list[float]:
     middles = {p.stitch: ((p.feet[0][0] + p.head[0]) / 2, (p.feet[0][1] + p.head[1]) / 2) for p in layout.placed if p.feet}
     found = []
     for run in fabric.runs:
-        chains = [s for s in run.stitches if fabric.stitches[s].kind == "ch" and fabric.stitches[s].role != "given" and s in middles]
+        chains = [s for s in run.stitches if fabric.stitches[s].kind == "ch" and s in middles]
         for a, b in itertools.pairwise(chains):
             found.append(hypot(middles[a][0] - middles[b][0], middles[a][1] - middles[b][1]))
     return found

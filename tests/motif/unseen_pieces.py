@@ -1,5 +1,5 @@
-"""Ten motifs that the layout was measured on before anything was mended for them. Since then balls and star points were mended with them
-in sight; the other eight still show what it does with a pattern that it has not met.
+"""Ten motifs that the layout had not met. Eight were measured before anything was mended; the texts of the half moon and the oval rug
+did not prove at first, so that those two were measured after. Balls and star points were mended with the capsule and the star in sight.
 """
 
 from __future__ import annotations
