@@ -75,7 +75,7 @@ def part_heading(title: str, setting: Setting, tags: Tags, key: str) -> Box:
     marks = tuple(LineOfWords(0.0, kind.size * 0.8 + place * leading, line, tags, line is lines[-1]) for place, line in enumerate(lines))
     height = grid.snapped(len(lines) * leading + grid.leading * 0.6)
     rule = Rectangle(0.0, height - grid.leading * 0.55, 42.0 * grid.scale, 2.4, setting.styles.accent)
-    return Box(height, (*marks, rule), before=grid.leading * 1.5, destination=Destination(key, title, 0))
+    return Box(height, (*marks, rule), before=grid.leading * 2, destination=Destination(key, title, 0))
 
 
 def too_wide(section: Section, setting: Setting) -> bool:
