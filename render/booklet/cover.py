@@ -54,8 +54,9 @@ def cover_box(cover: Cover, grid: Grid, styles: Styles, tags: Tags) -> Box:
         author, _ = _lines(cover.author, kind, 0.0, grid.leading * 1.2, width, grid.leading, (*tags, Tag("P", "author")))
         marks += author
     facts, facts_height = _facts(cover.facts, grid, styles, height, tags)
-    marks += _pictures(cover, y + grid.leading * 0.5, height - facts_height - grid.leading * 2, width, tags)
-    return Box(height, (*marks, *facts), destination=Destination("cover", cover.title, 0))
+    contents, contents_height = _contents(cover.contents, grid, styles, height - facts_height, tags)
+    marks += _pictures(cover, y + grid.leading * 0.5, height - facts_height - contents_height - grid.leading * 2, width, tags)
+    return Box(height, (*marks, *contents, *facts), destination=Destination("cover", cover.title, 0))
 
 
 def _pictures(cover: Cover, top: float, bottom: float, width: float, tags: Tags) -> list[BoxMark]:
@@ -78,6 +79,27 @@ def _picture(drawing: Drawing, key: str, room: tuple[float, float, float, float]
     x = left + (right - left - own_width * scale) * side
     y = top + (bottom - top - own_height * scale) * 0.45
     return Picture(x, y, drawing, scale, (*tags, Tag("Figure", key, alt=drawing.description or drawing.title)))
+
+
+def _contents(
+    contents: Sequence[tuple[str, int]], grid: Grid, styles: Styles, bottom: float, tags: Tags
+) -> tuple[list[BoxMark], float]:
+    """The parts with their pages, run on as one paragraph that ends above ``bottom``; its marks and its height."""
+    if not contents:
+        return [], 0.0
+    scale = grid.scale
+    leading, kind = 13.0 * scale, Type("sans", 9.4 * scale, QUIET)
+    number_kind = Type("sans-bold", 9.4 * scale, styles.accent)
+    spans: list[tuple[str, Type]] = []
+    for place, (title, number) in enumerate(contents):
+        spans += [(typeset(title).replace(" ", "\u00a0") + "\u00a0", kind), (str(number), number_kind)]
+        spans += [(",  ", kind)] if place < len(contents) - 1 else []
+    lines = broken(tuple(spans), grid.text_width)
+    above = (len(lines) + 0.4) * leading
+    return [
+        LineOfWords(0.0, bottom - above + number * leading, line, (*tags, Tag("P", "contents")), line is lines[-1])
+        for number, line in enumerate(lines)
+    ], above + leading
 
 
 def _facts(facts: Sequence[tuple[str, str]], grid: Grid, styles: Styles, bottom: float, tags: Tags) -> tuple[list[BoxMark], float]:

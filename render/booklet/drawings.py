@@ -47,7 +47,7 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
         if this_look.sector is not None:
             caption = f"{caption[:-1]}; the first part of it."
         largest = 1.35 if name in size.fabrics else 1.0
-        chart = Figure("chart", drawing, caption, name, smallest=least, comfortable=1.45 * least, largest=largest, redrawn=drawn)
+        chart = Figure("chart", drawing, caption, name, smallest=least, comfortable=1.7 * least, largest=largest, redrawn=drawn)
         upright = this_look.sector is not None and drawing.height_mm > _TALL * drawing.width_mm
         figures.append(turned(chart) if upright else chart)
         entries = entries_used([fabric], chart_look)

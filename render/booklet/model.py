@@ -50,7 +50,10 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Cover:
-    """The front page. ``facts``: what a buyer looks for, (label, value). ``hero``: the picture; ``second``: a smaller one beside it."""
+    """The front page. ``facts``: what a buyer looks for, (label, value). ``hero``: the picture; ``second``: a smaller one beside it.
+
+    ``contents``: the parts of a long booklet with their pages.
+    """
 
     title: str
     summary: str
@@ -58,6 +61,7 @@ class Cover:
     facts: tuple[tuple[str, str], ...]
     hero: Drawing | None
     second: Drawing | None = None
+    contents: tuple[tuple[str, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

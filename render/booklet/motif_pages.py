@@ -127,10 +127,10 @@ def _over(above: Arrangement, part: Part, head: Box, start: Composer) -> Compose
     return composer
 
 
-def _rounds(part: Part, composer: Composer) -> None:
-    """The rounds in columns; the key after them, if it is not with the chart."""
+def _rounds(part: Part, composer: Composer, done: int = 0) -> None:
+    """The rounds in columns, from the box ``done`` on; the key after them, if it is not with the chart."""
     grid = composer.grid
-    text = part.text(grid.column_width)
+    text = part.text(grid.column_width)[done:]
     if part.key_figure is not None and part.key_fits(grid.column_width, grid.text_height * 0.9):
         key = part.key_box(grid.column_width, grid.text_height * 0.9)
         composer.flow([*text, *([replace(key, before=grid.leading)] if key else [])])
@@ -143,20 +143,28 @@ def _rounds(part: Part, composer: Composer) -> None:
 
 
 def _rounds_first(part: Part, head: Box, start: Composer) -> Iterator[Composer]:
-    """The rounds on what is left of a left page, the chart on the right page that faces it."""
+    """The rounds on what is left of a left page, the chart on the right page that faces it, and below it the rounds that had no room."""
     grid = start.grid
     room = start.room - head.height - (0.0 if start.fresh else head.before)
     text = part.text(grid.column_width)
     filled, taken = balanced(text, grid.columns, room, grid.leading)
-    if taken < len(text) or any(height_of(column) > room for column in filled):
+    if any(height_of(column) > room for column in filled):
         return
     for above in _chart_pages(part, grid.text_height, True):
         composer = start.copy()
         composer.whole(head)
-        _rounds(part if not above.keyed else part.without_key(), composer)
+        if taken == len(text):
+            _rounds(part if not above.keyed else part.without_key(), composer)
+        else:
+            for index, column in enumerate(filled):
+                composer.stack(column, index * (grid.column_width + grid.gutter), composer.y)
         if composer.number != start.number:
             continue
         composer.turn()
         _put(above, composer)
         composer.cost += cost_of_size(part.chart, above.scale)
+        if taken < len(text):
+            composer.space()
+            _rounds(part if not above.keyed else part.without_key(), composer, taken)
+            composer.cost += OVERLEAF if composer.number > start.number + 1 else 0.0
         yield composer

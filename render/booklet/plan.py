@@ -25,6 +25,7 @@ from motifold.render.booklet.worth import cost_of_pages, filled
 from motifold.render.words.model import Section
 
 DOCUMENT = Tag("Document", "document")
+COVER_TAGS = (DOCUMENT, Tag("Sect", "cover"))
 _BEAM = 3              # beginnings that go on, of those that stop on a left page and of those that stop on a right one
 _CLOSER = 0.12         # what a line more on each page costs, in pages
 _MOVED = 0.1           # what it costs to print the cautions before the instructions and not at the end
@@ -90,7 +91,7 @@ def _plan(content: BookletContent, sections: Sequence[Section], closer: int, cos
     grid = grid_for(content.style.paper, closer)
     styles = styles_for(grid, content.style)
     composer = Composer(grid, styles, content.document.title)
-    composer.place(cover_box(content.cover, grid, styles, (DOCUMENT, Tag("Sect", "cover"))), 0.0, 0.0)
+    composer.place(cover_box(content.cover, grid, styles, COVER_TAGS), 0.0, 0.0)
     composer.leave()
     setting = Setting(grid, styles, grid.column_width, dict(content.swatches))
     pieces, rest = _pieces(content, sections)

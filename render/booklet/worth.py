@@ -15,8 +15,8 @@ _MISTAKE = 0.45
 OVERLEAF = 1.6        # rounds that are read on the back of their chart
 FOR_NOTES = 0.6       # a page of ruled lines that nobody asked for
 _ILLEGIBLE = 1.5
-_SMALL = 1.1          # a chart that can just be read
-_MODEST = 0.2         # a chart at its comfortable size
+_SMALL = 2.0          # a chart that can just be read
+_MODEST = 0.35         # a chart at its comfortable size
 
 
 def filled(page: Page, grid: Grid) -> float:
