@@ -122,8 +122,13 @@ def _work_motif(
 
     rounds = choice.rounds.get(motif.name)
     key = (motif.name, rounds, choice.index if _varies(motif.instructions) else None)
+    given_up = (motif.name, "limit")
+    if given_up in memory and key not in memory:
+        return memory[given_up]  # what is too much for one size is not worked for each of the others too
     if key not in memory:
         memory[key] = work_motif(motif, _workshop(pattern, rounds, choice.index, motif.counts_as))
+        if any(problem.code == "limit" for problem in memory[key][1]):
+            memory[given_up] = memory[key]
     return memory[key]
 
 

@@ -121,10 +121,12 @@ def row_end_atoms(hook: Hook, left: bool) -> list[Atom]:
     """The end stitch of every row on one side (as the right side is seen), from the first row to the last."""
     atoms = []
     for lap in hook.laps:
-        stitches = [ident for space, ident in lap.made if not space]
-        if lap.kind == "row" and stitches:
-            at_end = (lap.direction > 0) == left
-            atoms.append(Atom(False, stitches[-1] if at_end else stitches[0], "row end"))
+        if lap.kind != "row":
+            continue
+        met = reversed(lap.made) if (lap.direction > 0) == left else iter(lap.made)
+        end = next((ident for space, ident in met if not space), None)
+        if end is not None:
+            atoms.append(Atom(False, end, "row end"))
     return atoms
 
 
@@ -156,6 +158,7 @@ def _row_end_cursor(hook: Hook) -> Cursor:
 
 def perimeter(hook: Hook, before: Lap, lap: Lap) -> Cursor:
     """All round a piece in rows, from where its last row ended: row ends, the other side of the foundation, row ends, the last row."""
+    hook.steps_done += len(hook.laps)  # who goes all round after every row soon asks for more than anyone would do
     top = before.atoms if before.direction > 0 else before.atoms[::-1]
     foundation = next((one for one in hook.laps if one.kind == "foundation"), None)
     bottom = [] if foundation is None else [replace(atom) for atom in foundation.atoms]

@@ -17,8 +17,8 @@ from motifold.render.pattern.problem import Problem, Severity, Span
 Terms = Literal["US", "UK"]
 RoundKind = Literal["ring", "foundation", "round", "row", "finish", "edge"]
 
-MOST_STITCHES = 200_000
-"""More than this in one motif is a slip of the pen (a doily has some 20,000)."""
+MOST_STITCHES = 100_000
+"""More than this in one motif is a slip of the pen (a doily has some 20,000, a blanket of one piece some 75,000)."""
 
 
 STRUCTURAL = frozenset({"place", "uneven", "left-over", "beyond", "count", "repeat"})

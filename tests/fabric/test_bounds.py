@@ -4,14 +4,19 @@
 from __future__ import annotations
 
 import cProfile
+import re
 import time
 import tracemalloc
+from pathlib import Path
 
 import pytest
 from make import made, read
 
 from motifold.render.fabric import Workshop, work_motif
+from motifold.render.fabric.bench import MOST_STITCHES
+from motifold.render.pattern import read_pattern
 from motifold.render.pattern.model import MotifSource
+from motifold.render.worked import work_pattern
 
 
 def doily(rounds: int, stitches: int = 100) -> str:
@@ -95,3 +100,15 @@ def test_more_than_anyone_would_do_is_one_clear_problem(name: str) -> None:
     assert time.process_time() - started < 1.5
     assert {"limit", "repeat"} & set(worked.codes)
     assert worked.fabric.stitches is not None
+
+
+def test_what_is_too_much_for_one_size_is_given_up_once() -> None:
+    sample = (Path(__file__).parents[2] / "samples" / "lighthouse-basket.toml").read_text(encoding="utf-8")
+    text = re.sub(r'^(Small|Medium|Large)( *= *)"[^"]*"', r'\1\2"9000 cm"', sample, flags=re.M)
+    assert text.count("9000 cm") == 3
+    pattern = read_pattern("huge.toml", text.encode()).pattern
+    assert pattern is not None
+    worked = work_pattern(pattern)
+    assert [p.code for p in worked.problems].count("limit") == 1
+    fabrics = {id(fabric): len(fabric.stitches) for size in worked.sizes for fabric in size.fabrics.values()}
+    assert sum(fabrics.values()) < 2 * MOST_STITCHES
