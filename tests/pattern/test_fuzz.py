@@ -23,8 +23,8 @@ LONGEST = 2.0
 """Seconds of one processor that one file may take, where it asks for no more than ``PLENTY`` stitches."""
 PLENTY = 30_000
 PER_STITCH = 160e-6
-"""Seconds for each stitch beyond: a size of forty metres, or 400 rounds for 4, is worked as far as the bound on stitches lets it, and worked
-again to look for what would mend a mistake."""
+"""Seconds for each stitch beyond: a size of forty metres, or 400 rounds for 4, is worked as far as the bound on stitches lets it, and
+worked again to look for what would mend a mistake."""
 SAMPLE = 150
 
 SPARE = (
