@@ -21,7 +21,7 @@ from motifold.render.worked import work_pattern
 SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
 LONGEST = 2.0
 """Seconds of one processor that one file may take, where it asks for no more than ``PLENTY`` stitches."""
-PLENTY = 30_000
+PLENTY = 20_000
 PER_STITCH = 160e-6
 """Seconds for each stitch beyond: a size of forty metres, or 400 rounds for 4, is worked as far as the bound on stitches lets it, and
 worked again to look for what would mend a mistake."""
