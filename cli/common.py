@@ -7,7 +7,6 @@ import os
 import sys
 import tempfile
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -17,6 +16,7 @@ from motifold.render.pattern import read_pattern
 from motifold.render.pattern.problem import Problem
 from motifold.render.pattern.report import problem_json, report_problems
 from motifold.render.worked import Worked, work_pattern
+from motifold.symbols.record import dataclass
 
 GOOD, HAS_PROBLEMS, WRONG_COMMAND = 0, 1, 2
 

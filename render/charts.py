@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import atan2, hypot, tau
 
 from motifold.render.drawing.display import Drawing
@@ -12,6 +12,7 @@ from motifold.render.motif import Layout, lay_out
 from motifold.render.motif.chart import ChartLook, ChartOf, draw_prepared, prepare
 from motifold.render.pattern.model import Pattern
 from motifold.render.worked import Worked, WorkedSize
+from motifold.symbols.record import dataclass
 
 WIDEST_U = 80.0
 """Wider than this an edging is not drawn whole: on a page of 180 mm its double crochets would be under 5 mm."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from motifold.render.assembly.model import Assembly
@@ -13,6 +13,7 @@ from motifold.render.pattern.instructions import Amount, Definition
 from motifold.render.pattern.model import EdgingSource, MotifSource, Pattern
 from motifold.render.pattern.problem import Problem
 from motifold.render.sizing.model import SizeChoice, SizeTable, YarnNeed
+from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
     from motifold.render.fabric import Workshop

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
 from math import cos
 from typing import Literal
 
 from motifold.symbols import sizes as s
+from motifold.symbols.record import dataclass
 from motifold.symbols.stitches import Gather, Kind, kind
 
 Foot = Literal["loops", "back loop", "front loop", "front post", "back post", "space", "ring", "gap", "row end"]

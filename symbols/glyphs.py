@@ -7,7 +7,6 @@ double crochet, and one slanted bar on the stem stands for each yarn over before
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import cos, hypot, sin
 
 from motifold.symbols import sizes as s
@@ -15,6 +14,7 @@ from motifold.symbols.feet import extended_bead, foundation_oval, hook_curl, hoo
 from motifold.symbols.footprint import Foot, stitch_kind
 from motifold.symbols.gathers import gathered_marks
 from motifold.symbols.ink import Fill, Mark, Point, Stroke, circle, flatten, oval, through
+from motifold.symbols.record import dataclass
 from motifold.symbols.stitches import Gather, Kind
 
 

@@ -6,9 +6,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from math import atan2, ceil, cos, hypot, pi, sin
+
+from motifold.symbols.record import dataclass
 
 Point = tuple[float, float]
 

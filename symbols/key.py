@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from motifold.symbols import marks as working
 from motifold.symbols.footprint import Foot
 from motifold.symbols.ink import Mark
+from motifold.symbols.record import dataclass
 from motifold.symbols.specimens import increase, specimen
 from motifold.symbols.stitches import Kind, kind
 from motifold.symbols.terms import Terms, abbreviation, full_name

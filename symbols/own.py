@@ -6,11 +6,11 @@ Grammar of path data: SVG 1.1, chapter 8.3. Arcs are refused: their flags are ea
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from math import hypot, isfinite
 
 from motifold.symbols import sizes as s
 from motifold.symbols.ink import Mark, Point, Stroke, flatten
+from motifold.symbols.record import dataclass
 
 MAX_LENGTH = 4000
 """Characters of path data; a symbol is small."""

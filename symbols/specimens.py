@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, hypot, pi, sin
 
@@ -13,6 +12,7 @@ from motifold.symbols.footprint import Foot
 from motifold.symbols.footprint import stitch_kind as kind_or_dc
 from motifold.symbols.glyphs import LegAt, chain_oval, dot, stitch_marks
 from motifold.symbols.ink import Mark, Point
+from motifold.symbols.record import dataclass
 from motifold.symbols.stitches import Gather, Kind, kind
 
 _UP: Point = (0.0, 1.0)

@@ -7,9 +7,11 @@ are read off the name. Lengths are in u, the pitch of chains in a straight run.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from typing import Literal
+
+from motifold.symbols.record import dataclass
 
 Family = Literal["chain", "slip", "basic", "extended", "linked", "foundation", "special"]
 Post = Literal["front", "back"]

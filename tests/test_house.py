@@ -23,8 +23,8 @@ ALLOWED: dict[str, set[str]] = {
     "words": {"symbols", "pattern", "fabric", "sizing", "assembly", "worked"},
     "worked": {"symbols", "pattern", "fabric", "sizing", "assembly"},
     "proof": {"symbols", "pattern", "fabric", "sizing", "assembly", "worked"},
-    "charts": {"pattern", "fabric", "motif", "drawing", "worked"},
-    "schematics": {"assembly", "charts", "worked"},
+    "charts": {"symbols", "pattern", "fabric", "motif", "drawing", "worked"},
+    "schematics": {"symbols", "assembly", "charts", "worked"},
     "booklet": {"symbols", "pattern", "fabric", "sizing", "motif", "assembly", "words", "drawing", "worked", "charts", "schematics"},
 }
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import hypot
 
 from motifold.render.assembly.model import Assembly, Panel, Seam
@@ -12,6 +12,7 @@ from motifold.render.assembly.sides import interval
 from motifold.render.assembly.style import FOLD_OFF_MM, TAG_MM
 from motifold.render.drawing.display import Point
 from motifold.render.pattern.model import SidePiece
+from motifold.symbols.record import dataclass
 
 LARGEST_PANEL_MM = 40.0
 SMALLEST_PANEL_MM = 4.3  # a figure of 9 pt fits beside each

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import hypot
 
 from motifold.render.assembly.hidden import turning
@@ -17,6 +16,7 @@ from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.solid import panel_rings
 from motifold.render.assembly.unfold import overlap
 from motifold.render.drawing.display import Point
+from motifold.symbols.record import dataclass
 
 MOST_PANELS = 40
 MOST_TRIALS = 12000

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import hypot
 
 from motifold.render.assembly.flatlay import lay
@@ -13,6 +12,7 @@ from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.solid import MOST_PANELS, Solid, stand_up
 from motifold.render.assembly.standing import as_box, edge_length
 from motifold.render.drawing.display import Point
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import atan2, cos, radians, sin
 from typing import Any
+
+from motifold.symbols.record import dataclass
 
 LID_LEANS = 20.0  # degrees that an open lid leans back
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from motifold.render.assembly.reading import PanelPlan, SeamPlan
 from motifold.render.assembly.shapes import Point, Shape, is_rows, shape_of, side_length_cm, whole_corners
 from motifold.render.assembly.sides import Edge
 from motifold.render.assembly.unfold import Hinge, lay_out
 from motifold.render.fabric.model import Fabric
+from motifold.symbols.record import dataclass
 
 NOMINAL_STITCH_CM = 0.5  # only for proportions, where no width is known
 

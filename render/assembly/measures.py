@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import atan2, degrees, hypot
 
@@ -11,6 +10,7 @@ from motifold.render.assembly.sheet import Sheet, moved, reading_angle, toward, 
 from motifold.render.assembly.style import INK, LETTER_PT, THIN_MM
 from motifold.render.drawing.display import Point
 from motifold.render.drawing.fonts import text_width_mm
+from motifold.symbols.record import dataclass
 
 CM_PER_INCH = Fraction(254, 100)  # exact since the international yard of 1959
 EIGHTHS = ("", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞")

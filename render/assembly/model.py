@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from motifold.render.pattern.model import SidePiece
 from motifold.render.pattern.problem import Span
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import hypot
 
@@ -25,6 +24,7 @@ from motifold.render.assembly.style import (
 )
 from motifold.render.drawing.display import Point
 from motifold.render.drawing.fonts import text_width_mm
+from motifold.symbols.record import dataclass
 
 GAP_MM = 2.6  # radius of the ring round a gap
 ROUND_MM = 2.4  # a pass turns a corner in a curve

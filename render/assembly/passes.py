@@ -14,9 +14,9 @@ theorem allows, only one pass can hold both kinds, and where trails end does not
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from motifold.render.assembly.model import PassStep
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from difflib import get_close_matches
 from typing import Literal
 
@@ -12,6 +12,7 @@ from motifold.render.assembly.sides import Edge, interval, side_text, stitch_ran
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.model import AssemblySource, JoinSource, NetCell, SidePiece
 from motifold.render.pattern.problem import Problem, Span
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import acos, cos, degrees, hypot, pi, radians, sin, tan
 
 from motifold.render.fabric.model import Fabric
+from motifold.symbols.record import dataclass
 
 Point = tuple[float, float]
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
 
 from motifold.render.assembly.model import Assembly, Seam
 from motifold.render.fabric.model import EdgeItem, Fabric, Side
 from motifold.render.pattern.model import SidePiece
+from motifold.symbols.record import dataclass
 
 
 def side_text(piece: SidePiece) -> str:

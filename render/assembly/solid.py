@@ -9,13 +9,13 @@ a solid here and None comes back.
 from __future__ import annotations
 
 import itertools
-from dataclasses import dataclass
 from math import cos, radians, sin
 from typing import TYPE_CHECKING, Any
 
 from motifold.render.assembly.hinges import LID_LEANS, Flap, face_normal, find_flaps, set_flaps
 from motifold.render.assembly.model import Assembly, Panel
 from motifold.render.assembly.sides import interval
+from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
     import numpy as np

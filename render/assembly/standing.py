@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from motifold.render.assembly.hidden import Face, hides, paint_order, parts_in_sight, turning
 from motifold.render.assembly.measures import OFF_MM, Dimension, length_text, paint_clear, plan_dimension
@@ -13,6 +12,7 @@ from motifold.render.assembly.solid import Solid, view
 from motifold.render.assembly.style import CAP_EM, HAIR, INK, LETTER_PT, MM_PER_PT, PANEL_BACK, QUIET, THICK_MM, THIN_MM
 from motifold.render.drawing.display import Drawing, Point
 from motifold.render.drawing.fonts import text_width_mm
+from motifold.symbols.record import dataclass
 
 DIM_MM = 11.0  # room that a dimension takes
 LARGEST_MM = 80.0  # across what is drawn

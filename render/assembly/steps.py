@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 from motifold.render.assembly.flatlay import lay
 from motifold.render.assembly.model import Assembly, PassStep, SeamPass
 from motifold.render.assembly.sewing import joins_as_it_goes
 from motifold.render.assembly.sides import corner_names, seam_corners
+from motifold.symbols.record import dataclass
 
 MOST_STEPS = 24
 

@@ -6,7 +6,7 @@ any text on the classification of surfaces: gluing opposite directions keeps the
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from math import atan2, cos, hypot, sin, sqrt
 
 from motifold.render.assembly.shapes import Point, Shape
+from motifold.symbols.record import dataclass
 
 Cell = tuple[int, int]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Box, Tags, height_of
@@ -12,6 +12,7 @@ from motifold.render.booklet.flow import balanced
 from motifold.render.booklet.model import Figure
 from motifold.render.booklet.sections import section_boxes
 from motifold.render.words.model import Section
+from motifold.symbols.record import dataclass
 
 _CHART_SHARES = (0.5, 0.56, 0.62)
 _LEAST_TEXT = 165.0          # points: a narrower column of text breaks in too many places

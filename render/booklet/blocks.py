@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 from motifold.render.booklet.boxes import Box, BoxMark, Destination, LineOfWords, Rectangle, Tag, Tags, stacked, words_line
 from motifold.render.booklet.inline import Type, Word, typeset, width_of
@@ -11,6 +11,7 @@ from motifold.render.booklet.linebreak import broken
 from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.styles import HAIR, Styles
 from motifold.render.words.model import Items, Paragraph, RoundText
+from motifold.symbols.record import dataclass
 
 # How many lines of the grid a shorter column may cost to avoid a break in these places.
 IN_PARAGRAPH = 3.0

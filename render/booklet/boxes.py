@@ -7,11 +7,12 @@ inwards; a mark without tags is an artifact (ISO 14289-1, 7.1): a rule, a page n
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 from motifold.render.booklet.inline import Type, Word
 from motifold.render.drawing.display import Drawing
 from motifold.render.drawing.numbers import MM_PER_PT
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,12 +5,13 @@ from __future__ import annotations
 import functools
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import gcd
 
 from motifold.render.drawing.display import Face
 from motifold.render.drawing.fonts import face_metrics, glyph_heights, text_width_mm
 from motifold.render.drawing.numbers import MM_PER_PT
+from motifold.symbols.record import dataclass
 
 # Fractions of The Unicode Standard, Number Forms and Latin-1; the others are set from superior and inferior digits and a fraction slash.
 _VULGAR = {

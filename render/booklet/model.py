@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Literal
 
 from motifold.render.drawing.display import Drawing
 from motifold.render.words.model import Document
+from motifold.symbols.record import dataclass
 
 PaperName = Literal["A4", "Letter", "A5"]
 FigureRole = Literal["chart", "key", "growth", "net", "seams", "step", "finished"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from motifold.render.booklet.boxes import BoxMark, Destination, LineOfWords, Page, Picture, Rectangle, Tags, moved
@@ -14,6 +14,7 @@ from motifold.render.drawing.fonts import UNITS_PER_EM, Glyph, shape
 from motifold.render.drawing.measure import in_greys
 from motifold.render.drawing.numbers import MM_PER_PT, number
 from motifold.render.drawing.pdf import color_operator, draw_on_canvas, text_operators
+from motifold.symbols.record import dataclass
 
 _AS_GOOD_AS_FITTING = 0.98   # letters this much smaller are still of their size
 

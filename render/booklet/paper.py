@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from motifold.render.booklet.model import PaperName
 from motifold.render.drawing.numbers import MM_PER_PT
+from motifold.symbols.record import dataclass
 
 # ISO 216 (A4, A5) and ANSI/ASME Y14.1 size A, in mm.
 PAPERS_MM: Mapping[PaperName, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4), "A5": (148.0, 210.0)}

@@ -8,7 +8,6 @@ Speech Recognition System, Carnegie Mellon University 1976).
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Page, Tag, Tags
@@ -23,6 +22,7 @@ from motifold.render.booklet.steps import steps_ways
 from motifold.render.booklet.styles import styles_for
 from motifold.render.booklet.worth import cost_of_pages, filled
 from motifold.render.words.model import Section
+from motifold.symbols.record import dataclass
 
 DOCUMENT = Tag("Document", "document")
 COVER_TAGS = (DOCUMENT, Tag("Sect", "cover"))

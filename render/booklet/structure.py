@@ -6,13 +6,14 @@ Tagged after ISO 14289-1 (PDF/UA-1) on ISO 32000-1, 14.7 and 14.8. No claim of c
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
 from xml.sax.saxutils import escape
 
 from motifold.render.booklet.boxes import Tag
 from motifold.render.booklet.paint import Marked
+from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
     import pikepdf

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from motifold.render.booklet.inline import Type
 from motifold.render.booklet.model import PageStyle
 from motifold.render.booklet.paper import Grid
 from motifold.render.drawing.measure import contrast
+from motifold.symbols.record import dataclass
 
 INK = "#1a1a1a"
 QUIET = "#595959"    # 7:1 on white

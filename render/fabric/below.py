@@ -158,7 +158,7 @@ def _row_end_cursor(hook: Hook) -> Cursor:
 
 def perimeter(hook: Hook, before: Lap, lap: Lap) -> Cursor:
     """All round a piece in rows, from where its last row ended: row ends, the other side of the foundation, row ends, the last row."""
-    hook.steps_done += 4 * len(hook.laps)  # who goes all round after every row soon asks for more than anyone would do
+    hook.steps_done += 20 * len(hook.laps)  # who goes all round after every row soon asks for more than anyone would do
     top = before.atoms if before.direction > 0 else before.atoms[::-1]
     foundation = next((one for one in hook.laps if one.kind == "foundation"), None)
     bottom = [] if foundation is None else [replace(atom) for atom in foundation.atoms]

@@ -6,13 +6,14 @@ Everything here is mutable and lives for one piece of work only; ``finish.py`` t
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
 
 from motifold.render.fabric.edge import Atom, Cursor, Match, any_of
 from motifold.render.fabric.model import Base, Gather, Leg, Origin, RunRole, StitchRole
 from motifold.render.pattern.instructions import CountsAs, Definition, Group, Line, Node, Place, Step, Target, Work
 from motifold.render.pattern.problem import Problem, Severity, Span
+from motifold.symbols.record import dataclass
 
 Terms = Literal["US", "UK"]
 RoundKind = Literal["ring", "foundation", "round", "row", "finish", "edge"]

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import lru_cache
 
 from motifold.render.pattern.instructions import Target
+from motifold.symbols.record import dataclass
 
 
 @dataclass(slots=True)

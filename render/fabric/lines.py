@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
 from motifold.render.fabric.wording import label_span
@@ -23,6 +23,7 @@ from motifold.render.pattern.instructions import (
     Work,
 )
 from motifold.render.pattern.problem import Problem
+from motifold.symbols.record import dataclass
 
 MOST_ROUNDS = 3000
 """More numbered rounds than this are a slip of the pen."""

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from motifold.render.fabric.bench import Terms
 from motifold.render.fabric.wording import place_words, spec_words, stitch_word
 from motifold.render.pattern.instructions import Amount, Chain, Group, Join, Place, Repeat, Skip, Step, StitchSpec, Target, Work
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

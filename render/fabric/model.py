@@ -7,10 +7,10 @@ Stitch kinds are US abbreviations ("dc", "FPdc", "dc3tog", "sl st", "ch") or the
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from motifold.render.pattern.problem import Span
+from motifold.symbols.record import dataclass
 
 Foot = Literal["loops", "back loop", "front loop", "front post", "back post", "space", "ring", "gap", "row end"]
 """How the hook went in. "space" also for a chain entered round the whole chain; "gap" between two stitches."""

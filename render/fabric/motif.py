@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from motifold.render.fabric.bench import MOST_STITCHES, STRUCTURAL, Hook, Lap, TooMuch, Workshop
 from motifold.render.fabric.counts import wrong_claim
@@ -34,6 +34,7 @@ from motifold.render.pattern.instructions import (
 )
 from motifold.render.pattern.model import MotifSource
 from motifold.render.pattern.problem import Problem
+from motifold.symbols.record import dataclass
 
 MOST_TO_MEND = 30_000
 """Stitches made up to which a mistake is tried to be mended."""

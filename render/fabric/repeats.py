@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from motifold.render.fabric.absent import what_there_is
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
@@ -14,6 +13,7 @@ from motifold.render.fabric.resolve import cursor_for
 from motifold.render.fabric.trial import PassMark, mark_pass, take_back_pass
 from motifold.render.fabric.wording import key_of, round_word, target_word
 from motifold.render.pattern.instructions import Chain, Group, Repeat, Step, Stop, Target, Work
+from motifold.symbols.record import dataclass
 
 NEAR_THE_END = 40
 """Places left from which on a repeat is watched: more than any one pass takes."""

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import fields
 
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.edge import Atom, Cursor
 from motifold.render.fabric.model import Base, RunRole
 from motifold.render.pattern.instructions import CountsAs
 from motifold.render.pattern.problem import Problem, Span
+from motifold.symbols.record import dataclass
 
 _CURSOR = tuple(field.name for field in fields(Cursor) if field.name not in ("atoms", "absent"))
 

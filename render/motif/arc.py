@@ -5,8 +5,9 @@ from __future__ import annotations
 from bisect import bisect_right
 from cmath import exp
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import pi, sin
+
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

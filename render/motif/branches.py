@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from motifold.render.fabric.model import Fabric, Stitch
 from motifold.render.motif.extents import CLEAR, OVAL, OVAL_HALF, PITCH, STEM_HALF, stem_height
+from motifold.symbols.record import dataclass
 from motifold.symbols.sizes import DOT_RADIUS
 
 if TYPE_CHECKING:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from motifold.render.fabric.model import Fabric, Run, Stitch
 from motifold.render.motif.branches import Branch, on_spine, spine_chains
 from motifold.render.motif.corners import found_corners, marked_corners, set_apart
 from motifold.render.motif.extents import body_of, head_half, root_half, stem_height
 from motifold.render.motif.parts import Corner, Gap, Stem
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from motifold.render.fabric.model import Base, Fabric, Run
 from motifold.render.motif.arc import Arc
@@ -11,6 +11,7 @@ from motifold.render.motif.course import Course, picots_of
 from motifold.render.motif.extents import CLEAR, head_half
 from motifold.render.motif.gores import gores_of
 from motifold.render.motif.model import RoundShape
+from motifold.symbols.record import dataclass
 
 
 @dataclass(slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import pairwise
 from math import floor
 from typing import TYPE_CHECKING
@@ -12,6 +12,7 @@ from motifold.render.fabric.model import Stitch
 from motifold.render.motif.ground import Ground, point
 from motifold.symbols.glyphs import LegAt, stitch_marks
 from motifold.symbols.ink import Fill, Mark, flatten
+from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
     import numpy as np

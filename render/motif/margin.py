@@ -7,7 +7,6 @@ business.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import lru_cache
 from math import floor
 
@@ -18,6 +17,7 @@ from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.ink import Ink, Segment, segments_of, symbol_segments, white_at
 from motifold.render.motif.rings import rings_of
 from motifold.symbols.glyphs import chain_oval
+from motifold.symbols.record import dataclass
 from motifold.symbols.sizes import DOT_RADIUS
 
 _STEP = 0.08

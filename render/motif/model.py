@@ -5,8 +5,9 @@ y up, origin at the motif's centre, angles counter-clockwise, as the right side 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from motifold.symbols.record import dataclass
 
 Point = tuple[float, float]
 

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 from cmath import exp
 from cmath import phase as argument
-from dataclasses import dataclass
 from math import pi, tan
+
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from motifold.render.fabric.model import Run, Stitch
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,6 @@ allow.
 from __future__ import annotations
 
 from cmath import exp
-from dataclasses import dataclass
 from itertools import pairwise
 
 from motifold.render.fabric.model import Base
@@ -19,6 +18,7 @@ from motifold.render.motif.ink import to_segment
 from motifold.render.motif.over import Disc, obstacles
 from motifold.render.motif.parts import Stem
 from motifold.render.motif.room import chain_count, chain_least
+from motifold.symbols.record import dataclass
 
 _LEAST = 4
 """So many stitches in one place make a petal or a shell."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from cmath import phase as argument
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import pi
 
 from motifold.render.motif.circle import on_circle
@@ -19,6 +19,7 @@ from motifold.render.motif.room import Room
 from motifold.render.motif.sides import on_sides
 from motifold.render.motif.symmetry import symmetric
 from motifold.render.motif.task import Task, is_even, level_of, roomy, size_of, task_of
+from motifold.symbols.record import dataclass
 
 _FULL = 1.02
 """Stems are drawn this much of their nominal length, where the shape leaves the choice: beginning chains then fit upright."""

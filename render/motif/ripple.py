@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from motifold.render.motif.course import Course
 from motifold.render.motif.ground import Ground
+from motifold.symbols.record import dataclass
 
 _LEAST = 0.9
 """A wave lower than this is not drawn."""

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos, pi
 
 from motifold.render.motif.course import Course
 from motifold.render.motif.extents import CLEAR, OVAL, PITCH, PITCH_LEAST, STEM_HALF, WHITE, stem_height
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.parts import Gap, Stem
+from motifold.symbols.record import dataclass
 
 _SOLID = 1.06
 """Neighbours without chains like to stand this much further apart than they must."""

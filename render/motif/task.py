@@ -5,7 +5,7 @@ from __future__ import annotations
 from cmath import exp
 from cmath import phase as argument
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from math import pi, tan
 
 from motifold.render.motif.course import Course
@@ -14,6 +14,7 @@ from motifold.render.motif.ground import Ground
 from motifold.render.motif.outline import Outline
 from motifold.render.motif.posts import post_of
 from motifold.render.motif.room import Room
+from motifold.symbols.record import dataclass
 
 PULL_SOLID, PULL_LACE, PULL_SIDE = 0.02, 0.25, 0.3
 """How strongly heads are pulled over their bases: weakly in a solid circle, or every increase would start a spiral arm."""

@@ -6,8 +6,9 @@ means, and an example of what brings it about. A test compares the table with th
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from motifold.symbols.record import dataclass
 
 Severities = Literal["error", "warning", "error or warning"]
 

@@ -8,10 +8,10 @@ so that an error, a symbol and a printed word can all be traced to the same inst
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from motifold.render.pattern.problem import Span
+from motifold.symbols.record import dataclass
 
 Loop = Literal["back", "front"]
 Post = Literal["front", "back"]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import tomllib
-from dataclasses import dataclass
 from typing import Any
 
 from motifold.render.pattern.build import build_pattern
@@ -13,6 +12,7 @@ from motifold.render.pattern.model import Pattern
 from motifold.render.pattern.problem import Problem, Severity, Span
 from motifold.render.pattern.scan_errors import TomlError
 from motifold.render.pattern.values import MOST_PROBLEMS, Reader
+from motifold.symbols.record import dataclass
 
 MOST_BYTES = 2_000_000
 """A pattern of forty pages is a hundredth of this."""

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from motifold.render.pattern.problem import Span
 from motifold.render.pattern.scan import Bounds, Path, TextPlaces, scan
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

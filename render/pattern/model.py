@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
 
 from motifold.render.pattern.instructions import Definition, Instructions
 from motifold.render.pattern.problem import NOWHERE, Span
 from motifold.render.pattern.quantity import PerLength, Quantity, Range
+from motifold.symbols.record import dataclass
 
 Terms = Literal["US", "UK"]
 KeyPath = tuple[str | int, ...]

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from motifold.symbols.record import dataclass
 
 Severity = Literal["error", "warning"]
 

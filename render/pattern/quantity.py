@@ -8,9 +8,10 @@ of 1 July 1959, NBS / Federal Register 24 FR 5348).
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
+
+from motifold.symbols.record import dataclass
 
 Kind = Literal["length", "mass", "share", "number"]
 

@@ -8,7 +8,7 @@ making sense.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from motifold.render.pattern.scan_errors import (
     LONGEST_NUMBER,
@@ -21,6 +21,7 @@ from motifold.render.pattern.scan_errors import (
     no_key,
     shown,
 )
+from motifold.symbols.record import dataclass
 
 Path = tuple[str | int, ...]
 Bounds = tuple[int, int]

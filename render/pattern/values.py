@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from typing import Any, TypeVar
 
@@ -12,6 +12,7 @@ from motifold.render.pattern.locator import Locator
 from motifold.render.pattern.problem import Problem, Severity, Span
 from motifold.render.pattern.quantity import Kind, PerLength, Quantity, QuantityError, Range, parse_per_length, parse_quantity, parse_range
 from motifold.render.pattern.scan import Path
+from motifold.symbols.record import dataclass
 
 Read = TypeVar("Read", Quantity, PerLength, Range)
 Table = dict[str, Any]

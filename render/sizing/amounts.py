@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil
 
 from motifold.render.sizing.model import YarnNeed
 from motifold.render.sizing.units import convert
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

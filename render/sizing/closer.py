@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from motifold.render.pattern.model import MotifSource, Pattern
 from motifold.render.sizing.hooks import hook_text, nearest_hooks, sizes_apart
@@ -12,6 +11,7 @@ from motifold.render.sizing.model import Closer, Fit
 from motifold.render.sizing.reading import in_inches, last_stitch
 from motifold.render.sizing.ruler import Ease, Ruler, nearest_rounds, off
 from motifold.render.sizing.units import number_text, one_length, percent_text
+from motifold.symbols.record import dataclass
 from motifold.symbols.terms import abbreviation
 
 MOST_SUGGESTIONS = 6

@@ -5,9 +5,8 @@ Width grows by the same amount with every round (each adds one stitch height at 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from motifold.render.pattern.model import Gauge, GaugePoint
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

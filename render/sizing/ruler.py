@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import pi
 
 from motifold.render.pattern.model import MotifSource, Pattern
@@ -11,6 +10,7 @@ from motifold.render.sizing.gauge import WidthLine
 from motifold.render.sizing.model import Fit
 from motifold.render.sizing.reading import ends_by_measure, grows, last_labelled
 from motifold.render.sizing.width import motif_line
+from motifold.symbols.record import dataclass
 
 MOST_ROUNDS = 400
 """No motif is worked further than this: it bounds what a slip in a measurement can cost."""

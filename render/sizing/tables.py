@@ -7,8 +7,9 @@ one to the other: under five years the WHO's tables, from five on the UK's.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from itertools import pairwise
+
+from motifold.symbols.record import dataclass
 
 WHO = "WHO Child Growth Standards, head circumference-for-age (2007)"
 UK1990 = "UK 1990 growth reference, reanalysed 2009"

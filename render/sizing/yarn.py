@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from math import ceil
 
 from motifold.render.assembly.model import Assembly
@@ -20,6 +19,7 @@ from motifold.render.sizing.loops import DEFAULT_DIAMETER, stem_length, stitch_l
 from motifold.render.sizing.model import YarnNeed
 from motifold.render.sizing.reading import last_stitch, mean_height, sized_motif
 from motifold.render.sizing.width import gauge_of
+from motifold.symbols.record import dataclass
 
 MARGIN = 0.10
 """Share added to what is worked, for a looser hand and joins in the yarn; stated wherever amounts are printed."""

@@ -4,8 +4,9 @@ Plain text, Markdown and the booklet print the same document."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from motifold.symbols.record import dataclass
 
 SectionKey = Literal[
     "about", "sizes", "materials", "gauge", "abbreviations", "special stitches", "notes", "motif", "assembly",

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 
 from motifold.render.pattern.instructions import Instructions
 from motifold.render.pattern.model import Pattern
@@ -13,6 +12,7 @@ from motifold.render.sizing.reading import in_inches
 from motifold.render.sizing.units import length_text
 from motifold.render.words.voice import NBSP, Voice, WordsLook, plural_of
 from motifold.render.worked import Worked, WorkedSize
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.instructions import Instructions, Label, Line, RepeatRounds, Step, Turn, UseYarn, Words, Work
@@ -12,6 +12,7 @@ from motifold.render.words.model import Block, RoundText, Table
 from motifold.render.words.places import round_name
 from motifold.render.words.steps import steps_text
 from motifold.render.words.voice import Voice, capitalised, listed
+from motifold.symbols.record import dataclass
 
 _TITLES = {"ring": "Ring", "chain": "Chain", "foundation": "Foundation", "finish": "Finish"}
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from motifold.render.pattern.instructions import Amount, StitchSpec
 from motifold.render.words.translate import translated
+from motifold.symbols.record import dataclass
 from motifold.symbols.terms import Terms, abbreviation, full_name, word
 
 NBSP = "\N{NO-BREAK SPACE}"

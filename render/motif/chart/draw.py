@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from math import hypot
 
 from motifold.render.drawing.display import Drawing, Group, Operation, Path, StrokePath, Text
@@ -22,6 +21,7 @@ from motifold.render.motif.model import Layout, Point
 from motifold.symbols import marks as working
 from motifold.symbols.ink import Fill, Mark
 from motifold.symbols.own import OwnSymbol, read_symbol
+from motifold.symbols.record import dataclass
 from motifold.symbols.sizes import HAIR_WIDTH
 from motifold.symbols.terms import abbreviation
 

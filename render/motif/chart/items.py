@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import hypot
 from typing import Literal
 
@@ -15,6 +14,7 @@ from motifold.render.motif.chart.tones import GREY, TEXT_CONTRAST, readable, ton
 from motifold.render.motif.model import Point
 from motifold.symbols import marks as working
 from motifold.symbols.ink import Fill, Mark, Stroke, circle
+from motifold.symbols.record import dataclass
 from motifold.symbols.sizes import HAIR_WIDTH
 
 NUMBER_PT = (7.0, 6.0)

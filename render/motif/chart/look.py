@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from math import atan2, tau
 
+from motifold.symbols.record import dataclass
 from motifold.symbols.sizes import U_MM
 from motifold.symbols.terms import Terms
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from motifold.render.fabric.model import Fabric
@@ -14,6 +13,7 @@ from motifold.render.motif.chart.scene import Symbol, symbols_of
 from motifold.render.motif.chart.tones import tone_of
 from motifold.render.motif.model import Layout, Point
 from motifold.symbols.ink import outline
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 
 from motifold.render.fabric.model import Fabric
@@ -24,6 +23,7 @@ from motifold.render.motif.chart.starts import Start, yarn_changes
 from motifold.render.motif.chart.white import White
 from motifold.render.motif.model import Point
 from motifold.symbols import marks as working
+from motifold.symbols.record import dataclass
 
 _BESIDE = 0.35
 """From the fabric to its numbers, in u; and between arrow, number and letter."""

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from motifold.render.fabric.model import Base, Fabric, Stitch
 from motifold.render.motif.chart.tones import number_of
@@ -14,6 +13,7 @@ from motifold.symbols.feet import space_ring
 from motifold.symbols.glyphs import LegAt, head_bar, stitch_marks
 from motifold.symbols.ink import Mark, Stroke
 from motifold.symbols.own import OwnSymbol
+from motifold.symbols.record import dataclass
 from motifold.symbols.sizes import STEM_WIDTH
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import hypot
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.scene import Symbol
 from motifold.render.motif.model import Layout, Point
+from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
 from motifold.render.drawing.measure import contrast
 from motifold.render.fabric.model import Round
 from motifold.render.motif.chart.look import INK, PAPER, ChartLook
+from motifold.symbols.record import dataclass
 
 LEAST_CONTRAST = 3.6
 """WCAG 2.1, 1.4.11 asks 3:1 for graphics; more here, as thin lines print lighter."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Literal
 
 from motifold.render.pattern.instructions import Chain, Join, Place, Step, UseYarn, Work
@@ -12,6 +12,7 @@ from motifold.render.pattern.notation.places import at_place, read_place
 from motifold.render.pattern.notation.reader import Mode, Reader, relocated
 from motifold.render.pattern.notation.stitches import at_stitch, read_stitch
 from motifold.render.pattern.notation.yarns import at_yarn, read_yarn
+from motifold.symbols.record import dataclass
 
 Method = Literal["sl st", "usual", "invisible", "none", "work", "standing", "sc"]
 

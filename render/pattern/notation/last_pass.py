@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from motifold.render.pattern.instructions import Chain, Extent, Group, Place, Repeat, Skip, Step, Stop, Work
 from motifold.render.pattern.notation.reader import Reader
+from motifold.symbols.record import dataclass
 
 Body = Callable[[Reader], tuple[Step, ...]]
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from motifold.render.pattern.instructions import Label, SideFacing
 from motifold.render.pattern.notation.lexicon import END, Lexeme
+from motifold.symbols.record import dataclass
 
 LabelKind = Literal["ring", "chain", "foundation", "rnd", "row", "finish"]
 _PLAIN_LABELS: dict[str, LabelKind] = {

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from motifold.render.pattern.instructions import Amount, Extent, Loop, Manner, Place, Target, Which
 from motifold.render.pattern.notation.amounts import read_amount
 from motifold.render.pattern.notation.reader import Reader
+from motifold.symbols.record import dataclass
 
 _WHICH: dict[str, Which] = {
     "next": "next",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from motifold.render.pattern.instructions import ONE, Amount, Extent, Manner, Place, Target, Which
 from motifold.render.pattern.notation.amounts import read_extent
@@ -11,6 +11,7 @@ from motifold.render.pattern.notation.parts import Parts, read_qualifiers
 from motifold.render.pattern.notation.reader import Reader, relocated
 from motifold.render.pattern.notation.suggestions import suggestion
 from motifold.render.pattern.notation.tails import as_space, read_free_words, read_loop, read_tails
+from motifold.symbols.record import dataclass
 
 _MANNERS: dict[str, Manner] = {
     "around": "around",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Protocol, TypeVar
 
 from motifold.render.pattern.instructions import CountClaim, Loop, Place, SideFacing, TargetKind
@@ -12,6 +12,7 @@ from motifold.render.pattern.notation.context import NotationContext
 from motifold.render.pattern.notation.lexicon import END, Lexeme
 from motifold.render.pattern.notation.problems import Rejected, error
 from motifold.render.pattern.problem import Problem, Span
+from motifold.symbols.record import dataclass
 
 T = TypeVar("T")
 

@@ -7,7 +7,7 @@ A bracket followed by a number of times or a distance is a repeat; followed by a
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from motifold.render.pattern.instructions import ONE, Amount, Chain, Extent, Group, Repeat, Skip, Step, Stop, Work
 from motifold.render.pattern.notation.amounts import read_amount, read_extent, read_times
@@ -16,6 +16,7 @@ from motifold.render.pattern.notation.nouns import read_noun
 from motifold.render.pattern.notation.places import at_place, read_more_places, read_np, read_place
 from motifold.render.pattern.notation.problems import error
 from motifold.render.pattern.notation.reader import DEEPEST, Reader
+from motifold.symbols.record import dataclass
 
 Body = Callable[[Reader], tuple[Step, ...]]
 _MORE_OF_IT = frozenset({"instructions", "directions", "sequence", "everything", "stitches", "section", "steps", "pattern"})
