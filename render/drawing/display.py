@@ -54,6 +54,18 @@ class Text:
 
 
 @dataclass(frozen=True, slots=True)
+class Image:
+    """A picture made of dots, its lower left corner at (x, y). ``data`` is a whole file of ``kind``, in RGB or grey."""
+
+    x_mm: float
+    y_mm: float
+    width_mm: float
+    height_mm: float
+    data: bytes
+    kind: Literal["png", "jpeg"]
+
+
+@dataclass(frozen=True, slots=True)
 class Transform:
     """x' = a x + c y + e, y' = b x + d y + f (as in SVG and PDF)."""
 
@@ -77,7 +89,7 @@ class Group:
     title: str | None = None
 
 
-Operation = StrokePath | FillPath | Text | Group
+Operation = StrokePath | FillPath | Text | Image | Group
 
 
 @dataclass(frozen=True, slots=True)

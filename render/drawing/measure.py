@@ -10,6 +10,7 @@ from motifold.render.drawing.display import (
     Drawing,
     FillPath,
     Group,
+    Image,
     Operation,
     Path,
     Point,
@@ -19,6 +20,7 @@ from motifold.render.drawing.display import (
     UnsupportedOperation,
 )
 from motifold.render.drawing.fonts import UNITS_PER_EM, glyph_heights, glyph_outline, shape, text_width_mm
+from motifold.render.drawing.images import grey_image
 from motifold.render.drawing.numbers import MM_PER_PT
 
 Box = tuple[float, float, float, float]
@@ -62,11 +64,17 @@ def place(drawing: Drawing, x_mm: float, y_mm: float, scale: float = 1.0) -> tup
 
 
 def restyle(operations: Iterable[Operation], change: Callable[[Mark], Mark]) -> tuple[Operation, ...]:
-    """Every stroke, fill and text passed through ``change``; groups keep their shape."""
-    return tuple(
-        replace(operation, children=restyle(operation.children, change)) if isinstance(operation, Group) else change(operation)
-        for operation in operations
-    )
+    """Every stroke, fill and text passed through ``change``; groups keep their shape, pictures made of dots their dots."""
+    changed: list[Operation] = []
+    for operation in operations:
+        match operation:
+            case Group():
+                changed.append(replace(operation, children=restyle(operation.children, change)))
+            case Image():
+                changed.append(operation)
+            case _:
+                changed.append(change(operation))
+    return tuple(changed)
 
 
 def relative_luminance(color: str) -> float:
@@ -99,7 +107,21 @@ def grey_of(color: str) -> str:
 
 def in_greys(drawing: Drawing) -> Drawing:
     """The same drawing without colour."""
-    return replace(drawing, operations=restyle(drawing.operations, lambda operation: replace(operation, color=grey_of(operation.color))))
+    greyed = restyle(drawing.operations, lambda operation: replace(operation, color=grey_of(operation.color)))
+    return replace(drawing, operations=_grey_images(greyed))
+
+
+def _grey_images(operations: Iterable[Operation]) -> tuple[Operation, ...]:
+    found: list[Operation] = []
+    for operation in operations:
+        match operation:
+            case Group():
+                found.append(replace(operation, children=_grey_images(operation.children)))
+            case Image():
+                found.append(grey_image(operation))
+            case _:
+                found.append(operation)
+    return tuple(found)
 
 
 def _curve_extremes(p0: float, p1: float, p2: float, p3: float) -> Iterator[float]:
@@ -188,6 +210,10 @@ def _boxes(operations: Iterable[Operation], by: Transform) -> Iterator[Box]:
                     scale = math.sqrt(abs(by.a * by.d - by.b * by.c))
                     spread = operation.width_mm / 2 * scale if isinstance(operation, StrokePath) else 0.0
                     yield box[0] - spread, box[1] - spread, box[2] + spread, box[3] + spread
+            case Image():
+                x, y, width, height = operation.x_mm, operation.y_mm, operation.width_mm, operation.height_mm
+                corners = [apply(by, corner) for corner in ((x, y), (x + width, y), (x + width, y + height), (x, y + height))]
+                yield (min(x for x, _ in corners), min(y for _, y in corners), max(x for x, _ in corners), max(y for _, y in corners))
             case Text():
                 frame = compose(by, text_transform(operation))
                 corners = [apply(frame, corner) for corner in _text_corners(operation)]

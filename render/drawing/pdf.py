@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from io import BytesIO
 from typing import Any
 
-from motifold.render.drawing.display import Drawing, Face, FillPath, Group, Path, StrokePath, Text, Transform
+from motifold.render.drawing.display import Drawing, Face, FillPath, Group, Image, Path, StrokePath, Text, Transform
 from motifold.render.drawing.fonts import Glyph, font_path, shape
 from motifold.render.drawing.measure import text_transform
 from motifold.render.drawing.numbers import MM_PER_PT, clean_words, number
@@ -111,6 +111,17 @@ class _PdfWriter:
         if shown:
             self._set("fill", color_operator(operation.color, stroke=False))
             self.code.append(f"BT {_numbers(text_transform(operation))} Tm {shown} ET")
+
+    def image(self, operation: Image) -> None:
+        """Through the canvas, which keeps each picture once in a document; its operators are taken to where they belong."""
+        from reportlab.lib.utils import ImageReader
+
+        written = self._canvas._code
+        before = len(written)
+        size = (operation.x_mm, operation.y_mm, operation.width_mm, operation.height_mm)
+        self._canvas.drawImage(ImageReader(BytesIO(operation.data)), *size, mask="auto" if operation.kind == "png" else None)
+        self.code += written[before:]
+        del written[before:]
 
     def begin(self, group: Group) -> None:
         if group.transform or group.clip:

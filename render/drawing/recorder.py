@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from motifold.render.drawing.display import Drawing, FillPath, Group, StrokePath, Text
+from motifold.render.drawing.display import Drawing, FillPath, Group, Image, StrokePath, Text
 from motifold.render.drawing.numbers import number
 from motifold.render.drawing.svg import path_data
 from motifold.render.drawing.writer import play
@@ -28,6 +28,10 @@ class _Recorder:
         turn = f"turned {number(operation.angle_deg)}" if operation.angle_deg else ""
         place = f"{operation.anchor} at {number(operation.x_mm)},{number(operation.y_mm)}"
         self._line("text", operation.color, f"{operation.face} {number(operation.size_pt)}pt", place, turn, repr(operation.words))
+
+    def image(self, operation: Image) -> None:
+        box = ",".join(number(value) for value in (operation.x_mm, operation.y_mm, operation.width_mm, operation.height_mm))
+        self._line("image", operation.kind, f"{len(operation.data)} bytes", box)
 
     def begin(self, group: Group) -> None:
         by = group.transform

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from motifold.render.drawing.display import Drawing, FillPath, Group, Path, StrokePath, Text, Transform
+from motifold.render.drawing.display import Drawing, FillPath, Group, Image, Path, StrokePath, Text, Transform
 from motifold.render.drawing.measure import text_outline
 from motifold.render.drawing.numbers import clean_words, number
 from motifold.render.drawing.writer import merge_strokes, play
@@ -33,7 +33,7 @@ class _SvgWriter:
     """Builds svgwrite elements; ``stack`` holds the open groups."""
 
     def __init__(self, root: Any, id_prefix: str) -> None:
-        from svgwrite import container, masking, path
+        from svgwrite import container, image, masking, path
 
         class LabelledGroup(container.Group):  # type: ignore[misc]
             """A group whose ``aria-*`` and ``data-*`` attributes, unknown to SVG 1.1, are set past svgwrite's check."""
@@ -47,6 +47,7 @@ class _SvgWriter:
                 return xml
 
         self._group_type, self._path_type, self._clip_type = LabelledGroup, path.Path, masking.ClipPath
+        self._image_type = image.Image
         self._root = root
         self._prefix = id_prefix
         self._clips = 0
@@ -81,6 +82,17 @@ class _SvgWriter:
         if outline.commands:
             group.add(self._path(outline, {"fill": operation.color}))
         self.stack[-1].add(group)
+
+    def image(self, operation: Image) -> None:
+        """Its bytes in the file itself (RFC 2397): nothing is fetched. Its rows run down the page, so it is turned over."""
+        from base64 import b64encode
+
+        address = f"data:image/{operation.kind};base64,{b64encode(operation.data).decode()}"
+        size = (number(operation.width_mm), number(operation.height_mm))
+        element = self._image_type(address, insert=(0, 0), size=size, factory=self._root)
+        element["preserveAspectRatio"] = "none"
+        element["transform"] = _matrix(Transform(1.0, 0.0, 0.0, -1.0, operation.x_mm, operation.y_mm + operation.height_mm))
+        self.stack[-1].add(element)
 
     def begin(self, group: Group) -> None:
         labels = {f"data-{key}": clean_words(value) for key, value in group.data}

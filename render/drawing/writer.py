@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from typing import Protocol
 
-from motifold.render.drawing.display import FillPath, Group, Operation, Path, StrokePath, Text, UnsupportedOperation
+from motifold.render.drawing.display import FillPath, Group, Image, Operation, Path, StrokePath, Text, UnsupportedOperation
 
 
 class Writer(Protocol):
@@ -17,6 +17,8 @@ class Writer(Protocol):
     def fill(self, operation: FillPath) -> None: ...
 
     def text(self, operation: Text) -> None: ...
+
+    def image(self, operation: Image) -> None: ...
 
     def begin(self, group: Group) -> None: ...
 
@@ -33,6 +35,8 @@ def play(operations: Iterable[Operation], writer: Writer) -> None:
                 writer.fill(operation)
             case Text():
                 writer.text(operation)
+            case Image():
+                writer.image(operation)
             case Group():
                 writer.begin(operation)
                 play(operation.children, writer)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from io import BytesIO
+
+import PIL.Image
 import pytest
 
-from motifold.render.drawing.display import Drawing, FillPath, Group, Path, StrokePath, Text, Transform
+from motifold.render.drawing.display import Drawing, FillPath, Group, Image, Path, StrokePath, Text, Transform
 
 
 def box_path(x: float, y: float, width: float, height: float) -> Path:
@@ -16,6 +19,17 @@ def symbol(x: float, y: float, number: int) -> Group:
     lines = [((x, y), (x, y + 6)), ((x - 1.2, y + 6), (x + 1.2, y + 6)), ((x - 0.9, y + 3), (x + 0.9, y + 3.8))]
     strokes = tuple(StrokePath(Path((("M", *start), ("L", *end))), "#1d3557", 0.35) for start, end in lines)
     return Group(strokes, css_class="stitch", data=(("round", "1"), ("index", str(number))), title=f"stitch {number}")
+
+
+def dots(kind: str) -> bytes:
+    """A picture of eight by four dots: its left half red, its right half a grey that darkens downwards."""
+    picture = PIL.Image.new("RGB", (8, 4), "#b3402e")
+    for x in range(4, 8):
+        for y in range(4):
+            picture.putpixel((x, y), (160 - 45 * y,) * 3)
+    out = BytesIO()
+    picture.resize((80, 40), PIL.Image.Resampling.NEAREST).save(out, kind)
+    return out.getvalue()
 
 
 @pytest.fixture
@@ -33,6 +47,8 @@ def everything() -> Drawing:
                   clip=box_path(42, 26, 10, 10), title="A window"),
             Group((Text(0, 0, "turned", "serif", 12, "#b3402e"), symbol(10, -2, 1)), transform=Transform(0.8, 0.5, -0.5, 0.8, 55, 12)),
             *(symbol(2 + 6 * i, 2, i) for i in range(8)),
+            Image(58, 30, 12, 6, dots("PNG"), "png"),
+            Group((Image(0, 0, 8, 4, dots("JPEG"), "jpeg"),), transform=Transform(0.8, 0.6, -0.6, 0.8, 60, 38)),
             Text(0, 14, "AVATAR To ½ 24 × 36 “fiber”", "serif-italic", 13),
             Text(70, -2, "right", "sans-italic", 9, anchor="end"),
             Text(68, 20, "upright", "serif-bold", 10, anchor="middle", angle_deg=90),

@@ -8,7 +8,7 @@ from io import BytesIO
 import numpy as np
 import pytest
 
-from motifold.render.drawing import to_png
+from motifold.render.drawing import to_pdf, to_png
 from motifold.render.drawing.display import Drawing, Face, FillPath, Path, StrokePath, Text, Transform
 from motifold.render.drawing.fonts import cap_height_mm, font_path, has_character, kerning, shape, text_width_mm
 from motifold.render.drawing.measure import apply, around, bounds, compose, contrast, grey_of, in_greys, path_box, place, restyle, transform
@@ -113,3 +113,13 @@ def test_grey_keeps_the_lightness_and_contrast_follows_the_published_formula() -
 
 def test_nothing_inked_has_no_box() -> None:
     assert bounds([Text(0, 0, "  "), FillPath(Path(()), "#000000")]) is None
+
+
+def test_a_picture_in_greys_has_no_colour(everything: Drawing) -> None:
+    from PIL import Image
+
+    assert b"/DeviceRGB" in to_pdf(everything)
+    grey = in_greys(everything)
+    assert b"/DeviceRGB" not in to_pdf(grey)
+    dots = np.asarray(Image.open(BytesIO(to_png(grey, 100))).convert("RGB")).astype(int)
+    assert (dots.max(axis=2) - dots.min(axis=2)).max() <= 1
