@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
+from datetime import date, datetime
 from typing import Any
 
 from motifold.render.pattern.keys import ANY, KEYS, Branch, Key, key_tree
@@ -20,12 +21,14 @@ _OTHER_WORDS = {
     "stitches": "stitch", "abbreviations": "stitch", "border": "edging", "edge": "edging", "edgings": "edging", "trim": "edging",
     "note": "notes", "joining": "assembly", "layout": "assembly", "construction": "assembly", "making_up": "assembly",
     "colour": "hex", "color": "hex", "colorway": "name", "colourway": "name", "designer": "author", "by": "author",
-    "difficulty": "level", "skill": "level", "name": "title", "description": "summary", "lang": "language", "version": "format",
+    "difficulty": "level", "skill": "level", "name": "title", "description": "summary", "lang": "language",
     "needle": "hook", "tools": "notions", "meterage": "length", "metreage": "length", "yardage": "length", "skein": "ball",
     "hank": "ball", "text": "rounds", "instructions": "rounds", "rnds": "rounds", "sts": "stitches", "mass": "grams",
     "grammes": "grams", "across": "width", "size": "width", "around": "across", "border_of": "opening", "side": "opening",
     "body": "bodies", "negative_ease": "ease", "joins": "join", "panel": "panels", "blocking": "after_wash",
-    "washed": "after_wash", "last_rnd": "last_round",
+    "washed": "after_wash", "last_rnd": "last_round", "license": "licence", "url": "web", "website": "web", "link": "web",
+    "errata": "changes", "edition": "version", "photo": "picture", "photos": "picture", "pictures": "picture", "image": "picture",
+    "images": "picture", "place": "at", "source": "file", "path": "file", "alt_text": "alt",
 }  # fmt: skip
 """What people may call a key that has another name here, used only where a table has no such key of its own."""
 
@@ -89,6 +92,8 @@ def _fits(value: Any, key: Key) -> bool:
         return isinstance(value, str) or (isinstance(value, list) and all(isinstance(item, str) for item in value))
     if key.kind == "passes":
         return isinstance(value, list) and all(isinstance(item, list) and all(isinstance(name, str) for name in item) for item in value)
+    if key.kind == "date" and isinstance(value, date) and not isinstance(value, datetime):
+        return True
     return isinstance(value, str)
 
 
@@ -113,7 +118,7 @@ _WANTED = {
     "mass": "a weight with its unit, in quotes", "yarn length": "a length and its weight, in quotes",
     "share": "a percentage in quotes", "range": "two ends in quotes", "body": "a length with its unit, in quotes",
     "colour": "a hex colour in quotes", "whole": "a whole number", "number": "a number", "yes or no": "true or false",
-    "table": "a table", "tables": "a list of tables",
+    "table": "a table", "tables": "a list of tables", "date": "a date, year-month-day",
 }  # fmt: skip
 
 

@@ -9,7 +9,7 @@ from motifold.symbols.record import dataclass
 
 Kind = Literal[
     "table", "tables", "text", "lines", "texts", "passes", "length", "mass", "yarn length", "share", "range", "body", "colour",
-    "whole", "number", "yes or no",
+    "whole", "number", "yes or no", "date",
 ]  # fmt: skip
 
 ANY = "*"
@@ -56,6 +56,7 @@ KIND_WORDS: dict[Kind, str] = {
     "whole": "whole number",
     "number": "number",
     "yes or no": "true or false",
+    "date": "date",
 }
 
 LEVELS = ("basic", "easy", "intermediate", "complex")
@@ -70,9 +71,24 @@ KEYS: tuple[Key, ...] = (
     Key("pattern.level", "text", '"basic"', "Project level as the trade grades it.", choices=LEVELS),
     Key("pattern.author", "text", '"Example Yarn Room"', "Who designed it."),
     Key("pattern.language", "text", '"en"', "Language of the text, as a language tag.", '"en"'),
+    Key("pattern.version", "text", '"1.2"', "The edition that this is: on the cover and in the file's metadata."),
+    Key("pattern.date", "date", '"2026-03-01"', "The day of this edition: year, month, day."),
+    Key("pattern.copyright", "text", '"© 2026 Example Yarn Room"', "Whose work it is, as printed."),
+    Key("pattern.licence", "text", '"For personal use; sell what you make from it."', "What a buyer may do with it."),
+    Key("pattern.web", "text", '"https://example.org/basket"', "Its address on the web, printed with a code to scan."),
+    Key("pattern.changes", "table", "[pattern.changes]", "What each edition changed, the newest last."),
+    Key("pattern.changes.*", "texts", '["Rnd 5: 60 dc, not 58."]', "What the edition of this version changed."),
+    Key("picture", "table", "[picture.front]", "Pictures of your own, PNG or JPEG, kept beside the pattern file."),
+    Key("picture.*", "table", "[picture.front]", "One picture.", needs=("file",)),
+    Key("picture.*.file", "text", '"front.jpg"', "Its file, in the pattern's own folder or one below it.", required=True),
+    Key("picture.*.caption", "text", '"The basket, brim turned down."', "What is printed below it."),
+    Key("picture.*.alt", "text", '"A grey basket on a table."', "What it shows, for those who cannot see it.", "the caption"),
+    Key("picture.*.at", "text", '"cover"', "Where it stands: cover, a motif, an edging, assembly or finishing.", '"finishing"'),
+    Key("picture.*.width", "length", '"8 cm"', "How wide it is printed.", "as wide as its column"),
     Key("materials", "table", "[materials]", "What is needed besides yarn."),
     Key("materials.hook", "length", '"4 mm"', "The hook's size."),
     Key("materials.notions", "texts", '["yarn needle", "scissors"]', "Everything else that is needed."),
+    Key("materials.margin", "share", '"15 %"', "Yarn to spare on top of what is worked.", '"10 %"'),
     Key("yarn", "table", "[yarn.A]", "The yarns, each under the name that the instructions use."),
     Key("yarn.*", "table", "[yarn.A]", "One yarn: A in `with A`."),
     Key("yarn.*.name", "text", '"Fog"', "The colour's name, as printed.", "the table's name"),
@@ -80,6 +96,7 @@ KEYS: tuple[Key, ...] = (
     Key("yarn.*.weight", "whole", "3", "Standard yarn weight, 0 (lace) to 7 (jumbo).", low=0, high=7),
     Key("yarn.*.length", "yarn length", '"110 m / 50 g"', "Length for its weight, from the label."),
     Key("yarn.*.ball", "mass", '"50 g"', "Weight of one ball."),
+    Key("yarn.*.substitute", "yarn length", '"125 m / 50 g"', "Length for its weight of another yarn: what that takes is told beside."),
     Key("gauge", "table", "[gauge]", "The designer's swatch, washed and dried flat."),
     Key("gauge.motif", "text", '"square"', "The motif that was measured.", "the only motif"),
     Key("gauge.rounds", "whole", "8", "How many rounds the swatch has.", low=1, high=MOST_ROUNDS),
@@ -117,6 +134,9 @@ KEYS: tuple[Key, ...] = (
         "Whether beginning chains count as a stitch where the text does not say.",
         "the trade's habit",
     ),
+    Key("motif.*.colourway", "table", "[motif.square.colourway]", "Colourways: the same motif worked in other yarns."),
+    Key("motif.*.colourway.*", "table", '{ A = "C", B = "A" }', "One colourway: which yarn stands in for which of the text."),
+    Key("motif.*.colourway.*.*", "text", '"C"', "The yarn that is worked where the text says this one."),
     Key("size", "table", "[size]", "What the piece must fit.", needs=("bodies",)),
     Key("size.measure", "text", '"head circumference"', "What is measured on the body.", '"girth"'),
     Key("size.across", "number", "4", "Motifs around that girth.", "1", low=0),
@@ -124,6 +144,25 @@ KEYS: tuple[Key, ...] = (
     Key("size.ease", "range", '"-8 % to 0 %"', "Finished girth over the body, from least to most; or in cm or in."),
     Key("size.bodies", "table", "[size.bodies]", "The sizes in order.", required=True),
     Key("size.bodies.*", "body", '"42 cm"', 'A body\'s girth, or `"table: head, 2 years"`.'),
+    Key("size.own", "table", "[size.own]", "What single sizes have of their own."),
+    Key("size.own.*", "table", "[size.own.Large]", "One size's own: what it does not say, it has as the others do."),
+    Key("size.own.*.rounds", "whole", "6", "Its rounds, whatever the ease says.", low=1, high=MOST_ROUNDS),
+    Key("size.own.*.across", "number", "5", "Its motifs around.", low=0),
+    Key("size.own.*.hook", "length", '"5 mm"', "Its hook, with a gauge of its own."),
+    Key("size.own.*.gauge", "table", "[size.own.Large.gauge]", "Its swatch, of the same motif."),
+    Key("size.own.*.gauge.rounds", "whole", "5", "How many rounds that swatch has.", low=1, high=MOST_ROUNDS),
+    Key("size.own.*.gauge.width", "length", '"13.5 cm"', "Its width (over `rounds`, or over `stitches`)."),
+    Key("size.own.*.gauge.grams", "number", "13", "What it weighs.", low=0),
+    Key("size.own.*.gauge.stitches", "number", "14", "Stitches over `width`.", low=0),
+    Key("size.own.*.gauge.rows", "number", "8", "Rows over `height`.", low=0),
+    Key("size.own.*.gauge.height", "length", '"10 cm"', "Height of that many rows."),
+    Key("size.own.*.net", "lines", '"""\nF1 F2 F3\n"""', "Its own net, with its own `join`, `open` and `panels`."),
+    Key("size.own.*.join", "texts", '["F3.right + F1.left"]', "What folds together in that net."),
+    Key("size.own.*.open", "texts", '["F1.top"]', "What stays open there.", "what is left"),
+    Key("size.own.*.panels", "table", '{ F3 = "half" }', "Panels there whose motif differs."),
+    Key("size.own.*.panels.*", "text", '"half"', "That panel's motif."),
+    Key("size.own.*.edgings", "table", "{ rim = 3 }", "How many rounds of its edgings it works."),
+    Key("size.own.*.edgings.*", "whole", "3", "Rounds of that edging.", low=1, high=MOST_ROUNDS),
     Key("assembly", "table", "[assembly]", "How panels become the piece.", needs=("net", "join")),
     Key("assembly.motif", "text", '"square"', "Every panel's motif.", "the only motif"),
     Key("assembly.panels", "table", '{ T1 = "half" }', "Panels whose motif differs."),
@@ -131,6 +170,10 @@ KEYS: tuple[Key, ...] = (
     Key("assembly.net", "lines", '"""\nF1 B1\n"""', "The panels laid flat, right side up: a word each, a dot for an empty place."),
     Key("assembly.join", "texts", '["F1.left + B1.left"]', "Sides that fold together: `+`, twisted `~`, or with `itself`."),
     Key("assembly.open", "texts", '["F1.top"]', "Sides that stay open.", "what is left"),
+    Key(
+        "assembly.colourways", "lines", '"""\ndawn dusk\n"""', "The colourway of each panel, laid out as the net is.",
+        "spread so that no two alike touch",
+    ),
     Key("assembly.copies", "whole", "2", "How many of the whole thing (2: a pair).", "1", low=1, high=100),
     Key("assembly.fold", "texts", '["base.top"]', "What is folded, in words or by side."),
     Key("assembly.form", "text", '"basket"', "What the finished thing is drawn as."),
@@ -151,6 +194,11 @@ KEYS: tuple[Key, ...] = (
     Key("edging.*.motif", "text", '"square"', "Without an assembly: the motif that it goes around."),
     Key("edging.*.rounds", "lines", '"""Rnd 1: …"""', "Its instructions, a line a round."),
     Key("edging.*.rows", "lines", '"""Row 1: …"""', "Its instructions, a line a row."),
+    Key("edging.*.gauge", "table", "[edging.rim.gauge]", "Its own gauge, to tell whether it lies flat."),
+    Key("edging.*.gauge.stitches", "number", "20", "Stitches over `width`.", low=0),
+    Key("edging.*.gauge.width", "length", '"10 cm"', "Width of that many stitches."),
+    Key("edging.*.gauge.rows", "number", "24", "Rounds over `height`.", low=0),
+    Key("edging.*.gauge.height", "length", '"10 cm"', "Height of that many rounds."),
     Key("notes", "table", "[notes]", "What a reader should know."),
     Key("notes.before", "texts", '["Turn after every round."]', "Notes before the instructions."),
     Key("notes.after", "texts", '["Wash by hand."]', "Finishing and care."),
@@ -255,6 +303,8 @@ def _value_schema(key: Key) -> Schema:
         schema = {"type": "array", "items": {"type": "array", "items": text}}
     elif key.kind == "yes or no":
         schema = {"type": "boolean"}
+    elif key.kind == "date":
+        schema = {**text, "format": "date"}
     else:
         schema = {"type": "integer" if key.kind == "whole" else "number"}
         if key.low is not None:

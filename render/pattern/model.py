@@ -19,6 +19,7 @@ KeyPath = tuple[str | int, ...]
 class Materials:
     hook: Quantity | None = None
     notions: tuple[str, ...] = ()
+    margin: float | None = None          # yarn to spare, 0.15 for "15 %"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +32,7 @@ class Yarn:
     weight: int | None = None
     length: PerLength | None = None
     ball: Quantity | None = None
+    substitute: PerLength | None = None  # another yarn's metres for grams
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +71,14 @@ class SpecialStitch:
 
 
 @dataclass(frozen=True, slots=True)
+class Colourway:
+    """One motif in other yarns: ``yarns`` maps those of the text to those worked; what it leaves out stays."""
+
+    name: str
+    yarns: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
 class MotifSource:
     """``[motif.NAME]``: ``sides`` is how many corners the shape has (0: a circle; 4 for rows)."""
 
@@ -79,6 +89,22 @@ class MotifSource:
     instructions: Instructions
     last_round: int | None = None
     counts_as: bool | None = None
+    colourways: tuple[Colourway, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class OwnOfSize:
+    """``[size.own.NAME]``: what one size has of its own; None: as the others.
+
+    ``assembly``: its own net, with the seams of the others. ``edgings``: how many rounds it works of those named.
+    """
+
+    rounds: int | None = None
+    across: float | None = None
+    hook: Quantity | None = None
+    gauge: Gauge | None = None
+    assembly: AssemblySource | None = None
+    edgings: Mapping[str, int] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +116,7 @@ class SizePlan:
     across: float | None
     ease: Range | None                          # fractions: -0.08 to 0; or cm if ease_unit is "cm"
     bodies: tuple[tuple[str, float | str], ...]  # (name, cm) or (name, "table: head, 2 years")
+    own: Mapping[str, OwnOfSize] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,16 +177,45 @@ class AssemblySource:
     form: str | None = None
     span: Span = NOWHERE
     open_span: Span | None = None
+    colourways: Mapping[str, str] = field(default_factory=dict)  # by panel; empty: spread so that no two alike touch
 
 
 @dataclass(frozen=True, slots=True)
 class EdgingSource:
-    """``[edging.NAME]``: worked on the opening that ``opening`` lies on, or (no assembly) around ``motif``."""
+    """``[edging.NAME]``: worked on the opening that ``opening`` lies on, or (no assembly) around ``motif``; ``gauge`` is its own."""
 
     name: str
     opening: SidePiece | None
     motif: str | None
     instructions: Instructions
+    gauge: Gauge | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Edition:
+    """Which printing this is, and whose. ``date``: as ISO 8601 has it, "2026-03-01".
+
+    ``changes``: (version, what it changed), newest last.
+    """
+
+    version: str | None = None
+    date: str | None = None
+    copyright: str | None = None
+    licence: str | None = None
+    web: str | None = None
+    changes: tuple[tuple[str, tuple[str, ...]], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PictureSource:
+    """``[picture.NAME]``: a picture of the designer's own. ``file`` is as written, ``at`` the cover, a motif, an edging, or a section."""
+
+    name: str
+    file: str
+    caption: str = ""
+    alt: str = ""
+    at: str = "finishing"
+    width_cm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,6 +241,8 @@ class Pattern:
     edgings: tuple[EdgingSource, ...] = ()
     notes_before: tuple[str, ...] = ()
     notes_after: tuple[str, ...] = ()
+    edition: Edition = field(default_factory=Edition)
+    pictures: tuple[PictureSource, ...] = ()
     places: Mapping[KeyPath, Span] = field(default_factory=dict)
 
     def place(self, *keys: str | int) -> Span:

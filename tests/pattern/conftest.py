@@ -88,6 +88,14 @@ rounds = "Rnd 1: Sc in each st around."
 [notes]
 before = ["Turn after every round."]
 after = "Wash by hand."
+
+[pattern.changes]
+"1.1" = "Rnd 2: 24 dc, not 22."
+
+[picture.front]
+file = "front.jpg"
+caption = "The bag."
+at = "cover"
 '''
 
 
