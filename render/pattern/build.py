@@ -8,7 +8,10 @@ from dataclasses import replace
 from typing import Literal
 
 from motifold.render.pattern import notation
+from motifold.render.pattern.build_edition import build_edition, build_pictures
+from motifold.render.pattern.build_own import build_edging_gauge, with_own
 from motifold.render.pattern.build_parts import build_assembly, build_gauge, build_size, panel_names, tell_of_panels
+from motifold.render.pattern.colours import with_colourways
 from motifold.render.pattern.instructions import Group, Instructions, Join, Repeat, Step
 from motifold.render.pattern.model import EdgingSource, Materials, MotifSource, Pattern, SidePiece, SpecialStitch, Terms, Yarn
 from motifold.render.pattern.net import read_side
@@ -42,13 +45,17 @@ def build_pattern(path: str, source: str, tables: Table, reader: Reader) -> Patt
     context = NotationContext(terms or "US", tuple(yarn.key for yarn in yarns), sizes=max(1, reader.count("size", "bodies")))
     stitches, context = _stitches(reader, tables.get("stitch", {}), context)
     motifs, context = _motifs(reader, motif_tables, context)
+    motifs = with_colourways(reader, motif_tables, motifs, tuple(yarn.key for yarn in yarns))
     assembly = build_assembly(reader, tables, motifs, tuple(yarn.key for yarn in yarns))
     edgings = _edgings(reader, tables.get("edging", {}), context, motifs, panel_names(assembly) if assembly else None)
     gauge = build_gauge(reader, tables, motifs)
+    size = with_own(reader, tables, size, motifs, yarns, (gauge, assembly), tuple(edging.name for edging in edgings))
     notes = tables.get("notes", {})
     materials = tables.get("materials", {})
     hook = _hook(reader, materials)
     title, language = _title(reader, head), _language(reader, head)
+    edition = build_edition(reader, head)
+    pictures = build_pictures(reader, tables.get("picture", {}), [*motif_tables, *tables.get("edging", {})])
     if terms is None or not motifs:
         return None
     return Pattern(
@@ -61,7 +68,7 @@ def build_pattern(path: str, source: str, tables: Table, reader: Reader) -> Patt
         level=text(head, "level"),
         author=text(head, "author") or None,
         language=language,
-        materials=Materials(hook, texts(materials, "notions")),
+        materials=Materials(hook, texts(materials, "notions"), _margin(reader, materials)),
         yarns=yarns,
         gauge=gauge,
         stitches=stitches,
@@ -71,6 +78,8 @@ def build_pattern(path: str, source: str, tables: Table, reader: Reader) -> Patt
         edgings=edgings,
         notes_before=texts(notes, "before"),
         notes_after=texts(notes, "after"),
+        edition=edition,
+        pictures=pictures,
         places=reader.locator.places(),
     )
 
@@ -82,6 +91,16 @@ def _hook(reader: Reader, materials: Table) -> Quantity | None:
         reader.add("value", reader.locator.value(("materials", "hook")), f"no hook is {hook} thick", "is the unit right?")
         return None
     return hook
+
+
+def _margin(reader: Reader, materials: Table) -> float | None:
+    """Yarn to spare, as a share of what is worked."""
+    found = quantity(reader, materials, ("materials", "margin"), "share", positive=False)
+    if found is not None and not 0 <= found.value <= 100:
+        hint = 'for example margin = "10 %"'
+        reader.add("value", reader.locator.value(("materials", "margin")), f"{found} is no amount of yarn to spare", hint)
+        return None
+    return None if found is None else float(found.fraction)
 
 
 def _terms(head: Table) -> Terms | None:
@@ -131,6 +150,7 @@ def _yarns(reader: Reader, tables: Table) -> tuple[Yarn, ...]:
                 weight=whole(table, "weight"),
                 length=per_length(reader, table, (*path, "length")),
                 ball=quantity(reader, table, (*path, "ball"), "mass"),
+                substitute=per_length(reader, table, (*path, "substitute")),
             )
         )
     return tuple(yarns)
@@ -304,7 +324,7 @@ def _edgings(
             message = f"[edging.{name}] does not say where it goes"
             reader.add("missing", reader.locator.value(path), message, f'for example {wanted} = "{example}"')
         instructions, _, context = _instructions(reader, path, table, context)
-        edgings.append(EdgingSource(name, opening, motif, instructions))
+        edgings.append(EdgingSource(name, opening, motif, instructions, build_edging_gauge(reader, table, path)))
     return tuple(edgings)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from motifold.render.pattern.colours import build_placing
 from motifold.render.pattern.locator import LocatedText
 from motifold.render.pattern.model import (
     AssemblySource,
@@ -30,22 +31,25 @@ def only(names: Sequence[str]) -> str | None:
     return names[0] if len(names) == 1 else None
 
 
-def build_gauge(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...]) -> Gauge | None:
+def build_gauge(
+    reader: Reader, tables: Table, motifs: tuple[MotifSource, ...], at: Path = ("gauge",), measured: str | None = None
+) -> Gauge | None:
+    """The gauge whose table is ``tables["gauge"]`` and stands in the file at ``at``; ``measured``: its motif where it names none."""
     if "gauge" not in tables:
         return None
     table: Table = tables["gauge"]
     names = tuple(motif.name for motif in motifs)
-    motif = reference(reader, table, ("gauge", "motif"), names, "motif")
+    motif = reference(reader, table, (*at, "motif"), names, "motif")
     rounds = whole(table, "rounds")
-    width = centimetres(reader, table, ("gauge", "width"))
+    width = centimetres(reader, table, (*at, "width"))
     points = [GaugePoint(rounds, width)] if rounds and width else []
     points += _points(reader, table)
-    motif = motif or only(names)
+    motif = motif or measured or only(names)
     if points and motif is None and "motif" not in table:
         message = "the gauge does not say which motif was measured"
-        reader.add("missing", reader.locator.value(("gauge",)), message, f'for example motif = "{(*names, "square")[0]}"')
-    _gauge_agrees(reader, points)
-    wash = share(reader, table, ("gauge", "after_wash"))
+        reader.add("missing", reader.locator.value(at), message, f'for example motif = "{(*names, "square")[0]}"')
+    _gauge_agrees(reader, points, at)
+    wash = share(reader, table, (*at, "after_wash"))
     return Gauge(
         motif=motif,
         points=tuple(points),
@@ -54,7 +58,7 @@ def build_gauge(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...]) 
         stitches=number(table, "stitches"),
         width_cm=width,
         rows=number(table, "rows"),
-        height_cm=centimetres(reader, table, ("gauge", "height")),
+        height_cm=centimetres(reader, table, (*at, "height")),
         after_wash=float(1 + wash) if wash is not None else None,
         estimate=truth(table, "estimate") or False,
     )
@@ -70,23 +74,23 @@ def _points(reader: Reader, table: Table) -> list[GaugePoint]:
     return points
 
 
-def _gauge_agrees(reader: Reader, points: list[GaugePoint]) -> None:
+def _gauge_agrees(reader: Reader, points: list[GaugePoint], at: Path) -> None:
     """Numbers that mean nothing without each other, and swatches that shrink as they grow."""
     here = reader.locator.value
-    given = {name for name in ("rounds", "width", "grams", "points", "stitches", "rows", "height") if reader.has("gauge", name)}
+    given = {name for name in ("rounds", "width", "grams", "points", "stitches", "rows", "height") if reader.has(*at, name)}
     if "rounds" in given and not given & {"width", "points"}:
-        reader.add("missing", here(("gauge", "rounds")), "the gauge has rounds and no width", 'for example width = "12.8 cm"')
+        reader.add("missing", here((*at, "rounds")), "the gauge has rounds and no width", 'for example width = "12.8 cm"')
     if "width" in given and not given & {"rounds", "stitches", "points"}:
         hint = "for example rounds = 8, or stitches = 16"
-        reader.add("missing", here(("gauge", "width")), "the gauge has a width and does not say of what", hint)
+        reader.add("missing", here((*at, "width")), "the gauge has a width and does not say of what", hint)
     elif "grams" in given and not given & {"rounds", "stitches", "points"}:
         message = "the gauge has grams and does not say of how many rounds"
-        reader.add("missing", here(("gauge", "grams")), message, "for example rounds = 8")
+        reader.add("missing", here((*at, "grams")), message, "for example rounds = 8")
     for counted, measured in (("stitches", "width"), ("rows", "height"), ("height", "rows")):
         if counted in given and measured not in given:
             message = f"the gauge has {counted} and no {measured}"
-            reader.add("missing", here(("gauge", counted)), message, f"both are measured: add {measured}")
-    path: Path = ("gauge", "points") if "points" in given else ("gauge", "rounds")
+            reader.add("missing", here((*at, counted)), message, f"both are measured: add {measured}")
+    path: Path = (*at, "points") if "points" in given else (*at, "rounds")
     in_order = sorted(points, key=lambda point: (point.rounds, point.width_cm))
     for before, after in pairwise(in_order):
         if before.rounds == after.rounds:
@@ -140,25 +144,28 @@ def _body(reader: Reader, bodies: Table, path: Path) -> float | str | None:
     return f"table: {entry}"
 
 
-def build_assembly(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...], yarns: tuple[str, ...]) -> AssemblySource | None:
+def build_assembly(
+    reader: Reader, tables: Table, motifs: tuple[MotifSource, ...], yarns: tuple[str, ...], at: Path = ("assembly",)
+) -> AssemblySource | None:
+    """The assembly whose table is ``tables["assembly"]`` and stands in the file at ``at``."""
     if "assembly" not in tables:
         return None
     table: Table = tables["assembly"]
     names = tuple(motif.name for motif in motifs)
-    motif = reference(reader, table, ("assembly", "motif"), names, "motif")
+    motif = reference(reader, table, (*at, "motif"), names, "motif")
     differing = {
         name: found
         for name in table.get("panels", {})
-        if (found := reference(reader, table["panels"], ("assembly", "panels", name), names, "motif")) is not None
+        if (found := reference(reader, table["panels"], (*at, "panels", name), names, "motif")) is not None
     }
     net: tuple[NetCell, ...] = ()
     if "net" in table:
-        net, problems = read_net(reader.locator.text(("assembly", "net")))
+        net, problems = read_net(reader.locator.text((*at, "net")))
         reader.problems += problems
     panels = _panel_names(table, net)
-    joins = _joins(reader, table, panels)
+    joins = _joins(reader, table, panels, at)
     motif = motif or only(names)
-    stays_open = _open(reader, table, panels)
+    stays_open = _open(reader, table, panels, at)
     if len(joins) < len(table.get("join", ())) or reader.found("net"):
         stays_open = None  # where a join could not be read, what is left open means nothing, and telling of it would only confuse
     return AssemblySource(
@@ -171,8 +178,9 @@ def build_assembly(reader: Reader, tables: Table, motifs: tuple[MotifSource, ...
         copies=whole(table, "copies") or 1,
         fold=texts(table, "fold"),
         form=text(table, "form"),
-        span=reader.locator.value(("assembly",)) if table else NOWHERE,
-        open_span=reader.locator.value(("assembly", "open")) if "open" in table else None,
+        span=reader.locator.value(at) if table else NOWHERE,
+        open_span=reader.locator.value((*at, "open")) if "open" in table else None,
+        colourways=build_placing(reader, table, motifs, net, at),
     )
 
 
@@ -194,23 +202,23 @@ def _panel_names(table: Table, net: tuple[NetCell, ...]) -> list[str]:
     return list(names)[: 2 * MOST_PANELS]
 
 
-def _joins(reader: Reader, table: Table, panels: list[str]) -> tuple[JoinSource, ...]:
+def _joins(reader: Reader, table: Table, panels: list[str], at: Path) -> tuple[JoinSource, ...]:
     known = dict.fromkeys(panels)
     if len(table.get("join", ())) > MOST_JOINS:
-        reader.add("value", reader.locator.value(("assembly", "join", MOST_JOINS)), f"an assembly has at most {MOST_JOINS} joins")
+        reader.add("value", reader.locator.value((*at, "join", MOST_JOINS)), f"an assembly has at most {MOST_JOINS} joins")
         return ()
     joins = []
     for index in range(len(table.get("join", ()))):
         if reader.flooded:
             break
-        join, problems = read_join(_item_text(reader, "join", index), known)
+        join, problems = read_join(_item_text(reader, at, "join", index), known)
         tell_of_panels(reader, problems)
         if join:
             joins.append(join)
     return tuple(joins)
 
 
-def _open(reader: Reader, table: Table, panels: list[str]) -> tuple[SidePiece, ...] | None:
+def _open(reader: Reader, table: Table, panels: list[str], at: Path) -> tuple[SidePiece, ...] | None:
     if "open" not in table:
         return None
     known = dict.fromkeys(panels)
@@ -218,7 +226,7 @@ def _open(reader: Reader, table: Table, panels: list[str]) -> tuple[SidePiece, .
     for index in range(len(table["open"])):
         if reader.flooded:
             break
-        located = _item_text(reader, "open", index)
+        located = _item_text(reader, at, "open", index)
         side, problem = read_side(located, 0, len(located.text), known)
         if problem:
             tell_of_panels(reader, [problem])
@@ -232,10 +240,10 @@ def tell_of_panels(reader: Reader, problems: list[Problem]) -> None:
     reader.problems += [problem for problem in problems if problem.code != "reference" or not reader.found("net")]
 
 
-def _item_text(reader: Reader, name: str, index: int) -> LocatedText:
+def _item_text(reader: Reader, at: Path, name: str, index: int) -> LocatedText:
     """Item of a list of texts in [assembly], which may be written as one text alone."""
-    path: Path = ("assembly", name, index)
-    return reader.locator.text(path if path in reader.locator.texts else ("assembly", name))
+    path: Path = (*at, name, index)
+    return reader.locator.text(path if path in reader.locator.texts else (*at, name))
 
 
 def _seam(reader: Reader, table: Table, yarns: tuple[str, ...]) -> SeamSource:

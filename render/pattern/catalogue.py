@@ -125,6 +125,9 @@ CATALOGUE: tuple[Entry, ...] = (
     Entry("size-name", "error", "The size asked for is not one of the file's.", "--size Huge"),
     Entry("size-rounds", "error", "A size wants more rounds than the text has.", "9 rounds of a motif of 5"),
     Entry("size-fit", "warning", "No number of rounds comes within the ease.", 'ease = "0 % to 1 %"'),
+    Entry("gauge-uneven", "warning", "Measured rounds lie far from one line: widths are uncertain.", "4 rounds 6 cm, 6 rounds 12 cm"),
+    Entry("edging-fit", "warning", "An edging's stitches are too many, or too few, to lie flat along its opening.", "160 sc along 60 cm"),
+    Entry("colourway", "error or warning", "The plan of colourways does not fit, or two alike must touch.", 'colourways = "dawn dsuk"'),
     Entry("size-gauge", "error", "The gauge does not tell how wide the motif becomes.", "[size] without a measured swatch"),
 )
 

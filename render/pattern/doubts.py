@@ -53,6 +53,7 @@ def _spare_yarns(pattern: Pattern) -> Iterator[Problem]:
     used = {pattern.yarns[0].key, *(change.yarn for change in changes)}
     if pattern.assembly is not None:
         used.add(pattern.assembly.seam.yarn)
+    used.update(yarn for motif in pattern.motifs for way in motif.colourways for yarn in way.yarns.values())
     for yarn in pattern.yarns:
         if yarn.key not in used:
             message = f"yarn {yarn.key} is in the materials and nothing is worked with it"
