@@ -7,6 +7,15 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from motifold.render.assembly.model import Assembly
+from motifold.render.consequences import (
+    OF_A_LOST_SIZE,
+    OF_A_MOTIF,
+    OF_LOST_SIDES,
+    sides_lost,
+    sides_told_once,
+    tables_unread,
+    without,
+)
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.doubts import editor_doubts
 from motifold.render.pattern.instructions import Amount, Definition
@@ -17,10 +26,6 @@ from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
     from motifold.render.fabric import Workshop
-
-
-CONSEQUENCES = frozenset({"sides-differ", "count", "uneven", "left-over", "place", "too-much"})
-"""Codes that what is joined or edged shows only because a motif is wrong: one mistake is one problem."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,14 +64,18 @@ def work_pattern(
 
     table, table_problems = size_table(pattern)
     choices, choice_problems = choose_sizes(pattern, table, rounds, size_name)
+    unread = tables_unread(pattern, reading_problems)
     found: list[tuple[str, Problem]] = []
     memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]] = {}
     sizes = []
     for choice in choices:
-        size, problems = _work_size(pattern, choice, memory)
+        size, problems = _work_size(pattern, choice, memory, unread)
         sizes.append(size)
         found.extend((choice.name, problem) for problem in problems)
-    problems = (*reading_problems, *editor_doubts(pattern), *table_problems, *choice_problems, *_once(found, len(choices)))
+    sized = [*table_problems, *choice_problems]
+    if unread & {"gauge", "size"}:
+        sized = without(sized, OF_A_LOST_SIZE)
+    problems = (*reading_problems, *editor_doubts(pattern), *sized, *_once(sides_told_once(pattern, found), len(choices)))
     return Worked(pattern, tuple(sizes), table, _in_file_order(problems))
 
 
@@ -79,8 +88,12 @@ def needs_by_size(worked: Worked) -> dict[str, tuple[YarnNeed, ...]]:
 
 
 def _work_size(
-    pattern: Pattern, choice: SizeChoice, memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]]
+    pattern: Pattern,
+    choice: SizeChoice,
+    memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]],
+    unread: frozenset[str],
 ) -> tuple[WorkedSize, tuple[Problem, ...]]:
+    """``unread``: tables of the file in which something could not be read, so that what follows from them is not told."""
     from motifold.render.assembly import assemble
     from motifold.render.sizing import motif_width_cm, row_height_cm
 
@@ -98,20 +111,24 @@ def _work_size(
             heights[motif.name] = row_cm * sum(one.kind == "row" for one in fabric.rounds)
     lost = _sizes_lost(pattern)
     if lost:
-        problems = [problem for problem in problems if problem.code not in CONSEQUENCES]
-    unread = any(line.broken for motif in pattern.motifs for line in motif.instructions.lines)
-    broken = unread or lost or any(problem.severity == "error" for problem in problems)
+        problems = without(problems, OF_A_MOTIF)
+    unmeasured = bool(unread & {"gauge", "size"})
+    if unmeasured:
+        problems = without(problems, OF_A_LOST_SIZE)
+    unworked = any(line.broken for motif in pattern.motifs for line in motif.instructions.lines)
+    broken = unworked or lost or any(problem.severity == "error" for problem in problems)
+    follow = OF_A_MOTIF | (OF_LOST_SIDES if sides_lost(pattern, fabrics) else frozenset()) if broken else frozenset()
     assembly = None
     if pattern.assembly is not None:
         assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths, heights)
-        problems.extend(problem for problem in assembly_problems if not (broken and problem.code in CONSEQUENCES))
-        broken = broken or any(problem.severity == "error" for problem in assembly_problems)
+        problems.extend(without(assembly_problems, follow))
+        broken = broken or unmeasured or "assembly" in unread or any(problem.severity == "error" for problem in assembly_problems)
     edgings: dict[str, Fabric] = {}
     for edging in pattern.edgings:
         worked = _work_edging(pattern, edging, choice, fabrics, assembly)
         if worked is not None:
             edgings[edging.name] = worked[0]
-            problems.extend(problem for problem in worked[1] if not (broken and problem.code in CONSEQUENCES))
+            problems.extend(without(worked[1], OF_A_MOTIF if broken else frozenset()))
     return WorkedSize(choice, fabrics, assembly, edgings, widths), tuple(problems)
 
 
