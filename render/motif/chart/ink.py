@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 from motifold.render.drawing.display import FillPath, Operation, Path, StrokePath
 from motifold.symbols.ink import Fill, Mark, Point, Stroke
 from motifold.symbols.sizes import HAIR_WIDTH
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+
+_CAP_STEPS = 4
+"""A round end is drawn in so many pieces, as the outlines of single marks are."""
 
 
 def weighted(mark: Mark, weight: float) -> Mark:
@@ -14,6 +23,21 @@ def weighted(mark: Mark, weight: float) -> Mark:
     if weight == 1.0 or isinstance(mark, Fill):
         return mark
     return Stroke(mark.points, _width(mark, weight), mark.smooth, mark.closed)
+
+
+def capsules(strokes: Sequence[Stroke]) -> NDArray[np.float64]:
+    """The outlines of straight strokes with their round ends, ten points each, in u: (stroke, point, x or y)."""
+    import numpy as np
+
+    ends = np.asarray([stroke.points for stroke in strokes])
+    half = np.asarray([stroke.width / 2 for stroke in strokes])[:, None]
+    along = ends[:, 1] - ends[:, 0]
+    length = np.hypot(along[:, 0], along[:, 1])[:, None]
+    along = np.where(length > 1e-12, along / np.maximum(length, 1e-12), (1.0, 0.0)) * half
+    side = np.stack([along[:, 1], -along[:, 0]], axis=1)
+    turns = np.pi * np.arange(_CAP_STEPS + 1)[None, :, None] / _CAP_STEPS
+    turn = side[:, None, :] * np.cos(turns) + along[:, None, :] * np.sin(turns)
+    return np.concatenate([ends[:, 1, None] + turn, ends[:, 0, None] - turn], axis=1)
 
 
 def path_of(points: tuple[Point, ...], smooth: bool, closed: bool, pitch: float) -> Path:

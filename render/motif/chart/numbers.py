@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.draw import is_shown, own_symbols
-from motifold.render.motif.chart.ink import weighted
+from motifold.render.motif.chart.ink import capsules, weighted
 from motifold.render.motif.chart.look import ChartLook
 from motifold.render.motif.chart.scene import Symbol, symbols_of
 from motifold.render.motif.chart.tones import tone_of
 from motifold.render.motif.model import Layout, Point
-from motifold.symbols.ink import outline
+from motifold.symbols.ink import Polygon, Stroke, outline
 from motifold.symbols.record import dataclass
 
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
 @dataclass(frozen=True, slots=True)
 class ChartOf:
@@ -45,24 +48,44 @@ def _chart(chart: ChartOf, look: ChartLook) -> dict[str, Any]:
 
 
 def _rings(symbols: Sequence[Symbol], fabric: Fabric, look: ChartLook) -> list[list[list[list[float]]]]:
-    """The outlines of each symbol in mm, to a tenth of a thousandth; scaled and rounded for the whole chart at once."""
+    """The outlines of each symbol in mm, to a tenth of a thousandth; scaled and rounded for the whole chart at once.
+
+    Straight strokes, half of all ink, are outlined for the whole chart at once too.
+    """
     import numpy as np
 
-    edges = []
+    straight: list[Stroke] = []
+    edges: list[list[Polygon | None]] = []
     for symbol in symbols:
         weight = tone_of(symbol.round_index, fabric.rounds, look, symbol.yarn).weight
-        edges.append([outline(weighted(mark, weight)) for mark in symbol.marks])
-    points = [point for rings in edges for ring in rings for point in ring]
-    flat: list[list[float]] = (np.round(np.asarray(points).reshape(-1, 2) * look.pitch_mm, 4) + 0.0).tolist()
+        rings: list[Polygon | None] = []
+        for mark in symbol.marks:
+            drawn = weighted(mark, weight)
+            if isinstance(drawn, Stroke) and len(drawn.points) == 2 and not drawn.closed:
+                straight.append(drawn)
+                rings.append(None)
+            else:
+                rings.append(outline(drawn))
+        edges.append(rings)
+    bars = iter(_in_mm(capsules(straight), look.pitch_mm)) if straight else iter(())
+    points = [point for rings in edges for ring in rings if ring is not None for point in ring]
+    flat = _in_mm(np.asarray(points).reshape(-1, 2), look.pitch_mm)
     out: list[list[list[list[float]]]] = []
     at = 0
     for rings in edges:
         told = []
         for ring in rings:
-            told.append(flat[at : at + len(ring)])
-            at += len(ring)
+            told.append(next(bars) if ring is None else flat[at : at + len(ring)])
+            at += 0 if ring is None else len(ring)
         out.append(told)
     return out
+
+
+def _in_mm(points: NDArray[np.float64], u: float) -> list[Any]:
+    import numpy as np
+
+    told: list[Any] = (np.round(points * u, 4) + 0.0).tolist()
+    return told
 
 
 def _symbol(symbol: Symbol, rings: list[list[list[float]]], u: float) -> dict[str, Any]:

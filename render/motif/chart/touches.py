@@ -51,6 +51,7 @@ def _crossings(fabric: Fabric, placed: Mapping[int, Placed]) -> Iterator[tuple[i
     for number in placed:
         if fabric.stitches[number].role != "given":
             by_round[fabric.stitches[number].round].append(number)
+    going_back = {index for index, members in by_round.items() if _goes_back(fabric, members)}
     for number, place in placed.items():
         stitch = fabric.stitches[number]
         if not stitch.legs or not place.feet:
@@ -62,9 +63,23 @@ def _crossings(fabric: Fabric, placed: Mapping[int, Placed]) -> Iterator[tuple[i
         if over:
             near = [*over, *_neighbours(fabric, stitch, placed, _BESIDE)]
             yield from ((number, i) for i in near if _meet(place, placed[i]))
-        if stitch.role == "stitch":
+        if stitch.role == "stitch" and stitch.round in going_back:
             before = [i for i in _neighbours(fabric, stitch, placed, _BESIDE) if i < number and _changed(fabric, i, number)]
             yield from ((number, i) for i in before if _meet(place, placed[i]))
+
+
+def _goes_back(fabric: Fabric, members: list[int]) -> bool:
+    """Whether any stitch of a round is worked into an earlier place than one before it: most rounds have none, and are done with here."""
+    last: dict[int, int] = {}
+    for number in members:
+        stitch = fabric.stitches[number]
+        if not stitch.legs or stitch.legs[0].base.kind != "stitch":
+            continue
+        below = fabric.stitches[stitch.legs[0].base.id].round
+        if below in last and _changed(fabric, last[below], number):
+            return True
+        last[below] = number
+    return False
 
 
 def _neighbours(fabric: Fabric, stitch: Stitch, placed: Mapping[int, Placed], reach: int) -> list[int]:
