@@ -18,13 +18,16 @@ def loop_mark(foot: Point, up: Point, into: Foot) -> tuple[Mark, ...]:
     """The half ring of a single loop at a stem's foot; ``up`` is the unit vector of the stem there."""
     if into not in ("back loop", "front loop"):
         return ()
-    r = s.LOOP_RADIUS
-    angle = atan2(up[1], up[0])
-    if into == "back loop":
-        points = arc((foot[0] + r * up[0], foot[1] + r * up[1]), r, angle + 0.56 * pi, 0.88 * pi)
-    else:
-        points = arc((foot[0] - r * up[0], foot[1] - r * up[1]), r, angle - 0.44 * pi, 0.88 * pi)
-    return (Stroke(points, s.RING_WIDTH, smooth=True),)
+    (x, y), (ux, uy) = foot, up
+    turn = 1.0 if into == "back loop" else -1.0
+
+    def at(across: float, deep: float) -> Point:
+        """A point beside the stem and along it: above the foot for a cup, below it for a bridge."""
+        a, d = across * s.LOOP_HALF, turn * deep * s.LOOP_DEPTH
+        return (x + a * uy + d * ux, y - a * ux + d * uy)
+
+    points = (at(-1, 1), at(-0.94, 0.42), at(-0.55, 0), at(0, 0), at(0.55, 0), at(0.94, 0.42), at(1, 1))
+    return (Stroke(points, s.LOOP_WIDTH, smooth=True),)
 
 
 def hook_start(foot: Point, head: Point, into: Foot) -> Point:

@@ -97,7 +97,7 @@ def _foot(foot: Foot, found: Kind) -> tuple[float, float]:
     if foot == "space":
         return s.RING_RADIUS + s.RING_WIDTH / 2, 2 * s.RING_RADIUS + s.RING_WIDTH / 2
     if foot in ("back loop", "front loop"):
-        return s.LOOP_RADIUS + s.RING_WIDTH / 2, (s.LOOP_RADIUS if foot == "front loop" else 0.0) + s.RING_WIDTH
+        return s.LOOP_HALF + s.LOOP_WIDTH / 2, (s.LOOP_DEPTH if foot == "front loop" else 0.0) + s.LOOP_WIDTH / 2
     if foot in ("front post", "back post"):
         return s.HOOK_RADIUS + s.STEM_WIDTH / 2, s.HOOK_RADIUS + s.STEM_WIDTH / 2
     return s.STEM_WIDTH / 2, s.STEM_WIDTH / 2

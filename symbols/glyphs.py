@@ -127,7 +127,7 @@ def _leg(foot: Point, head: Point, stem: Kind, into: Foot, bend: Sequence[Point]
             if posted and not bend:  # on the line from post to head, not on the stem's swing
                 point = (foot[0] + part * (head[0] - foot[0]), foot[1] + part * (head[1] - foot[1]))
             marks.append(_across(point, _unit(foot, head), s.CROSS_SPAN, s.HEAD_WIDTH))
-    elif not stem.half:
+    elif not stem.half or stem.family == "linked":
         marks += _bars(path, stem.yarn_overs, s.BAR_AT if alone else s.BAR_AT_GATHERED, linked=stem.family == "linked")
     return marks
 

@@ -47,9 +47,12 @@ DOT_RADIUS = 0.17
 """A slip stitch."""
 
 RING_RADIUS = 0.14
-LOOP_RADIUS = 0.24
+LOOP_HALF = 0.31
+LOOP_DEPTH = 0.24
+LOOP_WIDTH = 0.10
 HOOK_RADIUS = 0.19
-"""Feet: the ring of a space, the half ring of a single loop, the curl round a post; to the middle of the stroke."""
+"""Feet: the ring of a space, the half ring of a single loop (half its breadth, and its depth), the curl round a post; to the middle of
+the stroke."""
 
 BEAD_LENGTH = 0.42
 BEAD_BREADTH = 0.26
