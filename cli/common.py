@@ -13,6 +13,7 @@ from typing import Any, TypeVar
 import click
 
 from motifold.render.pattern import read_pattern
+from motifold.render.pattern.load import in_order
 from motifold.render.pattern.problem import Problem
 from motifold.render.pattern.report import problem_json, report_problems
 from motifold.render.worked import Worked, work_pattern
@@ -69,7 +70,12 @@ def load(path: Path, rounds: int | None = None, size_name: str | None = None) ->
     names = [name for name, _ in reading.pattern.size.bodies] if reading.pattern.size else []
     if size_name is not None:
         size_name = _known_size(size_name, names)
-    worked = work_pattern(reading.pattern, rounds=rounds, size_name=size_name, reading_problems=reading.problems)
+    found = reading.problems
+    if reading.pattern.pictures:
+        from motifold.render.pattern.pictures import picture_problems
+
+        found = in_order([*found, *picture_problems(reading.pattern)])
+    worked = work_pattern(reading.pattern, rounds=rounds, size_name=size_name, reading_problems=found)
     return Job(path, str(path), source, worked, worked.problems)
 
 

@@ -10,6 +10,7 @@ from motifold.render.sizing.model import YarnNeed
 from motifold.render.sizing.yarn import ends_by_yarn, motif_copies
 from motifold.render.words.assembly import assembly_section
 from motifold.render.words.cautions import cautions_section
+from motifold.render.words.edition import changes_section, edition_section
 from motifold.render.words.glossary import abbreviations_section, special_stitches_section
 from motifold.render.words.materials import gauge_section, materials_section
 from motifold.render.words.model import Block, Document, Items, Paragraph, Section
@@ -42,6 +43,8 @@ def write_document(worked: Worked, needs: Mapping[str, tuple[YarnNeed, ...]], lo
         *edgings,
         _finishing(told),
         cautions_section(pattern),
+        changes_section(pattern.edition, told.voice),
+        edition_section(pattern.edition, told.voice),
     )
     return Document(pattern.title, look.terms, pattern.language, tuple(section for section in sections if section is not None))
 

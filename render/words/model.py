@@ -10,7 +10,7 @@ from motifold.symbols.record import dataclass
 
 SectionKey = Literal[
     "about", "sizes", "materials", "gauge", "abbreviations", "special stitches", "notes", "motif", "assembly",
-    "edging", "finishing", "cautions",
+    "edging", "finishing", "cautions", "changes", "edition",
 ]
 
 
