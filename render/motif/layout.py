@@ -34,13 +34,14 @@ def _layout(ground: Ground, turn: float) -> Layout:
             bend = tuple(point(p * spin) for p in ground.bends.get(number, ()))
             placed.append(Placed(number, feet, point(ground.heads[number] * spin), normal, bend))
     links = tuple(Link(run, tuple(point(p * spin) for p in points)) for run, points in ground.links)
-    return Layout(ground.fabric.worked, tuple(placed), links, tuple(_turned(shape, spin) for shape in ground.shapes), turn)
+    shapes = tuple(_turned(shape, spin, ground.order.get(shape.round, 1)) for shape in ground.shapes)
+    return Layout(ground.fabric.worked, tuple(placed), links, shapes, turn)
 
 
-def _turned(shape: RoundShape, spin: complex) -> RoundShape:
+def _turned(shape: RoundShape, spin: complex, order: int) -> RoundShape:
     def turn(p: Point) -> Point:
         return point(complex(*p) * spin)
 
     return RoundShape(
-        shape.round, tuple(map(turn, shape.outline)), tuple(map(turn, shape.corners)), turn(shape.start), turn(shape.start_normal)
-    )
+        shape.round, tuple(map(turn, shape.outline)), tuple(map(turn, shape.corners)), turn(shape.start), turn(shape.start_normal), order,
+    )  # fmt: skip

@@ -36,13 +36,17 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class RoundShape:
-    """The outline that a round's heads stand on: a closed polyline, its corners, and where the round starts."""
+    """The outline that a round's heads stand on: a closed polyline, its corners, and where the round starts.
+
+    ``order``: how many times this round repeats round the centre, together with all the rounds that it stands on (1: not at all).
+    """
 
     round: int
     outline: tuple[Point, ...]
     corners: tuple[Point, ...]
     start: Point
     start_normal: Point
+    order: int = 1
 
 
 @dataclass(frozen=True, slots=True)
