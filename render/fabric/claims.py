@@ -114,6 +114,8 @@ def _back_from_end(step: Step, size: int) -> int | None:
 
 def is_turning_chain(place: Place) -> bool:
     """Whether a place is the turning or beginning chain of the row below: "tch", "top of beg ch-3", "3rd ch of beg ch-4"."""
-    if place.target.kind in ("tch", "missed"):
+    if place.below:
+        return False
+    if place.target.kind == "tch" or (place.target.kind == "missed" and place.which == "top"):
         return True
     return (place.which == "beg" and place.target.kind == "ch") or (place.of is not None and is_turning_chain(place.of))

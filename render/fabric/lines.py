@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Literal
 
-from motifold.render.fabric.wording import label_span
+from motifold.render.fabric.labels import Ordered, in_order
 from motifold.render.pattern.instructions import (
     Chain,
     Group,
@@ -43,6 +43,7 @@ class Job:
     side: SideFacing | None
     judged: bool = True
     several: bool = False  # the line serves more rounds than this one
+    doubtful: bool = False  # a line is missing before it: what it meets is not known
     edge: Literal["", "last"] = ""
 
 
@@ -53,8 +54,8 @@ class _Book:
     jobs: list[Job]
     problems: list[Problem]
     by_number: dict[int, Line]
+    ordered: Ordered
     number: int = 1  # of the next round
-    written: int | None = 1  # what the next label should say (None: any number will do)
     kind: str | None = None  # "rnd" or "row", of the last numbered line
     measured: int | None = None  # from which round on a measure says how many are worked
 
@@ -66,8 +67,9 @@ def lay_out(
     size: int,
 ) -> tuple[tuple[Job, ...], tuple[Problem, ...]]:
     """The rounds in the order of work. ``rounds``: how many numbered rounds this size works, None for as many as the text has."""
-    book = _Book([], [], {})
-    lines = instructions.lines
+    ordered = in_order(instructions.lines)
+    book = _Book([], list(ordered.problems), {}, ordered)
+    lines = ordered.lines
     after = [_span_of_label(line) for line in lines]
     for index, line in enumerate(lines):
         if line.label.kind in ("rnd", "row"):
@@ -94,7 +96,7 @@ def lay_out(
             )
         main = next((job.kind for job in jobs if job.number is not None), None)
         jobs = [job for job in jobs if job.number is None or job.kind != main or job.number <= rounds]
-    return tuple(jobs), tuple(book.problems)
+    return tuple(replace(job, doubtful=True) if job.line.id in ordered.doubtful else job for job in jobs), tuple(book.problems)
 
 
 def _span_of_label(line: Line) -> int:
@@ -109,9 +111,10 @@ def _numbered(book: _Book, line: Line, rounds: int | None, later: int, height: f
     label = line.label
     first = label.first if label.first is not None else book.number
     if first == 1 and book.kind not in (None, label.kind):
-        book.number, book.written = 1, 1  # rounds about a piece in rows are numbered for themselves
+        book.number = 1  # rounds about a piece in rows are numbered for themselves
     book.kind = label.kind
-    _check_order(book, line, first)
+    if line.id in book.ordered.doubtful:
+        book.number = max(book.number, first)
     last = label.last if label.last is not None else first
     if last < first:
         book.problems.append(
@@ -135,27 +138,6 @@ def _numbered(book: _Book, line: Line, rounds: int | None, later: int, height: f
         rest = tuple(step for step in own if not isinstance(step, Work | Chain | Group | Repeat | Join))
         if rest and not worked and book.jobs:
             book.jobs[-1] = replace(book.jobs[-1], steps=book.jobs[-1].steps + rest)
-    open_ended = label.following or (repeats is not None and (repeats.until_cm is not None or label.last is None))
-    book.written = None if open_ended else last + 1
-
-
-def _check_order(book: _Book, line: Line, first: int) -> None:
-    if book.written is None or first == book.written:
-        if book.written is not None:
-            book.number = max(book.number, 1)
-        return
-    name, before = _name(line, first), book.written - 1
-    if first > book.written:
-        missing = str(book.written) if first == book.written + 1 else f"{book.written} to {first - 1}"
-        message = (
-            f"{name} follows {_name(line, before)}: {missing} is missing" if before else f"the first one is {name}: {missing} is missing"
-        )
-        hint = "number the rounds one after another"
-    else:
-        message = f"{name} comes after {_name(line, before)}"
-        hint = f"call it {_name(line, book.written)}"
-    book.problems.append(Problem("order", "error", label_span(line.span, name), message, hint))
-    book.number = max(book.number, first) if first > book.written else book.number
 
 
 def _name(line: Line, number: int) -> str:
@@ -195,7 +177,7 @@ def _repeat_rounds(
     sources = []
     for number in repeats.rounds:
         source = book.by_number.get(number)
-        if source is None:
+        if source is None and number not in book.ordered.gaps:
             book.problems.append(
                 Problem(
                     "order",
@@ -205,7 +187,7 @@ def _repeat_rounds(
                     "repeat rounds that are above",
                 )
             )
-        else:
+        elif source is not None:
             sources.append(source)
     if not sources:
         return

@@ -120,6 +120,7 @@ def work_line(
 ) -> tuple[Step, ...]:
     """Works the first of the jobs; where it does not come out, it is tried in another reading, and, ``mending``, with one thing changed."""
     job, following = jobs[0], jobs[1] if len(jobs) > 1 else None
+    hook.tainted = hook.tainted or job.doubtful
     mark = mark_job(hook)
     left = _work_job(hook, job, carried, following)
     if came_out(hook, mark):

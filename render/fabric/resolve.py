@@ -97,7 +97,7 @@ def names_beginning_chain(place: Place) -> bool:
 
 
 def _is_beginning(place: Place) -> bool:
-    return place.target.kind in ("tch", "missed") or (place.which == "beg" and place.target.kind == "ch")
+    return place.target.kind in ("tch", "missed") or (place.which == "beg" and place.target.kind == "ch")  # a skipped st is resolved before
 
 
 def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
@@ -291,11 +291,14 @@ def _part_of_group(hook: Hook, cursor: Cursor, index: int, place: Place, span: S
 
 
 def skipped(hook: Hook, place: Place) -> Base:
-    """``in skipped st``: the places skipped last, one after another."""
+    """``in skipped st``: the places skipped last, one after another; ``in second skipped st`` that one of them."""
     lap = hook.lap
-    if not lap.skipped:
+    chosen = {"first": 0, "last": len(lap.skipped) - 1, "nth": (place.ordinal or 1) - 1}.get(place.which)
+    if not lap.skipped or (chosen is not None and chosen >= len(lap.skipped)):
         hook.complain("place", place.span, "nothing was skipped before this", "skip it first: sk next st", key=key_of(place.span))
         return current_base(hook, lap.cursor, place)
+    if chosen is not None:
+        return lap.skipped[chosen]
     return lap.skipped.pop(0) if len(lap.skipped) > 1 else lap.skipped[0]
 
 

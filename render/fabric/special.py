@@ -8,7 +8,7 @@ from motifold.render.fabric.bench import DraftStitch, Hook
 from motifold.render.fabric.making import add_chains, add_stitch, grouped, kind_of_spec, new_run
 from motifold.render.fabric.model import Base, Foot, Gather, Leg
 from motifold.render.pattern.instructions import Chain, Definition, Group, Node, Repeat, Step, StitchSpec, Work
-from motifold.symbols.stitches import Kind
+from motifold.symbols.stitches import Kind, closing
 from motifold.symbols.stitches import kind as kind_of
 
 RunSteps = Callable[[Hook, Sequence[Step]], None]
@@ -37,11 +37,11 @@ def make(hook: Hook, spec: StitchSpec, base: Base, node: Node, run: RunSteps) ->
 
 
 def _closing(legs: Sequence[Leg]) -> Gather | None:
-    """How legs in one place are closed: tall ones make a cluster, whatever it is called; single crochets only lean together."""
+    """How legs in one place are closed: tall ones make one closed shape, single crochets only lean together."""
     if len(legs) < 2:
         return None
     found = known(legs[0].kind)
-    return "cluster" if found is not None and (found.yarn_overs or found.half) and found.post is None else "together"
+    return closing(found, legs=len(legs)) if found is not None else "together"
 
 
 def legs_of(kind: str, base: Base, spec: StitchSpec) -> tuple[Leg, ...]:
@@ -190,14 +190,25 @@ def crossed(hook: Hook, spec: StitchSpec, first: Base, second: Base, node: Node)
 def defined(hook: Hook, definition: Definition, base: Base, node: Node, run: RunSteps) -> None:
     """A stitch that the pattern defines, into one place."""
     if definition.gather is not None:
-        legs = tuple(Leg(stem, base) for stem in flat_stems(definition.steps, hook.shop.size))
-        add_stitch(hook, definition.key, legs or (Leg("dc", base),), node, gather=definition.gather)
+        legs = tuple(Leg(stem, base) for stem in flat_stems(definition.steps, hook.shop.size)) or (Leg("dc", base),)
+        add_stitch(hook, definition.key, legs, node, gather=_as_called(definition.gather, definition, legs))
         return
+    begun = len(hook.stitches)
     with grouped(hook, definition.key, base, node):
         outer, outside = hook.here, hook.within
         hook.here, hook.within = base, outside or node
         run(hook, definition.steps)
         hook.here, hook.within = outer, outside
+    made = [stitch for stitch in hook.stitches[begun:] if stitch.role == "stitch"]
+    if len(made) == 1:  # one head, whatever the words: "dc5tog in same st" of a stitch called bobble
+        made[0].gather = _as_called(made[0].gather, definition, made[0].legs)
+
+
+def _as_called(gather: Gather | None, definition: Definition, legs: Sequence[Leg]) -> Gather | None:
+    """How the one stitch of a definition is closed: several tall legs by their construction and the name that the pattern gives them."""
+    found = known(legs[0].kind) if len(legs) > 1 and gather in ("cluster", "bobble", "puff") else None
+    one_place = len({(leg.base.kind, leg.base.id) for leg in legs}) == 1
+    return closing(found, definition.called, len(legs)) if found is not None and one_place else gather
 
 
 def flat_stems(steps: Sequence[Step], size: int) -> list[str]:

@@ -21,7 +21,7 @@ MISTAKES = [
         "count is 12",
     ),
     ("amigurumi ball", "6 sc in magic ring", "7 sc in magic ring", "count", "6", "Rnd 1 says 6 sts", "6 sc in ring instead of 7"),
-    ("amigurumi ball", "Rnds 4-6", "Rnds 5-6", "order", "Rnd", "4 is missing", ""),
+    ("amigurumi ball", "Rnds 4-6", "Rnds 5-6", "order", "Rnd", "4 is missing", "call this one Rnd 4"),
     (
         "double crochet rows",
         "dc in next 16 sts",
