@@ -170,6 +170,7 @@ def beginning_place(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Bas
             "the round did not begin in a space" if place.target.kind == "sp" else "the round did not begin there",
             "name the place that it began in, or walk to the space first: sl st in next ch-2 sp",
             key=key_of(place.span),
+            follows=True,
         )
         return current_base(hook, cursor, place)
     if cursor.pos == cursor.start:
@@ -239,6 +240,7 @@ def missing_chain(hook: Hook, place: Place) -> None:
         "there is no beginning chain there to work into",
         "name the stitch: a round without a beginning chain starts with its first st",
         key=key_of(place.span),
+        follows=True,
     )
 
 
@@ -337,4 +339,5 @@ def too_few_chains(hook: Hook, place: Place, count: int) -> None:
         f"only {count} ch can be counted from the hook" if count else "there is no chain to count from the hook",
         "make a longer chain first, or count fewer",
         key=key_of(place.span),
+        follows=True,
     )

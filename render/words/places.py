@@ -50,7 +50,8 @@ def _evenly(voice: Voice, place: Place) -> str:
         noun = _bare(voice, place)
     else:
         noun = "row ends" if place.target.kind == "row end" else target_text(voice, place.target)
-    along = " ".join(part for part in (noun, place.words) if part)
+    words = (place.words, noun) if place.words and " " not in place.words else (noun, place.words)  # "left side", "side of heel flap"
+    along = " ".join(part for part in words if part)
     return f"evenly along {along}"
 
 
@@ -155,12 +156,23 @@ def _bare(voice: Voice, place: Place) -> str:
     if target.kind == "tch":
         top = f"{voice.the}top of " if place.which == "top" else ""
         return f"{top}{voice.the}{same}{voice.craft('tch')}"
+    if target.kind == "missed" and place.which != "top" and (place.which != "same" or not voice.is_one(place.count)):
+        return _skipped(voice, place)
     if target.kind == "missed":
         missed = "missed" if voice.terms == "UK" else "skipped"
         if target.chains is not None:
             return f"{voice.the}top of {voice.the}{voice.counted(str(target.chains), f'{missed} {_ch(voice, target.chains != 1)}')}"
         return f"{voice.the}top of {voice.the}{missed} {_ch(voice)}" if place.which == "top" else f"{voice.the}{missed} {voice.craft('st')}"
     return f"{same}side"
+
+
+def _skipped(voice: Voice, place: Place) -> str:
+    """"each of 2 skipped sts", "first skipped st", "2nd skipped st"."""
+    missed = "missed" if voice.terms == "UK" else "skipped"
+    if place.which == "same":
+        noun = f"{missed} {voice.craft('sts')}"
+        return f"each of {voice.the}{voice.counted(voice.number(place.count), noun)}"
+    return f"{voice.the}{_which_word(voice, place)} {missed} {voice.craft('st')}"
 
 
 def _ch(voice: Voice, plural: bool = False) -> str:

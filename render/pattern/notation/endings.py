@@ -20,9 +20,9 @@ def read_ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body:
     at = r.pos
     plain = Ending(extent, steps)
     r.accept_separator()
-    if r.peek().raw == "but" and (r.peek(1).value in ("omit", "ending", "end", "not") or r.peek(1).raw == "skipping"):
+    if r.peek().raw == "but" and (r.peek(1).value in ("omit", "ending", "end", "not", "on") or r.peek(1).raw in ("skipping", "last")):
         r.take()
-    if (r.at("ending", "end", "close") or r.peek().raw in ("end", "stop", "stopping", "last")) and _ends_at_stop(r):
+    if (r.at("ending", "end", "close") or r.peek().raw in ("end", "stop", "stopping", "last") or r.follows("on", "last")) and _ends_at_stop(r):
         return replace(plain, at_stop=True)
     if r.accept("omit") or _leaves_out(r):
         return read_omission(r, plain, body)
@@ -30,6 +30,9 @@ def read_ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body:
         r.take()
         r.accept("last")
         r.accept("rep", "rnd")
+        if r.peek().raw == "before":  # "ending last rep before last shell"
+            r.take()
+            return read_omission(r, plain, body)
         if r.at("at", "in", "on") and r.attempt(lambda: _ends_at_beginning(r)):
             return plain
         if not (r.accept("with", "in") or r.before().raw.endswith("with")):
@@ -86,10 +89,13 @@ def _ends_at_beginning(r: Reader) -> bool | None:
     return read_np(r).which in ("first", "beg", "last", "same") or None
 
 
+_UP_TO_STOP = ("ending", "end", "last", "rep", "at", "close", "on", "rnd", "in", "with")
+
+
 def _ends_at_stop(r: Reader) -> bool:
-    """Such as "ending last rep at **", "ending at **", "last rep ends at **"."""
+    """Such as "ending last rep at **", "ending third rep at **", "ending at **", "last rep ends at **"."""
     at = r.pos
-    while r.at("ending", "end", "last", "rep", "at", "close", "on", "rnd", "in", "with") or r.peek().raw in ("stop", "stopping", "time"):
+    while r.at(*_UP_TO_STOP) or r.at_kind("ord") or r.peek().raw in ("stop", "stopping", "time"):
         r.take()
     if r.at_kind("mark"):
         r.take()

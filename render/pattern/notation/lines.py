@@ -116,11 +116,12 @@ def _same_again(found: _Found) -> tuple[Label, ...]:
 
 
 def _may_begin_within(items: list[Lexeme], at: int) -> bool:
-    """Whether a label may begin in the middle of a line: "... (12 dc) Rnd 2: ..."."""
+    """Whether a label may begin in the middle of a line: "... (12 dc) Rnd 2: ...", "... Finish: ..."."""
     lexeme = items[at]
+    finish = _PLAIN_LABELS.get(lexeme.value) == "finish" and at + 1 < len(items) and items[at + 1].kind == "colon"
     return (
         lexeme.kind == "word"
-        and lexeme.value in ("rnd", "row")
+        and (lexeme.value in ("rnd", "row") or finish)
         and items[at - 1].kind in ("sep", "close")
         and items[at - 1].value in (".", ")", "]")
     )

@@ -50,7 +50,7 @@ def read_noun(r: Reader) -> Target:
             r.memory.ring_made = r.memory.ring_wanted = True
         return Target("ring")
     if r.accept("tch"):
-        if r.at_kind("num"):
+        if r.at_kind("num") and r.peek(1).value not in ("rnd", "row"):  # "tch 3", but "tch 2 rnds below"
             return Target("tch", chains=r.take().number)
         return Target("tch")
     if r.accept("foundation"):

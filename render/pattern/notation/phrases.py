@@ -67,7 +67,7 @@ _SPELLINGS: dict[str, str] = {
     "side": "side, sides, edge, edges",
     "blo": "blo, blos, bl, bls, blp, bl only, tbl, back loop, back loops, back lp, back lps, back loop only, back loops only, "
     "back lp only, back lps only, through back loop, through back loops, through back loops only, through back loop only, "
-    "back loop of, bk lp, bk lps, bk lp only, rear loop, rear loops, back half",
+    "bk lp, bk lps, bk lp only, rear loop, rear loops, back half",
     "flo": "flo, flos, fl, fls, flp, fl only, tfl, front loop, front loops, front lp, front lps, front loop only, front loops only, "
     "front lp only, front lps only, through front loop, through front loops, through front loops only, through front loop only, ft lp, "
     "ft lps, front half",

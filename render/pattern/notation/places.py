@@ -21,9 +21,11 @@ _MANNERS: dict[str, Manner] = {
     "behind": "behind",
     "in front of": "in front",
 }
-_BEGINS_A_NOUN = frozenset({"next", "same", "last", "each", "any", "beg", "corresponding", "post", "both", "st", "corner", "center"})
+_BEGINS_A_NOUN = frozenset({"next", "same", "last", "each", "any", "beg", "corresponding", "post", "both", "st", "corner", "center", "missed", "unused"})
 _DEEPEST_PLACE = 6
 _BASIC = frozenset({"sc", "hdc", "dc", "tr", "dtr", "trtr"})
+_SIDES = frozenset({"left", "right", "top", "bottom", "upper", "lower", "long", "short", "opposite", "other"})
+"""Which side of a piece, as it lies right side up."""
 _PLURAL_IS_EACH = frozenset({"row end", "unused loop", "foundation"})
 
 
@@ -44,7 +46,7 @@ def at_place(r: Reader) -> bool:
     """Whether a place begins here."""
     if r.at("in", "on", "over", "between", "through", "blo", "flo", "evenly", "behind", "in front of"):
         return not (r.at("in", "on") and r.peek(1).kind == "yarn")
-    if r.at("all", "both") and r.peek(1).value in ("in", "on"):
+    if (r.at("all", "both") and r.peek(1).value in ("in", "on")) or _in_all(r):
         return True
     if r.at("to"):
         return r.peek(1).value not in ("join", "form", "close", "work", "make") and r.peek(1).kind not in ("sep", "end")
@@ -93,9 +95,20 @@ def _names_space(r: Reader) -> bool:
     return r.peek(ahead).kind == "word" and r.peek(ahead).value in ("sp", "lp")
 
 
+def _in_all(r: Reader) -> bool:
+    """Such as "in all 6 sts", "in all sts around": "in all" of places, not of times."""
+    if not (r.at("total") and r.peek().raw == "in all"):
+        return False
+    noun = r.peek(2) if r.peek(1).kind == "num" else r.peek(1)
+    return noun.kind == "stitch" or (noun.kind == "word" and noun.value in ("st", "sp", "ch", "lp", "corner", "group"))
+
+
 def read_place(r: Reader, walks: bool = False) -> Found:
     """A preposition and what follows it. ``walks``: "to" names the place itself, as in "join to first sc"."""
     start = r.pos
+    if _in_all(r):
+        r.take()
+        return _noun_place(r, Parts(start, each=True), bound=False, space="current")
     if r.at("all", "both") and r.peek(1).value in ("in", "on"):
         r.take()
     if r.at("evenly"):
@@ -152,8 +165,12 @@ def _evenly(r: Reader, start: int) -> Place:
     if r.at("along", "in", "on", "over") or (r.at("across") and r.peek(1).value in ("side", "row end", "each", "any", "next")):
         r.take()
         r.accept("each", "any", "next", "last", "first")
+        side = r.take().raw if r.peek().raw in _SIDES else None
         target = read_noun(r) if at_noun(r) else Target("side")
-        return Place(r.span(start), "evenly", target, words=read_free_words(r))
+        if side is not None and r.accept("of"):
+            while r.at("piece", "motif", "row"):
+                r.take()
+        return Place(r.span(start), "evenly", target, words=side or read_free_words(r))
     extent = read_extent(r, read_np, read_noun)
     return Place(r.span(start), "evenly", Target("side"), extent=extent, words=read_free_words(r))
 
@@ -228,9 +245,14 @@ def _built(r: Reader, parts: Parts, space: Which) -> Place:
     """The Place of all that was read, with what goes without saying."""
     if parts.missed:
         chains = parts.count.values[0] if parts.count and parts.target.kind == "ch" else parts.target.chains
-        parts.target, parts.count = Target("missed", chains=chains), None
-        parts.which = "top" if parts.top or chains else "same"
+        parts.target = Target("missed", chains=chains)
+        if parts.top or chains:
+            parts.which, parts.count = "top", None
+        elif parts.which not in ("first", "last", "nth") or parts.count is not None:
+            parts.which = "same"
     elif parts.top:
+        if parts.target == Target("ch") and parts.which is None and parts.count is not None and not parts.count.varies:  # "top of 3 ch"
+            parts.target, parts.count = Target("ch", chains=parts.count.values[0]), None
         _top(r, parts, space)
     elif parts.center:
         parts.which = "center"

@@ -82,6 +82,30 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
     return list(steps)
 
 
+def at_times_before(r: Reader) -> bool:
+    """Whether a number of times stands before its bracket: "6x (sc, inc)", "6 times [sc, inc]"."""
+    ahead = 2 if r.peek(2).kind == "open" else 3 if r.peek(2).kind == "colon" and r.peek(3).kind == "open" else 0
+    times = r.peek(1)
+    if not r.at_kind("num") or not ahead or times.kind != "word" or times.value not in ("x", "times"):
+        return False
+    after = r.closers.get(r.pos + ahead, r.end) + 1
+    return after >= r.end or not (r.items[after].kind == "word" and r.items[after].value in ("in", "x", "around", "across", "to"))
+
+
+def read_times_before(r: Reader, body: Body) -> list[Step]:
+    """Such as "6x (sc, inc)"."""
+    start, number = r.pos, r.new_id()
+    times = read_amount(r)
+    r.take()
+    r.accept_kind("colon")
+    style, closer = "[" if r.peek().value == "[" else "(", r.closers[r.pos]
+    r.take()
+    with r.inside(closer):
+        steps = body(r)
+    r.pos = closer + 1
+    return _ended(r, Repeat(number, r.span(start), steps, times=times, style=style), body)  # type: ignore[arg-type]
+
+
 def _stops_inside(r: Reader, closer: int) -> bool:
     """Whether a ``**`` may stand in this bracket: "[sc in next st**, ch 1] around, ending last rep at **"."""
     at = closer + 1
@@ -279,17 +303,17 @@ def _how_often(r: Reader, mark: str, closed: bool) -> tuple[Amount | None, Exten
     """The times or the distance after "rep from *", or after the closing star; and whether it ends at ``**``."""
     separators = r.pos
     r.accept_separator()
-    stop = False
+    stop = between = False
     if _at_rep(r) == mark:
         while not r.at_kind("mark"):
-            r.take()
+            between = r.take().value == "between" or between
         r.take()
         if r.peek().raw == "s":  # "between *s"
             r.take()
         if r.at("to", "and", "until") and r.peek(1).kind == "mark":
             r.take()
             stop = r.take().value != mark
-        added = 1  # what stands after the star is worked once, and then repeated
+        added = 0 if between else 1  # what stands after the star is worked once, and then repeated
     elif r.at("rep") and _plain_rep(r):
         r.take()
         added = 0
@@ -304,6 +328,7 @@ def _how_often(r: Reader, mark: str, closed: bool) -> tuple[Amount | None, Exten
     said = read_times(r)
     if said is not None:
         total = total or r.before().value == "total"
+        added = 1 if between and said[0] == ONE else added  # "rep between * and * once" is said of what was worked before
         return _plus(said[0], 0 if total else 1 if said[1] else added), None, stop
     if r.at_kind("num") and r.peek(1).kind in ("sep", "end", "open", "dash", "close"):
         return _plus(read_amount(r), added), None, stop

@@ -50,6 +50,8 @@ def read_repeat_rounds(r: Reader) -> RepeatRounds:
         measures = _measures(r)
     elif r.peek().raw == "for":
         _for_pattern(r)
+        if r.at("until"):
+            measures = _measures(r)
     ending = _ending_side(r)
     return RepeatRounds(
         number, r.span(start), rounds, times, measures[0] if measures else None, ending, measures if len(measures) > 1 else ()

@@ -26,7 +26,15 @@ from motifold.render.pattern.notation.places import at_place, read_place
 from motifold.render.pattern.notation.problems import Rejected, error
 from motifold.render.pattern.notation.reader import Mode, Reader
 from motifold.render.pattern.notation.remarks import at_remark, read_remark
-from motifold.render.pattern.notation.repeats import at_rep_clause, opens_a_repeat, read_bracket, read_star, read_unmarked_repeat
+from motifold.render.pattern.notation.repeats import (
+    at_rep_clause,
+    at_times_before,
+    opens_a_repeat,
+    read_bracket,
+    read_star,
+    read_times_before,
+    read_unmarked_repeat,
+)
 from motifold.render.pattern.notation.rounds import at_repeat_rounds, read_repeat_rounds
 from motifold.render.pattern.notation.runs import into_one_place, with_others
 from motifold.render.pattern.notation.stitches import at_stitch
@@ -116,7 +124,7 @@ def read_step(r: Reader, before: list[Step]) -> list[Step]:
                 and try_sentence(r, to_end=True)
             ):
                 return []
-            return read_stitches(r)
+            return read_times_before(r, read_steps) if at_times_before(r) else read_stitches(r)
         case "unworked" if lexeme.raw in ("continue", "cont") and r.peek(1).value in ("in", "working", "work") and r.peek(2).kind == "word":
             return read_remark(r)
         case "unworked" if lexeme.raw in KNITTING:
@@ -138,9 +146,14 @@ def read_step(r: Reader, before: list[Step]) -> list[Step]:
 
 
 def _line_may_be_over(before: list[Step]) -> bool:
-    """Whether the line has been joined, or turned after some work: what stands alone after that is a count."""
-    turned = bool(before) and isinstance(before[-1], Turn) and any(isinstance(step, Work | Group | Repeat) for step in before)
-    return turned or any(isinstance(step, Join) for step in before)
+    """Whether the line has been joined, turned after some work, or worked to its end: what stands alone after that is a count."""
+    if not before:
+        return False
+    last = before[-1]
+    turned = isinstance(last, Turn) and any(isinstance(step, Work | Group | Repeat) for step in before)
+    all_the_way = isinstance(last, Repeat) or (isinstance(last, Work | Group) and last.place is not None and last.place.extent is not None)
+    closed = isinstance(last, Work) and last.stitch.name == "sl st"
+    return turned or all_the_way or closed or any(isinstance(step, Join) for step in before)
 
 
 def _worded(r: Reader, before: list[Step]) -> list[Step]:
@@ -162,6 +175,9 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
         return read_stitches(r)
     if word in ("foundation", "tch") or (word == "beg" and r.peek(1).value in ("ch", "foundation")):
         return [read_chain(r)]
+    if word == "beg" and r.peek().raw in _STARTING and (r.peek(1).kind == "num" or (_with_after(r) and r.peek(2).kind in ("num", "stitch"))):
+        r.pos += 2 if _with_after(r) else 1
+        return read_step(r, before)
     if word == "turn":
         return [read_turn(r)]
     if word == "not" and r.peek(1).value in ("join", "close"):
@@ -199,6 +215,14 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
     if at_place(r):
         return _place_first(r)
     return _unknown(r)
+
+
+_STARTING = frozenset({"start", "starting", "begin", "beginning"})
+
+
+def _with_after(r: Reader) -> bool:
+    """Such as the "with" of "begin with 6 sc in magic ring"."""
+    return r.peek(1).kind == "word" and r.peek(1).value == "with"
 
 
 _NOT_KNITTING = 'to pass a stitch, write "sk next st"; to work two together, "sc2tog"'

@@ -46,10 +46,9 @@ def at_stitch(r: Reader) -> bool:
     if lexeme.kind == "stitch" or (lexeme.kind == "word" and lexeme.value in ("inc", "dec")):
         return True
     if lexeme.kind == "word" and lexeme.value in ("standing", "beg", "invisible"):
-        ahead = 1
-        while r.peek(ahead).kind == "num":
-            ahead += 1
-        return r.peek(ahead).kind == "stitch" or r.peek(ahead).value in ("inc", "dec")
+        if r.peek(1).kind == "num":  # "beg 3-dc cl"; in "start 6 sc" no stitch has that name
+            return r.peek(2).kind == "stitch" and _closes(r, 3)
+        return r.peek(1).kind == "stitch" or r.peek(1).value in ("inc", "dec")
     return lexeme.kind == "word" and lexeme.value == "ch" and r.peek(1).kind == "num" and r.peek(2).value == "picot"
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import Loop, Place, Target
+from motifold.render.pattern.instructions import ONE, Loop, Place, Target
 from motifold.render.pattern.notation.amounts import read_extent
 from motifold.render.pattern.notation.nouns import at_noun, read_noun
 from motifold.render.pattern.notation.parts import Parts
@@ -129,6 +129,8 @@ def _of(r: Reader, parts: Parts, read_of: NounPlace) -> bool:
     if found is None:
         r.pos = at
         return False
+    if found.target == Target("ch") and found.which == "next" and found.count.values[0] > 1 and not found.count.varies:
+        found = replace(found, which="current", target=Target("sp", chains=found.count.values[0]), count=ONE, each=False)  # "3rd of 3 ch"
     parts.of = found
     return True
 

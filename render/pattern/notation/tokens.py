@@ -90,7 +90,7 @@ def tokenize(text: str) -> list[Token]:
         else:
             tokens.append(_token(kind or "odd", match, start, end, first, tight))
         first, hyphen, last_end = False, False, end
-    return _without_stops_of_abbreviations(tokens)
+    return _without_stops_of_abbreviations(_stars_as_times(tokens))
 
 
 def _is_hyphen(plain: str, start: int, end: int) -> bool:
@@ -115,6 +115,24 @@ def _token(kind: str, match: re.Match[str], start: int, end: int, first: bool, t
         raw = "."
     text = _ONE_SPELLING.get(kind) or (raw.lower() if kind == "measure" else raw)
     return Token(_SIGNS[kind], text, start, end, 0, first, tight)
+
+
+_BEFORE_TIMES = frozenset({"inc", "dec", "invdec", "increase", "decrease"})
+
+
+def _stars_as_times(tokens: list[Token]) -> list[Token]:
+    """The star of "(sc, inc) * 6" and "inc *6" is a times sign: a bracket or an increase stands before it, and after its number nothing
+    that is worked.
+    """
+    last = len(tokens) - 1
+    for index, token in enumerate(tokens):
+        if token.kind != "mark" or token.text != "*" or not 0 < index < last or tokens[index + 1].kind != "num":
+            continue
+        before, after = tokens[index - 1], tokens[index + 2] if index + 2 <= last else None
+        ends = after is None or after.first or after.kind not in ("word", "num", "ord", "mark", "measure") or after.text in ("times", "time")
+        if ends and not token.first and (before.kind == "close" or before.text in _BEFORE_TIMES):
+            tokens[index] = token._replace(kind="word", text="x")
+    return tokens
 
 
 def _without_stops_of_abbreviations(tokens: list[Token]) -> list[Token]:
