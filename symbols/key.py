@@ -55,24 +55,38 @@ _FEET: dict[Foot, str] = {
 }
 FOOT_SHORT: dict[str, str] = {"space": "in sp", "back loop": "BLO", "front loop": "FLO"}
 MARKS: dict[str, tuple[str, tuple[Mark, ...]]] = {
+    "start": ("a round or row starts, and runs this way", working.start((-0.3, 0.5), (1.0, 0.0))),
     "ring": ("magic ring", working.magic_ring((0.0, 0.6), 0.55)),
-    "attach": ("join yarn", working.attach((0.19, 0.5), (1.0, 0.0))),
-    "fasten off": ("fasten off", working.fasten_off((0.19, 0.5), (1.0, 0.0))),
-    "arrow": ("direction of work", working.arrow((0.0, 0.5), (1.0, 0.0))),
+    "arrow": ("number of a round or row, and direction of work", working.arrow((0.0, 0.5), (1.0, 0.0))),
+    "join": ("joined with a slip stitch", working.join((0.0, 0.35), (0.0, 1.0))),
     "turn": ("turn", working.turn((0.05, 0.5), (1.0, 0.0))),
-    "yarn": ("change of yarn, with its letter", working.tag((0.0, 0.5))),
-    "pass": ("a pass of seaming, with its number", working.tag((0.0, 0.5))),
-    "marker": ("place marker", working.place_marker((0.0, 0.4))),
     "right side": ("right side", working.right_side((0.0, 0.5))),
     "wrong side": ("wrong side", working.wrong_side((0.0, 0.5))),
-    "seam start": ("a seam begins", working.seam_start((-0.1, 0.5), (1.0, 0.0))),
-    "seam end": ("a seam ends", working.seam_end((0.15, 0.5), (1.0, 0.0))),
-    "gap": ("a gap to close", working.gap((-0.18, 0.5), (0.18, 0.5))),
+    "attach": ("join yarn", working.attach((0.19, 0.5), (1.0, 0.0))),
+    "yarn": ("change of yarn, with its letter", working.tag((0.0, 0.5))),
+    "fasten off": ("fasten off", working.fasten_off((0.19, 0.5), (1.0, 0.0))),
+    "marker": ("place marker", working.place_marker((0.0, 0.4))),
+    "seam start": ("a pass of seaming begins", working.seam_start((-0.45, 0.5), (1.0, 0.0))),
+    "pass": ("a pass of seaming, with its number", working.pass_disc((0.0, 0.5))),
+    "seam end": ("a pass ends: fasten off", working.seam_end((0.5, 0.5), (1.0, 0.0))),
+    "gap": ("a gap to close, where seams meet", (*working.gap((0.0, 0.6)), *working.corner((0.0, 0.6)))),
     "fold": ("fold", working.fold((-1.1, 0.5), (1.1, 0.5))),
+    "open": ("an edge that stays open", working.open_edge((-1.1, 0.5), (1.1, 0.5))),
 }
 """Working marks: what they mean, and one of each."""
-MARK_LETTERS = {"mark: yarn": "A", "mark: pass": "1"}
-"""What stands in the rings of a key's examples."""
+
+
+@dataclass(frozen=True, slots=True)
+class Letter:
+    """A figure or letter beside a mark: how far left of its middle, in u; ``white`` on a disc."""
+
+    words: str
+    left: float = 0.0
+    white: bool = False
+
+
+MARK_LETTERS = {"mark: yarn": Letter("A"), "mark: pass": Letter("1", white=True), "mark: arrow": Letter("3", left=0.75)}
+"""What stands in or beside the marks of a key's examples."""
 
 
 def whole_key() -> tuple[KeySection, ...]:

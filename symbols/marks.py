@@ -1,7 +1,8 @@
 """Working marks: where the yarn comes and goes, which way the work runs, and what happens at a seam. In u, like the stitches.
 
-An open triangle attaches yarn and a filled one fastens it off; an arrow runs with the work; a hook-shaped arrow turns it. Letters and
-numbers are set by whoever places a mark: a tag is the ring around them.
+An open triangle attaches yarn and a filled one fastens it off; an arrow runs with the work; a hook-shaped arrow turns it. A pass of
+seaming runs from a dot, by arrows, to a bar. Letters and numbers are set by whoever places a mark: a yarn's letter stands in a ring, the
+number of a pass white in a disc.
 """
 
 from __future__ import annotations
@@ -9,12 +10,30 @@ from __future__ import annotations
 from math import atan2, cos, pi, sin
 
 from motifold.symbols import sizes as s
+from motifold.symbols.glyphs import dot, head_bar
 from motifold.symbols.ink import Fill, Mark, Point, Stroke, arc, circle
 
 TRIANGLE = 0.44
 ARROW = 0.62
 TAG_RADIUS = 0.34
-"""Side of the yarn triangles, length of an arrow, radius of the ring around a letter or a pass number."""
+"""Side of the yarn triangles, length of an arrow, radius of the ring around a letter and of the disc behind a pass number."""
+
+
+def start(at: Point, toward: Point) -> tuple[Mark, ...]:
+    """A round starts here: a bar that the work leaves by an arrow along the unit vector ``toward``."""
+    (x, y), (ux, uy) = at, toward
+    bar = 0.3
+    return (
+        Stroke(((x - bar * uy, y + bar * ux), (x + bar * uy, y - bar * ux)), s.HEAD_WIDTH),
+        *arrow((x + ARROW / 2 * ux, y + ARROW / 2 * uy), toward),
+    )
+
+
+def join(at: Point, out: Point) -> tuple[Mark, ...]:
+    """A round is joined here: a slip stitch on the head of the stitch that it closes to; ``out`` is the unit vector out of the work."""
+    (x, y), (nx, ny) = at, out
+    rise = s.DOT_RADIUS + s.HEAD_WIDTH / 2
+    return (head_bar(at, out), dot((x + rise * nx, y + rise * ny)))
 
 
 def attach(tip: Point, toward: Point) -> tuple[Mark, ...]:
@@ -63,8 +82,13 @@ def magic_ring(center: Point, radius: float) -> tuple[Mark, ...]:
 
 
 def tag(center: Point, radius: float = TAG_RADIUS) -> tuple[Mark, ...]:
-    """The ring around a yarn's letter or a seam pass's number."""
+    """The ring around a yarn's letter."""
     return (Stroke(circle(center, radius), s.HAIR_WIDTH, smooth=True, closed=True),)
+
+
+def pass_disc(center: Point, radius: float = TAG_RADIUS) -> tuple[Mark, ...]:
+    """The disc behind the number of a pass of seaming."""
+    return (Fill(circle(center, radius), smooth=True),)
 
 
 def place_marker(center: Point) -> tuple[Mark, ...]:
@@ -74,32 +98,42 @@ def place_marker(center: Point) -> tuple[Mark, ...]:
     return (Stroke(body, s.RING_WIDTH, smooth=True), Stroke((body[0], (x - 0.05, y + 0.34)), s.RING_WIDTH))
 
 
-def seam_start(center: Point, toward: Point) -> tuple[Mark, ...]:
-    """A seam begins here: an open ring with a short stroke into the seam."""
-    (x, y), (ux, uy) = center, toward
-    r = 0.2
-    ring = Stroke(circle(center, r), s.RING_WIDTH, smooth=True, closed=True)
-    return (ring, Stroke(((x + r * ux, y + r * uy), (x + 2.2 * r * ux, y + 2.2 * r * uy)), s.RING_WIDTH))
-
-
-def seam_end(center: Point, toward: Point) -> tuple[Mark, ...]:
-    """A seam ends here: an arrow's point against a bar."""
-    (x, y), (ux, uy) = center, toward
-    bar = 0.26
+def seam_start(at: Point, toward: Point) -> tuple[Mark, ...]:
+    """A pass of seaming begins here: a dot, and its line that goes on along the unit vector ``toward`` by an arrow."""
+    (x, y), (ux, uy) = at, toward
+    point = (x + 0.8 * ux, y + 0.8 * uy)
     return (
+        Fill(circle(at, 0.19), smooth=True),
+        Stroke((at, (x + 1.1 * ux, y + 1.1 * uy)), s.STEM_WIDTH),
+        Fill(_triangle(point, toward, 0.36)),
+    )
+
+
+def seam_end(at: Point, toward: Point) -> tuple[Mark, ...]:
+    """A pass of seaming ends here and is fastened off: its line, come along the unit vector ``toward``, against a bar."""
+    (x, y), (ux, uy) = at, toward
+    bar = 0.3
+    return (
+        Stroke(((x - 1.0 * ux, y - 1.0 * uy), at), s.STEM_WIDTH),
         Stroke(((x - bar * uy, y + bar * ux), (x + bar * uy, y - bar * ux)), s.HEAD_WIDTH),
-        Fill(_triangle((x - 0.08 * ux, y - 0.08 * uy), toward, 0.36)),
     )
 
 
-def gap(start: Point, end: Point) -> tuple[Mark, ...]:
-    """A gap to close: a ring broken in two across it."""
-    angle = atan2(end[1] - start[1], end[0] - start[0])
-    r = 0.2
-    return (
-        Stroke(arc(start, r, angle + pi / 2, pi), s.RING_WIDTH, smooth=True),
-        Stroke(arc(end, r, angle - pi / 2, pi), s.RING_WIDTH, smooth=True),
-    )
+def gap(center: Point, radius: float = 0.5) -> tuple[Mark, ...]:
+    """A gap to close, where seams meet and none goes through: a ring around the corner."""
+    return (Stroke(circle(center, radius), s.STEM_WIDTH, smooth=True, closed=True),)
+
+
+def corner(center: Point, radius: float = 0.5) -> tuple[Mark, ...]:
+    """The edges of panels that meet in a corner, for whoever shows a gap without its panels."""
+    (x, y), near, far = center, 0.16, radius + 0.3
+    ways = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0))
+    return tuple(Stroke(((x + near * ux, y + near * uy), (x + far * ux, y + far * uy)), s.HAIR_WIDTH) for ux, uy in ways)
+
+
+def open_edge(start_at: Point, end: Point) -> tuple[Mark, ...]:
+    """An edge that stays open: a heavy line."""
+    return (Stroke((start_at, end), s.HEAD_WIDTH),)
 
 
 def fold(start: Point, end: Point) -> tuple[Mark, ...]:

@@ -92,6 +92,9 @@ _SPECIAL: dict[str, tuple[str, int, Gather | None]] = {
 }
 """What a special stitch is where the pattern does not say: stem, legs, how it is closed."""
 
+BOBBLE_LEGS = 5
+"""From so many legs in one place on, tall stitches worked together are a bobble, fewer a cluster, where no name says which."""
+
 _POST = re.compile(r"(FP|BP)(.+)")
 _TOGETHER = re.compile(r"(.+?)(\d+)tog")
 _GATHERED = re.compile(r"(?:beg )?(\d+)-(.+) (cl|bobble|pc|puff|shell)")
@@ -115,6 +118,22 @@ def kind(name: str) -> Kind:
     if found is None:
         raise KeyError(name)
     return found
+
+
+def closing(stem: Kind, called: Gather | None = None, legs: int = 2) -> Gather:
+    """How stitches worked together in one place are closed: by their construction, and as they are ``called`` where that leaves a choice.
+
+    Short ones and those round a post only lean together. Half doubles are drawn out as loops: a puff. Cluster and bobble are made alike;
+    the name tells them apart, or the number of legs. A popcorn is none of these (its stitches are finished one by one).
+
+    >>> closing(kind("dc"), legs=5), closing(kind("dc"), "cluster", 5), closing(kind("hdc"), legs=3), closing(kind("sc"))
+    ('bobble', 'cluster', 'puff', 'together')
+    """
+    if stem.post is not None or not (stem.yarn_overs or stem.half):
+        return "together"
+    if called in ("cluster", "bobble", "puff"):
+        return called
+    return "puff" if stem.half else "bobble" if legs >= BOBBLE_LEGS else "cluster"
 
 
 def _stem(name: str) -> Kind | None:

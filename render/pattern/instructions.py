@@ -353,10 +353,12 @@ class Definition:
 
     ``gather``: "popcorn" for "gathered", else the kind that the words name. The place in ``means`` ("in same st") only says that
     all of it goes into one place; where it is used decides which. ``spread`` is true where ``means`` covers
-    several stitches of its own ("dc in next st, dc in same st") instead of one place.
+    several stitches of its own ("dc in next st, dc in same st") instead of one place. ``called``: the kind of gathering that its own name
+    speaks of ("mini bobble").
     """
 
     key: str
     steps: tuple[Step, ...]
     gather: Literal["popcorn", "cluster", "bobble", "puff"] | None = None
     spread: bool = False
+    called: Literal["popcorn", "cluster", "bobble", "puff"] | None = None

@@ -109,11 +109,11 @@ def test_edgings_are_charted_on_their_pale_edge_and_their_picots_are_in_the_key(
     assert any("picot" in entry.id for entry in entries)
 
 
-def test_several_tall_stitches_together_in_one_stitch_are_a_cluster_under_the_pattern_s_own_name() -> None:
+def test_several_tall_stitches_together_in_one_stitch_are_closed_as_the_pattern_s_own_name_says() -> None:
     fabric = fabric_of(EDGED)
     made = [stitch for stitch in fabric.stitches if len(stitch.legs) == 4]
     assert len(made) == 4
-    assert {stitch.gather for stitch in made} == {"cluster"}
+    assert {stitch.gather for stitch in made} == {"bobble"}
     look = ChartLook(names={"bob": "bobble"})
     [line] = [entry for entry in entries_used([fabric], look) if entry.id == "bob"]
     assert (line.short("US"), line.full("UK"), line.gathered) == ("bob", "bobble", True)

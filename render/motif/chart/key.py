@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from motifold.render.drawing.display import Drawing, Group, Operation, StrokePath, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
 from motifold.render.motif.chart.ink import operations, path_of
-from motifold.render.motif.chart.look import INK
+from motifold.render.motif.chart.look import INK, PAPER
 from motifold.symbols.ink import bounds, moved
 from motifold.symbols.key import FOOT_SHORT, MARK_LETTERS, KeyEntry, KeySection, whole_key
 from motifold.symbols.terms import Terms
@@ -114,7 +114,9 @@ def _symbol(entry: KeyEntry, x: float, y: float, room: float, pitch: float) -> G
     children = list(operations(marks, INK, pitch))
     letter = MARK_LETTERS.get(entry.id)
     if letter:
-        children.append(Text(x, y - cap_height_mm("sans-bold", 4.5) / 2, letter, "sans-bold", 4.5, INK, "middle"))
+        size = 4.5 if letter.left == 0 else 7.0
+        base = y - cap_height_mm("sans-bold", size) / 2
+        children.append(Text(x - letter.left * pitch, base, letter.words, "sans-bold", size, PAPER if letter.white else INK, "middle"))
     return Group(tuple(children), css_class="key", title=entry.full("US"))
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from motifold.render.fabric.model import Base, Fabric, Stitch
 from motifold.render.motif.chart.tones import number_of
@@ -129,11 +129,14 @@ def _own_groups(
             continue
         heads = [placed[i].head for i in members]
         feet = [p for i in members for p in placed[i].feet] or heads
-        middle = members[len(members) // 2]
-        foot = (sum(p[0] for p in feet) / len(feet), sum(p[1] for p in feet) / len(feet))
-        ink[middle] = symbol.marks(foot, placed[middle].head)
+        foot, head = _mean(feet), _mean([heads[(len(heads) - 1) // 2], heads[len(heads) // 2]])
+        ink[members[len(members) // 2]] = symbol.marks(foot, head)
         replaced.add(group.id)
     return ink, replaced
+
+
+def _mean(points: Sequence[Point]) -> Point:
+    return (sum(p[0] for p in points) / len(points), sum(p[1] for p in points) / len(points))
 
 
 def _space_rings(fabric: Fabric, placed: Mapping[int, Placed]) -> tuple[dict[int, tuple[Mark, ...]], dict[int, set[int]]]:

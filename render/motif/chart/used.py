@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from motifold.render.fabric.model import Fabric, Stitch, StitchGroup
 from motifold.render.motif.chart.look import ChartLook
 from motifold.render.motif.chart.starts import yarn_changes
-from motifold.symbols.footprint import Foot
+from motifold.symbols.footprint import Foot, stitch_kind
 from motifold.symbols.key import KeyEntry, key_for
 from motifold.symbols.own import read_symbol
-from motifold.symbols.specimens import Part, group_specimen
+from motifold.symbols.specimens import Part, group_specimen, specimen
+from motifold.symbols.stitches import kind
 
 _CLOSED = ("cluster", "bobble", "popcorn", "puff")
 _SHORT = {"cluster": "cl", "bobble": "bobble", "popcorn": "pc", "puff": "puff"}
+_SPREAD = ("shell", "V-st")
 
 
 def entries_used(fabrics: Iterable[Fabric], look: ChartLook) -> tuple[KeyEntry, ...]:
@@ -27,13 +29,16 @@ def entries_used(fabrics: Iterable[Fabric], look: ChartLook) -> tuple[KeyEntry, 
         for stitch in fabric.stitches:
             if stitch.role in ("standing", "given"):
                 continue
-            feet.update((leg.kind, leg.base.foot) for leg in stitch.legs if stitch.role == "stitch" and stitch.kind != "sl st")
+            if stitch.role == "stitch" and stitch.kind not in ("sl st", "inv dec"):
+                feet.update((leg.kind, leg.base.foot) for leg in stitch.legs)
             if stitch.group in whole:
                 continue
             if stitch.kind in look.symbols:
-                own.setdefault(stitch.kind, _own_symbol(stitch.kind, look))
+                own.setdefault(stitch.kind, _own_symbol(stitch.kind, (stitch,), look))
             elif stitch.role == "stitch" and stitch.kind in look.names:
                 own.setdefault(stitch.kind, _own_entry(stitch.kind, (_part(stitch),), look))
+            elif stitch.gather in _CLOSED and stitch.legs and "tog" in stitch.kind:
+                own.setdefault(stitch.kind, _together_entry(stitch))
             else:
                 stitches.add(_trade_name(stitch))
         stitches.update("picot" if run.chains == 3 else f"ch-{run.chains} picot" for run in fabric.runs if run.role == "picot")
@@ -46,17 +51,40 @@ def _whole_groups(fabric: Fabric, look: ChartLook, own: dict[str, KeyEntry]) -> 
     whole: set[int] = set()
     for group in fabric.groups:
         name = group.name
-        if name is None or name not in look.names:
+        if name is None:
             continue
         members = [fabric.stitches[i] for i in group.stitches]
+        worked = bool(members) and all(stitch.role == "stitch" for stitch in members)
         if name in look.symbols:
-            own.setdefault(name, _own_symbol(name, look))
+            own.setdefault(name, _own_symbol(name, members, look))
             whole.add(group.id)
-        elif members and all(stitch.role == "stitch" for stitch in members):
+        elif name in look.names and worked:
             own.setdefault(name, _own_entry(name, _parts(fabric, group), look))
             if len(members) == 1:
                 whole.add(group.id)
+        elif worked and (name in _SPREAD or name.startswith("crossed ")):
+            entry = _spread_entry(name, _parts(fabric, group))
+            own.setdefault(entry.id, entry)
     return whole
+
+
+def _spread_entry(name: str, parts: tuple[Part, ...]) -> KeyEntry:
+    """A shell, a V or crossed stitches as they were worked; named with number and stitch where those are not the usual ones."""
+    if name.startswith("crossed "):
+        return KeyEntry(name, specimen(name), name)
+    stems = [part.kind for part in parts if part.kind != "ch"]
+    usual = kind(name)
+    if len(stems) == usual.legs and set(stems) == {usual.stem}:
+        return KeyEntry(name, group_specimen(parts), name)
+    if name == "shell":
+        named = f"{len(stems)}-{stems[0]} shell"
+        return KeyEntry(named, group_specimen(parts), named)
+    return KeyEntry(f"{stems[0]} {name}", group_specimen(parts), name)
+
+
+def _together_entry(stitch: Stitch) -> KeyEntry:
+    """Stitches that the text works together in one place: named as the text does, drawn as they are closed."""
+    return KeyEntry(f"{stitch.kind} in one place", group_specimen((_part(stitch),)), stitch.kind, "{} in one place", gathered=True)
 
 
 def _parts(fabric: Fabric, group: StitchGroup) -> tuple[Part, ...]:
@@ -75,14 +103,21 @@ def _own_entry(name: str, parts: tuple[Part, ...], look: ChartLook) -> KeyEntry:
     return KeyEntry(name, group_specimen(parts), None, look.names.get(name, name), name, closed)
 
 
-def _own_symbol(name: str, look: ChartLook) -> KeyEntry:
-    return KeyEntry(name, read_symbol(look.symbols[name]).marks((0.0, 0.0), (0.0, 2.0)), None, look.names.get(name, name), name)
+def _own_symbol(name: str, members: Sequence[Stitch], look: ChartLook) -> KeyEntry:
+    """The pattern's own drawing, as tall as the tallest stitch that it stands for."""
+    tall = max((stitch_kind(leg.kind).height for stitch in members for leg in stitch.legs), default=stitch_kind(name).height)
+    return KeyEntry(name, read_symbol(look.symbols[name]).marks((0.0, 0.0), (0.0, tall)), None, look.names.get(name, name), name)
 
 
 def _trade_name(stitch: Stitch) -> str:
+    """The kind as a key lists it: a beginning cluster is a cluster, and one of another size or stitch than usual says so."""
     if stitch.gather not in _CLOSED or not stitch.legs:
         return stitch.kind
+    plain = stitch.kind.removeprefix("beg ")
     legs = len(stitch.legs) + (1 if stitch.chains else 0)  # a beginning cluster's chains stand for its first leg
+    usual = kind(plain) if plain in _SHORT.values() else None
+    if usual is not None and (usual.legs, usual.stem, usual.gather) == (legs, stitch.legs[0].kind, stitch.gather):
+        return plain
     return f"{legs}-{stitch.legs[0].kind} {_SHORT[str(stitch.gather)]}"
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from typing import Literal
 
@@ -14,7 +15,7 @@ from motifold.render.pattern.notation.problems import error
 from motifold.render.pattern.notation.reader import Located, Memory, Reader
 from motifold.render.pattern.notation.steps import read_steps
 from motifold.render.pattern.problem import Problem
-from motifold.symbols.terms import canonical
+from motifold.symbols.terms import Terms, canonical
 
 Gather = Literal["popcorn", "cluster", "bobble", "puff"]
 
@@ -41,7 +42,8 @@ def parse_definition(key: str, text: Located, context: NotationContext) -> tuple
     others = {name: printed for name, printed in context.defined.items() if name != key}
     items = read_words(text.text, replace(context, defined=others))
     check_terms(items, text, context, memory)
-    items, gather = _gathering(items)
+    called = _called((key, context.defined.get(key, key)), context.terms)
+    items, gather, called = _gathering(items, called)
     body, closers, lone = match_brackets(items, text)
     memory.problems.extend(lone)
     r = Reader(body, text, context, memory, closers, end=len(body), broken=bool(lone), in_definition=True)
@@ -55,23 +57,31 @@ def parse_definition(key: str, text: Located, context: NotationContext) -> tuple
         memory.problems.append(error("definition", span, f'what "{key}" means cannot be read{why}', _FORM))
         return None, in_order(memory.problems)
     inner, spread = _unwrapped(steps)
-    return Definition(key, inner, gather, spread), in_order(memory.problems)
+    return Definition(key, inner, gather, spread, called), in_order(memory.problems)
 
 
-def _gathering(items: list[Lexeme]) -> tuple[list[Lexeme], Gather | None]:
-    """Takes ", gathered", ", gathered into a bobble", ", worked together" off the end."""
+def _called(names: tuple[str, ...], terms: Terms) -> Gather | None:
+    """The kind of gathering that a stitch's name speaks of: "bob", "mini bobble", "petal cluster"."""
+    words = [word for name in names for word in re.split(r"[\s\-]+", name)]
+    return next((_INTO[found] for word in words if (found := canonical(word, terms)) in _INTO), None)
+
+
+def _gathering(items: list[Lexeme], called: Gather | None) -> tuple[list[Lexeme], Gather | None, Gather | None]:
+    """Takes ", gathered", ", gathered into a bobble", ", worked together" off the end; what those leave open, the name decides.
+
+    Gives the rest, how it is gathered, and how the words or the name call it."""
     for at, lexeme in enumerate(items):
         if lexeme.raw in _GATHERED or (
             lexeme.value in _TOGETHER and at + 1 >= len(items) - 1 and items[at - 1].kind in ("sep", "word") and items[at - 1].kind != "num"
         ):
             rest = items[at + 1 :]
-            into = next((_INTO[other.value] for other in rest if other.value in _INTO), None)
-            gather: Gather = into or ("popcorn" if lexeme.raw in _GATHERED else "cluster")
+            said = next((_INTO[other.value] for other in rest if other.value in _INTO), called)
+            gather: Gather = said or ("popcorn" if lexeme.raw in _GATHERED else "cluster")
             kept = items[:at]
             while kept and (kept[-1].kind == "sep" or kept[-1].raw in ("worked", "closed", "and", "all", "then", "work")):
                 kept.pop()
-            return kept, gather
-    return items, None
+            return kept, gather, said
+    return items, None, called
 
 
 def _unwrapped(steps: tuple[Step, ...]) -> tuple[tuple[Step, ...], bool]:
