@@ -107,6 +107,21 @@ FIT: Final = obj(
     {"rounds": COUNT, "width_cm": NUMBER, "girth_cm": NUMBER, "ease_cm": NUMBER, "ease_pct": NUMBER, "within": {"type": "boolean"}}
 )
 
+GAUGE: Final = obj(
+    {
+        "per_round_cm": MAYBE_NUMBER, "start_cm": MAYBE_NUMBER, "error_cm": MAYBE_NUMBER, "points": COUNT, "row_cm": MAYBE_NUMBER,
+        "stitch_cm": MAYBE_NUMBER, "after_wash": NUMBER, "estimate": {"type": "boolean"},
+    }
+)  # fmt: skip
+
+EDGING_FIT: Final = obj(
+    {
+        "size": TEXT, "name": TEXT, "stitches": COUNT, "edge_stitches": COUNT, "edge_cm": NUMBER, "width_cm": NUMBER, "flat_stitches": COUNT,
+        "ratio": {"type": "array", "items": COUNT, "minItems": 2, "maxItems": 2}, "lies": {"enum": ["flat", "flares", "draws in"]},
+        "own_gauge": {"type": "boolean"},
+    }
+)  # fmt: skip
+
 SIZE: Final = obj(
     {
         "measure": MAYBE_TEXT,
@@ -119,11 +134,19 @@ SIZE: Final = obj(
                     "fits": many(FIT),
                     "closer": many({"type": "object", "properties": {"change": TEXT}, "required": ["change"]}),
                 },
-                {"source": MAYBE_TEXT},
+                {
+                    "source": MAYBE_TEXT,
+                    "band_cm": {"anyOf": [POINT, {"type": "null"}]},
+                    "hook_scale": MAYBE_NUMBER,
+                    "across": MAYBE_NUMBER,
+                    "hook_mm": MAYBE_NUMBER,
+                    "checkpoints": many(obj({"round": COUNT, "width_cm": NUMBER, "unblocked_cm": NUMBER})),
+                },
             )
         ),
         "problems": PROBLEMS,
-    }
+    },
+    {"gauge": {"anyOf": [GAUGE, {"type": "null"}]}, "edgings": many(EDGING_FIT)},
 )
 
 YARN: Final = obj(
@@ -137,12 +160,23 @@ YARN: Final = obj(
                         "balls": {"type": ["integer", "null"], "minimum": 0},
                         "estimate": {"type": "boolean"},
                         "parts": obj({"motifs": NUMBER, "seams": NUMBER, "edging": NUMBER, "tails": NUMBER}),
-                    }
+                    },
+                    {
+                        "error_pct": MAYBE_NUMBER,
+                        "left_grams": MAYBE_NUMBER,
+                        "left_metres": MAYBE_NUMBER,
+                        "other": obj({"label": TEXT, "grams": NUMBER, "balls": COUNT, "left_metres": NUMBER}),
+                    },
                 )
             )
         ),
         "problems": PROBLEMS,
-    }
+    },
+    {
+        "margin_pct": NUMBER,
+        "colourways": each(each(each(obj({"make": COUNT, "yarns": each(TEXT), "panels": many(TEXT)})))),
+        "orders": each(many(obj({"motif": TEXT, "first": TEXT, "less": TEXT, "metres": each(NUMBER), "swapped": each(NUMBER)}))),
+    },
 )
 
 CHART: Final = obj(

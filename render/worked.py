@@ -19,13 +19,14 @@ from motifold.render.consequences import (
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.doubts import editor_doubts
 from motifold.render.pattern.instructions import Amount, Definition
-from motifold.render.pattern.model import EdgingSource, MotifSource, Pattern
+from motifold.render.pattern.model import EdgingSource, Gauge, MotifSource, Pattern
 from motifold.render.pattern.problem import Problem
 from motifold.render.sizing.model import SizeChoice, SizeTable, YarnNeed
 from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
     from motifold.render.fabric import Workshop
+    from motifold.render.sizing.yarn import Scale
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +61,7 @@ def work_pattern(
     ``rounds`` overrides how many rounds are worked, ``size_name`` keeps one size (it must be one of the file's).
     Problems come back in the order of the file; the same problem in several sizes is told once.
     """
-    from motifold.render.sizing import choose_sizes, size_table
+    from motifold.render.sizing import choose_sizes, gauge_doubts, size_table
 
     table, table_problems = size_table(pattern)
     choices, choice_problems = choose_sizes(pattern, table, rounds, size_name)
@@ -75,28 +76,37 @@ def work_pattern(
     sized = [*table_problems, *choice_problems]
     if unread & {"gauge", "size"}:
         sized = without(sized, OF_A_LOST_SIZE)
-    problems = (*reading_problems, *editor_doubts(pattern), *sized, *_once(sides_told_once(pattern, found), len(choices)))
+    doubts = (*editor_doubts(pattern), *gauge_doubts(pattern))
+    problems = (*reading_problems, *doubts, *sized, *_once(sides_told_once(pattern, found), len(choices)))
     return Worked(pattern, tuple(sizes), table, _in_file_order(problems))
 
 
 def needs_by_size(worked: Worked) -> dict[str, tuple[YarnNeed, ...]]:
     """What each size takes of each yarn; a size is empty where nothing was measured to work it out from."""
-    from motifold.render.sizing import weighed_swatch, yarn_needs
+    from motifold.render.sizing import pattern_of_size, scale_of_size, yarn_needs
 
-    swatch = weighed_swatch(worked.pattern)
-    return {s.choice.name: yarn_needs(worked.pattern, s.fabrics, s.assembly, s.edgings, swatch) for s in worked.sizes}
+    scales: dict[Gauge | None, Scale | None] = {}
+    found = {}
+    for size in worked.sizes:
+        own = pattern_of_size(worked.pattern, size.choice.name)
+        if own.gauge not in scales:
+            scales[own.gauge] = scale_of_size(worked.pattern, own)
+        scale = scales[own.gauge]
+        found[size.choice.name] = yarn_needs(own, size.fabrics, size.assembly, size.edgings, scale=scale) if scale is not None else ()
+    return found
 
 
 def _work_size(
-    pattern: Pattern,
+    common: Pattern,
     choice: SizeChoice,
     memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]],
     unread: frozenset[str],
 ) -> tuple[WorkedSize, tuple[Problem, ...]]:
     """``unread``: tables of the file in which something could not be read, so that what follows from them is not told."""
     from motifold.render.assembly import assemble
-    from motifold.render.sizing import motif_width_cm, row_height_cm
+    from motifold.render.sizing import motif_width_cm, pattern_of_size, piece_doubts, row_height_cm
 
+    pattern = pattern_of_size(common, choice.name)
     row_cm = row_height_cm(pattern.gauge)
     problems: list[Problem] = []
     fabrics: dict[str, Fabric] = {}
@@ -129,6 +139,8 @@ def _work_size(
         if worked is not None:
             edgings[edging.name] = worked[0]
             problems.extend(without(worked[1], OF_A_MOTIF if broken else frozenset()))
+    if not broken and not any(problem.severity == "error" for problem in problems):
+        problems.extend(piece_doubts(pattern, fabrics, widths, assembly, edgings))
     return WorkedSize(choice, fabrics, assembly, edgings, widths), tuple(problems)
 
 
@@ -137,9 +149,10 @@ def _work_motif(
 ) -> tuple[Fabric, tuple[Problem, ...]]:
     """One motif for one size; sizes whose text and rounds are the same share one Fabric."""
     from motifold.render.fabric import work_motif
+    from motifold.render.sizing import row_height_cm
 
     rounds = choice.rounds.get(motif.name)
-    key = (motif.name, rounds, choice.index if _varies(motif.instructions) else None)
+    key = (motif.name, rounds, choice.index if _varies(motif.instructions) else None, row_height_cm(pattern.gauge))
     given_up = (motif.name, "limit")
     if given_up in memory and key not in memory:
         return memory[given_up]  # what is too much for one size is not worked for each of the others too
@@ -155,6 +168,7 @@ def _work_edging(
 ) -> tuple[Fabric, tuple[Problem, ...]] | None:
     from motifold.render.assembly import opening_edge
     from motifold.render.fabric import motif_edge, work_edging
+    from motifold.render.sizing import own_of
 
     if edging.opening is not None and assembly is not None:
         given = opening_edge(assembly, fabrics, edging.opening)
@@ -163,7 +177,9 @@ def _work_edging(
         given = motif_edge(fabrics[name]) if name is not None and name in fabrics else ()
     if not given:
         return None
-    return work_edging(edging, given, _workshop(pattern, None, choice.index, None))
+    own = own_of(pattern, choice.name)
+    rounds = own.edgings.get(edging.name) if own is not None else None
+    return work_edging(edging, given, _workshop(pattern, rounds, choice.index, None))
 
 
 def _workshop(pattern: Pattern, rounds: int | None, index: int, counts_as: bool | None) -> Workshop:

@@ -8,6 +8,7 @@ from difflib import get_close_matches
 from motifold.render.pattern.model import MotifSource, Pattern
 from motifold.render.pattern.problem import Problem
 from motifold.render.sizing.model import BodyFit, Fit, SizeChoice, SizeTable
+from motifold.render.sizing.own import own_of, pattern_of_size
 from motifold.render.sizing.reading import ends_by_measure, grows, in_inches, last_labelled, numbers_in_brackets, sized_motif, varies
 from motifold.render.sizing.ruler import MOST_ROUNDS, off, read_ease
 from motifold.render.sizing.units import one_length, percent_text
@@ -40,7 +41,10 @@ def choose_sizes(
     for index, name in enumerate(names):
         if size_name is not None and name != size_name:
             continue
-        sized = rounds if rounds is not None else _sized(pattern, main, bodies.get(name), problems)
+        own = own_of(pattern, name)
+        sized = rounds if rounds is not None else _sized(pattern_of_size(pattern, name), main, bodies.get(name), problems)
+        if rounds is None and own is not None and own.rounds is not None:
+            sized = own.rounds
         choices.append(SizeChoice(name, index, _rounds(pattern, main, sized, rounds is not None, problems)))
     return tuple(choices), tuple(dict.fromkeys(problems))
 
@@ -59,6 +63,10 @@ def _sized(pattern: Pattern, main: MotifSource | None, body: BodyFit | None, pro
 
 
 def _nearest(pattern: Pattern, body: BodyFit) -> Fit:
+    own = own_of(pattern, body.name)
+    fixed = next((fit for fit in body.fits if own is not None and fit.rounds == own.rounds), None)
+    if fixed is not None:
+        return fixed
     aim = read_ease(pattern.size.ease if pattern.size else None).aim(body.body_cm)
     return min(body.fits, key=lambda f: (off(f.girth_cm, aim), f.rounds))
 
@@ -97,6 +105,8 @@ def _none_within(pattern: Pattern, main: MotifSource, body: BodyFit) -> Problem:
     fit = _nearest(pattern, body)
     if varies(main) and not grows(main):
         counted = "its stitches make"
+    elif (own := own_of(pattern, body.name)) is not None and own.rounds is not None:
+        counted = f"its {fit.rounds} {main.worked if fit.rounds != 1 else main.worked.removesuffix('s')} make"
     else:
         counted = f"the nearest, {fit.rounds} {main.worked if fit.rounds != 1 else main.worked.removesuffix('s')}, makes"
     imperial = in_inches(pattern)

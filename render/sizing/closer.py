@@ -11,6 +11,7 @@ from motifold.render.sizing.model import Closer, Fit
 from motifold.render.sizing.reading import in_inches, last_stitch
 from motifold.render.sizing.ruler import Ease, Ruler, nearest_rounds, off
 from motifold.render.sizing.units import number_text, one_length, percent_text
+from motifold.render.sizing.width import width_of_a_stitch
 from motifold.symbols.record import dataclass
 from motifold.symbols.terms import abbreviation
 
@@ -19,8 +20,11 @@ MOST_HOOK_SIZES = 1.5
 """Farther from the hook of its swatch a yarn makes another fabric."""
 _LEAST_SCALE, _MOST_SCALE = 0.87, 1.15
 """The same where no hook is named: a size and a half either way from a medium one."""
-_EFFORT = {"hook": 0, "plain round": 1, "rounds": 2, "across": 3}
+_EFFORT = {"hook": 0, "seam": 1, "plain round": 2, "edging": 2, "rounds": 3, "across": 4}
 """How much a change asks for: another hook is tried on a swatch, another number across is another piece of work."""
+_WIDEST_SEAM_CM = 1.2
+"""A seam that adds more is no seam but a strip between two panels."""
+_MOST_EDGING_ROUNDS = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +62,8 @@ def _rank(question: Question, change: Closer) -> tuple[bool, float, int, float, 
 def _all(question: Question) -> Iterator[Closer]:
     yield from _hooks(question)
     yield from _plain_rounds(question)
+    yield from _seams(question)
+    yield from _edging(question)
     yield from _across(question)
 
 
@@ -119,10 +125,64 @@ def _plain_rounds(question: Question) -> Iterator[Closer]:
             yield _suggest(question, "plain round", words, girth, {"stitch": stitch, "rounds": rounds, "where": how})
 
 
+def _seams(question: Question) -> Iterator[Closer]:
+    """Seams that add more, or nothing: between motifs that go round."""
+    ruler, best = question.ruler, question.best
+    if ruler.across < 2 or (question.pattern.assembly is None and not ruler.adds_cm):
+        return
+    wanted = round(ruler.adds_cm + (question.aim - best.girth_cm) / ruler.across, 1)
+    adds = min(max(wanted, 0.0), _WIDEST_SEAM_CM)
+    if abs(adds - ruler.adds_cm) < 0.1:
+        return
+    same = f"{_rounds(question, best.rounds).capitalize()}, with seams that "
+    if adds == 0:
+        words = f"{same}add nothing, edge to edge"
+    else:
+        words = f"{same}add about {one_length(adds, in_inches(question.pattern))} each, as a ridge or a joining row does"
+    yield _suggest(question, "seam", words, ruler.across * (best.width_cm + adds), {"rounds": best.rounds, "adds_cm": adds})
+
+
+def _edging(question: Question) -> Iterator[Closer]:
+    """An edging all round what lies flat: rounds of single crochet, each one row higher at either side."""
+    pattern, best = question.pattern, question.best
+    width = width_of_a_stitch(pattern)
+    if question.ruler.across != 1 or pattern.assembly is not None or width is None or question.motif.worked != "rounds":
+        return
+    each = width * height_in_widths("sc")
+    called = abbreviation("sc", pattern.terms)
+    for rounds in (best.rounds, best.rounds - 1):
+        if rounds < 1:
+            continue
+        short = question.aim - question.ruler.girth(rounds)
+        number = round(short / (2 * each))
+        if not 1 <= number <= _MOST_EDGING_ROUNDS:
+            continue
+        plain = f"{number} round{'s' if number > 1 else ''} of {called}"
+        words = f"{_rounds(question, rounds).capitalize()}, with an edging of {plain} all round"
+        detail: dict[str, str | float | int] = {
+            "rounds": rounds, "stitch": "sc", "edging_rounds": number, "depth_cm": round(number * each, 2),
+        }  # fmt: skip
+        yield _suggest(question, "edging", words, question.ruler.girth(rounds) + 2 * number * each, detail)
+
+
+def _is_ring(pattern: Pattern) -> bool:
+    """Whether the net is a plain rectangle whose ends meet: then a column more or fewer is the same piece of work."""
+    assembly, plan = pattern.assembly, pattern.size
+    if assembly is None or plan is None or not assembly.net or assembly.panels:
+        return False
+    columns = {cell.column for cell in assembly.net}
+    rows = {cell.row for cell in assembly.net}
+    names = {(cell.row, cell.column): cell.panel for cell in assembly.net}
+    whole = len(names) == len(columns) * len(rows) and len(columns) == plan.across
+    ends = {frozenset((names[row, min(columns)], names[row, max(columns)])) for row in rows} if whole else set()
+    joined = {frozenset((join.a.panel, join.b.panel)) for join in assembly.join if join.b is not None}
+    return whole and ends == joined
+
+
 def _across(question: Question) -> Iterator[Closer]:
     plan, ruler = question.pattern.size, question.ruler
-    if plan is None or plan.across is None or question.pattern.assembly is not None:
-        return  # the panels of a net are as many as they are: another number would be another net
+    if plan is None or plan.across is None or (question.pattern.assembly is not None and not _is_ring(question.pattern)):
+        return  # the panels of a folded net are as many as they are: another number would be another net
     step = 1.0 if float(plan.across).is_integer() else 0.5
     for number in (plan.across - step, plan.across + step):
         if number < 1:

@@ -7,11 +7,14 @@ from motifold.render.pattern.problem import Problem
 from motifold.render.sizing.closer import Question, closer
 from motifold.render.sizing.gauge import stitch_width, width_line
 from motifold.render.sizing.model import BodyFit, SizeTable
+from motifold.render.sizing.own import pattern_of_size
 from motifold.render.sizing.reading import last_labelled, sized_motif, stated_stitches
+from motifold.render.sizing.report import gauge_report
 from motifold.render.sizing.ruler import Ease, Ruler, fit, fit_of, nearest_rounds, read_ease, ruler_for
 from motifold.render.sizing.swatch import worked_alone
 from motifold.render.sizing.tables import known_names, look_up
 from motifold.render.sizing.width import gauge_of, motif_width_cm
+from motifold.symbols.record import dataclass
 
 
 def size_table(pattern: Pattern) -> tuple[SizeTable | None, tuple[Problem, ...]]:
@@ -29,22 +32,37 @@ def size_table(pattern: Pattern) -> tuple[SizeTable | None, tuple[Problem, ...]]
     if motif is None or not bodies:
         return None, tuple(problems)
     ease = read_ease(plan.ease)
-    by_stitches = _girths_by_stitches(pattern, motif, len(plan.bodies))
-    ruler = ruler_for(pattern, motif)
-    if by_stitches:
-        fits = tuple(_fixed(motif, name, cm, source, by_stitches[index], ease) for index, name, cm, source in bodies)
-    elif ruler is not None:
-        fits = tuple(_by_rounds(pattern, motif, ruler, ease, name, cm, source) for _, name, cm, source in bodies)
-    else:
-        return None, (*problems, _no_gauge(pattern, motif))
-    return SizeTable(plan.measure, fits), tuple(problems)
+    fits = []
+    for body in bodies:
+        own = pattern_of_size(pattern, body.name)
+        by_stitches = _girth_by_stitches(own, motif, body.index)
+        ruler = ruler_for(own, motif)
+        if by_stitches is not None:
+            fits.append(_fixed(motif, body, by_stitches, ease))
+        elif ruler is not None:
+            fits.append(_by_rounds(own, motif, ruler, ease, body))
+        else:
+            return None, (*problems, _no_gauge(own, motif))
+    return SizeTable(plan.measure, tuple(fits), gauge_report(pattern)), tuple(problems)
 
 
-def _bodies(pattern: Pattern, plan: SizePlan, problems: list[Problem]) -> list[tuple[int, str, float, str | None]]:
-    """Index, name, cm and source of every body whose measurement is known."""
-    found: list[tuple[int, str, float, str | None]] = []
+@dataclass(frozen=True, slots=True)
+class _Body:
+    """One body whose measurement is known; ``rounds``: those that its size has of its own."""
+
+    index: int
+    name: str
+    cm: float
+    source: str | None
+    band_cm: tuple[float, float] | None
+    rounds: int | None
+
+
+def _bodies(pattern: Pattern, plan: SizePlan, problems: list[Problem]) -> list[_Body]:
+    found: list[_Body] = []
     for index, (name, body) in enumerate(plan.bodies):
         span = pattern.place("size", "bodies", name)
+        rounds = plan.own[name].rounds if name in plan.own else None
         if isinstance(body, str):
             value = look_up(body)
             if value is None:
@@ -52,46 +70,45 @@ def _bodies(pattern: Pattern, plan: SizePlan, problems: list[Problem]) -> list[t
                 continue
             if value.warning:
                 problems.append(Problem("body-table", "warning", span, f"{name}: {value.warning}"))
-            found.append((index, name, value.cm, value.source))
+            found.append(_Body(index, name, value.cm, value.source, value.band_cm, rounds))
         elif body > 0:
-            found.append((index, name, body, None))
+            found.append(_Body(index, name, body, None, None, rounds))
         else:
             problems.append(Problem("body-size", "error", span, f"{name} measures nothing: a body size must be more than 0"))
     return found
 
 
-def _by_rounds(
-    pattern: Pattern, motif: MotifSource, ruler: Ruler, ease: Ease, name: str, body_cm: float, source: str | None
-) -> BodyFit:
-    nearest = nearest_rounds(ruler, ease.aim(body_cm))
+def _by_rounds(pattern: Pattern, motif: MotifSource, ruler: Ruler, ease: Ease, body: _Body) -> BodyFit:
+    aim = ease.aim(body.cm)
+    nearest = min(body.rounds, ruler.most) if body.rounds is not None else nearest_rounds(ruler, aim)
     counts = range(max(1, nearest - 2), min(ruler.most, nearest + 2) + 1)
-    fits = tuple(fit_of(ruler, rounds, body_cm, ease) for rounds in counts)
-    best = fit_of(ruler, nearest, body_cm, ease)
-    suggestions = closer(Question(pattern, ruler, ease, body_cm, best, motif))
-    return BodyFit(name, body_cm, source, best if best.within else None, fits, suggestions)
+    fits = tuple(fit_of(ruler, rounds, body.cm, ease) for rounds in counts)
+    best = fit_of(ruler, nearest, body.cm, ease)
+    suggestions = closer(Question(pattern, ruler, ease, body.cm, best, motif))
+    scale = aim / best.girth_cm if best.girth_cm > 0 else None
+    return BodyFit(body.name, body.cm, body.source, best if best.within else None, fits, suggestions, body.band_cm, scale)
 
 
-def _girths_by_stitches(pattern: Pattern, motif: MotifSource, sizes: int) -> tuple[float, ...]:
-    """Girth of each size from its stitches and the width of one: those that the brackets state, in rows those that are worked.
+def _girth_by_stitches(pattern: Pattern, motif: MotifSource, index: int) -> float | None:
+    """Girth of one size from its stitches and the width of one: those that the brackets state, in rows those that are worked.
 
-    () where the text or the gauge lacks them.
+    None where the text or the gauge lacks them.
     """
     gauge = gauge_of(pattern)
     width = stitch_width(gauge) if gauge is not None else None
     stated = stated_stitches(motif)
     if width is None or stated is None or not stated.varies:
-        return ()
+        return None
     across = pattern.size.across if pattern.size and pattern.size.across else 1.0
-    counted = tuple(width * stated.at(index) for index in range(sizes))
+    counted = width * stated.at(index)
     if motif.worked == "rows":  # what a line states may be V-stitches, each several stitches wide
-        worked = tuple(motif_width_cm(pattern, worked_alone(pattern, motif, motif.last_round, index)) for index in range(sizes))
-        counted = tuple(max(cm or 0.0, by_text) for cm, by_text in zip(worked, counted, strict=True))
-    return tuple(across * cm for cm in counted)
+        counted = max(motif_width_cm(pattern, worked_alone(pattern, motif, motif.last_round, index)) or 0.0, counted)
+    return across * counted
 
 
-def _fixed(motif: MotifSource, name: str, body_cm: float, source: str | None, girth: float, ease: Ease) -> BodyFit:
-    only = fit(last_labelled(motif), girth, girth, body_cm, ease)
-    return BodyFit(name, body_cm, source, only if only.within else None, (only,), ())
+def _fixed(motif: MotifSource, body: _Body, girth: float, ease: Ease) -> BodyFit:
+    only = fit(last_labelled(motif), girth, girth, body.cm, ease)
+    return BodyFit(body.name, body.cm, body.source, only if only.within else None, (only,), (), body.band_cm)
 
 
 def _no_gauge(pattern: Pattern, motif: MotifSource) -> Problem:

@@ -39,12 +39,41 @@ class BodyFit:
     chosen: Fit | None
     fits: tuple[Fit, ...]
     closer: tuple[Closer, ...]
+    band_cm: tuple[float, float] | None = None   # what a table says of nearly all bodies of that kind: see ``source``
+    hook_scale: float | None = None              # the hook that would bring the best count to the middle of the ease, over the swatch's
+
+
+@dataclass(frozen=True, slots=True)
+class GaugeReport:
+    """What the swatch says. ``error_cm``: the largest distance of a measured width from the line; None: nothing to compare.
+
+    ``per_round_cm``: width that a round adds; ``row_cm`` and ``stitch_cm``: height of a row, width of a stitch.
+    """
+
+    per_round_cm: float | None
+    start_cm: float | None
+    error_cm: float | None
+    points: int
+    row_cm: float | None
+    stitch_cm: float | None
+    after_wash: float
+    estimate: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Checkpoint:
+    """What the motif measures on the way: after this round, as it comes off the hook and once washed and blocked."""
+
+    round: int
+    width_cm: float
+    unblocked_cm: float
 
 
 @dataclass(frozen=True, slots=True)
 class SizeTable:
     measure: str
     bodies: tuple[BodyFit, ...]
+    gauge: GaugeReport | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,3 +98,5 @@ class YarnNeed:
     balls: int | None
     estimate: bool
     parts: Mapping[str, float]  # motifs, seams, edging, tails
+    left_grams: float | None = None     # what is left of the whole balls, the margin used up
+    left_metres: float | None = None

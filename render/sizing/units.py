@@ -65,8 +65,12 @@ def fraction_text(value: Fraction) -> str:
 
 def inches_text(cm: float, parts: int = 8) -> str:
     """Centimetres as the trade prints inches: to the nearest eighth (or quarter, with 4 ``parts``), with a real fraction, "5⅛ in"."""
-    inches = Fraction(floor(convert(cm, "cm", "in") * parts + 0.5 + 1e-6), parts)  # halves up, whatever the last digit
-    return f"{'−' if inches < 0 else ''}{fraction_text(abs(inches))}{NBSP}in"
+    return _in_parts(convert(cm, "cm", "in"), parts)
+
+
+def _in_parts(inches: float, parts: int = 8) -> str:
+    rounded = Fraction(floor(inches * parts + 0.5 + 1e-6), parts)  # halves up, whatever the last digit
+    return f"{'−' if rounded < 0 else ''}{fraction_text(abs(rounded))}{NBSP}in"
 
 
 def number_text(value: float) -> str:
@@ -86,8 +90,11 @@ def length_text(cm: float, imperial: bool = False) -> str:
 
 
 def one_length(cm: float, imperial: bool = False) -> str:
-    """A length in the unit that the pattern is written in."""
-    return inches_text(cm) if imperial else cm_text(cm)
+    """A length in the unit that the pattern is written in.
+
+    Problems are told in it, and proving a pattern must not wait for a unit library: 2.54 cm are an inch exactly.
+    """
+    return _in_parts(cm / 2.54) if imperial else cm_text(cm)
 
 
 def percent_text(percent: float) -> str:

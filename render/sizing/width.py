@@ -8,7 +8,7 @@ from motifold.render.fabric.model import Fabric, Round
 from motifold.render.pattern.model import Gauge, MotifSource, Pattern
 from motifold.render.sizing.gauge import WidthLine, row_height_cm, stitch_width, width_line
 from motifold.render.sizing.loops import height_in_widths
-from motifold.render.sizing.reading import mean_height
+from motifold.render.sizing.reading import mean_height, sized_motif
 
 _SC_IN_10_CM = {0: 37.0, 1: 26.5, 2: 18.0, 3: 14.5, 4: 12.5, 5: 9.5, 6: 7.5, 7: 5.0}
 """Single crochet over 4 in (10 cm) by yarn weight, middle of the range: Craft Yarn Council yarn weight system (as repeated second-hand,
@@ -99,3 +99,19 @@ def _width_from_height(gauge: Gauge, motif: MotifSource) -> float | None:
     line, height = width_line(gauge), mean_height(motif)
     rows = row_height_cm(gauge) or (line.per_round_cm / 2 if line else None)
     return rows / height if rows and height else None
+
+
+def width_of_a_stitch(pattern: Pattern) -> float | None:
+    """In cm: measured, or the height of the gauge's rounds over the height of their stitches in widths."""
+    gauge = gauge_of(pattern)
+    if gauge is None:
+        return None
+    measured = stitch_width(gauge)
+    if measured is not None:
+        return measured
+    line = width_line(gauge)
+    motif = next((m for m in pattern.motifs if m.name == gauge.motif), None) or sized_motif(pattern)
+    height = mean_height(motif) if motif is not None else None
+    if line is None or motif is None or not height or line.per_round_cm <= 0:
+        return None
+    return line.per_round_cm / (2 if motif.worked == "rounds" else 1) / height

@@ -14,15 +14,15 @@ from math import ceil
 from motifold.render.assembly.model import Assembly
 from motifold.render.fabric.model import Fabric, Stitch
 from motifold.render.pattern.model import Pattern, Yarn
-from motifold.render.sizing.gauge import stitch_width, width_line
+from motifold.render.sizing.colourways import Batch, batches, in_colourway, place_colourways
 from motifold.render.sizing.loops import DEFAULT_DIAMETER, stem_length, stitch_length, top_loop, yarn_diameter_cm
 from motifold.render.sizing.model import YarnNeed
-from motifold.render.sizing.reading import last_stitch, mean_height, sized_motif
-from motifold.render.sizing.width import gauge_of
+from motifold.render.sizing.reading import last_stitch, sized_motif
+from motifold.render.sizing.width import gauge_of, width_of_a_stitch
 from motifold.symbols.record import dataclass
 
 MARGIN = 0.10
-"""Share added to what is worked, for a looser hand and joins in the yarn; stated wherever amounts are printed."""
+"""Share added to what is worked where the pattern says none, for a looser hand and joins; stated wherever amounts are printed."""
 TAIL_CM = 15.0
 """Left at each start and end of a yarn, long enough to weave in both ways."""
 SEAM_FACTORS = {"slip stitch": 3.0, "single crochet": 5.0, "whip stitch": 2.0, "mattress stitch": 2.0}
@@ -45,23 +45,46 @@ def yarn_needs(
     assembly: Assembly | None,
     edgings: Mapping[str, Fabric],
     swatch: Fabric | None = None,
-    margin: float = MARGIN,
+    margin: float | None = None,
+    scale: Scale | None = None,
 ) -> tuple[YarnNeed, ...]:
     """Metres, grams and balls of every yarn that one size uses, in the file's order.
 
-    ``swatch`` is the gauge's motif worked for the rounds that were weighed (see ``weighed_swatch``). Empty where neither a weight nor
-    a width is measured: nothing is guessed.
+    ``swatch`` is the gauge's motif worked for the rounds that were weighed (see ``weighed_swatch``); ``scale`` what it says, where that is
+    known. ``margin``: the pattern's own where None. Empty where neither a weight nor a width is measured: nothing is guessed.
     """
-    scale = yarn_scale(pattern, swatch)
+    scale = scale or yarn_scale(pattern, swatch)
     if scale is None:
         return ()
+    margin = margin_of(pattern) if margin is None else margin
+    parts = parts_by_yarn(pattern, fabrics, assembly, edgings, scale)
+    used = {yarn for part in parts.values() for yarn, cm in part.items() if cm > 0}
+    known = [y for y in pattern.yarns if y.key in used]
+    known += [Yarn(key, key) for key in sorted(used - {y.key for y in pattern.yarns})]
+    return tuple(_need(yarn, {name: part.get(yarn.key, 0.0) / 100 for name, part in parts.items()}, scale, margin) for yarn in known)
+
+
+def margin_of(pattern: Pattern) -> float:
+    """Yarn to spare, as a share of what is worked."""
+    return MARGIN if pattern.materials.margin is None else pattern.materials.margin
+
+
+def parts_by_yarn(
+    pattern: Pattern, fabrics: Mapping[str, Fabric], assembly: Assembly | None, edgings: Mapping[str, Fabric], scale: Scale
+) -> Mapping[str, Mapping[str, float]]:
+    """Centimetres of each yarn in motifs (each in its colourways), seams, edging and tails, without a margin."""
     copies = motif_copies(fabrics, assembly)
+    placing = place_colourways(pattern, assembly)
+    sources = {motif.name: motif for motif in pattern.motifs}
     sets = assembly.copies if assembly is not None else 1
     first = pattern.yarns[0].key if pattern.yarns else ""
     parts: dict[str, dict[str, float]] = {name: {} for name in ("motifs", "seams", "edging", "tails")}
     for name, fabric in fabrics.items():
-        _add(parts["motifs"], widths_by_yarn(fabric, scale.diameter, first), scale.cm * copies[name])
-        _add(parts["tails"], ends_by_yarn(fabric, first), TAIL_CM * copies[name])
+        worked, ends = widths_by_yarn(fabric, scale.diameter, first), ends_by_yarn(fabric, first)
+        made = batches(sources[name], copies[name], assembly, placing) if name in sources else (Batch(None, copies[name]),)
+        for batch in made:
+            _add(parts["motifs"], in_colourway(worked, batch.way), scale.cm * batch.made)
+            _add(parts["tails"], in_colourway(ends, batch.way), TAIL_CM * batch.made)
     for fabric in edgings.values():
         _add(parts["edging"], widths_by_yarn(fabric, scale.diameter, first), scale.cm * sets)
         _add(parts["tails"], ends_by_yarn(fabric, first), TAIL_CM * sets)
@@ -69,10 +92,7 @@ def yarn_needs(
         seam_yarn = assembly.yarn or first
         _add(parts["seams"], {seam_yarn: seam_length_cm(assembly, scale)}, SEAM_FACTORS.get(assembly.method, 3.0))
         _add(parts["tails"], {seam_yarn: 2.0 * len(assembly.passes)}, TAIL_CM)
-    used = {yarn for part in parts.values() for yarn, cm in part.items() if cm > 0}
-    known = [y for y in pattern.yarns if y.key in used]
-    known += [Yarn(key, key) for key in sorted(used - {y.key for y in pattern.yarns})]
-    return tuple(_need(yarn, {name: part.get(yarn.key, 0.0) / 100 for name, part in parts.items()}, scale, margin) for yarn in known)
+    return parts
 
 
 def _add(part: dict[str, float], more: Mapping[str, float], times: float) -> None:
@@ -89,7 +109,9 @@ def _need(yarn: Yarn, parts: Mapping[str, float], scale: Scale, margin: float) -
         grams = metres * 100 / scale.cm * scale.grams
     ball = float(yarn.ball.grams) if yarn.ball is not None else float(yarn.length.mass.grams) if yarn.length is not None else None
     balls = ceil(round(grams / ball, 6)) if grams is not None and ball else None
-    return YarnNeed(yarn.key, metres, grams, balls, scale.estimate, parts)
+    left = balls * ball - grams if balls is not None and ball and grams is not None else None
+    left_metres = left * float(yarn.length.metres_per_gram) if left is not None and yarn.length is not None else None
+    return YarnNeed(yarn.key, metres, grams, balls, scale.estimate, parts, left, left_metres)
 
 
 def motif_copies(fabrics: Mapping[str, Fabric], assembly: Assembly | None) -> Mapping[str, int]:
@@ -175,6 +197,21 @@ def yarn_scale(pattern: Pattern, swatch: Fabric | None) -> Scale | None:
     return None if width is None else Scale(width, None, diameter, True)
 
 
+def scale_of_size(pattern: Pattern, own: Pattern) -> Scale | None:
+    """The scale for a size with ``own`` gauge; where only the common swatch was weighed, its loops in proportion to the stitches' width."""
+    from motifold.render.sizing.swatch import weighed_swatch
+
+    found = yarn_scale(own, weighed_swatch(own))
+    if own.gauge is pattern.gauge or found is None or (own.gauge is not None and own.gauge.grams):
+        return found
+    common = yarn_scale(pattern, weighed_swatch(pattern))
+    here, there = width_of_a_stitch(own), width_of_a_stitch(pattern)
+    if common is None or common.estimate or not here or not there:
+        return found
+    grams = common.grams * here / there if common.grams is not None else None
+    return Scale(common.cm * here / there, grams, common.diameter * there / here, False)
+
+
 def _swatch_widths(pattern: Pattern, swatch: Fabric | None, diameter: float) -> Mapping[str, float]:
     """Yarn of the weighed swatch in stitch widths: of its Fabric, or of so many stitches by so many rows."""
     first = pattern.yarns[0].key if pattern.yarns else ""
@@ -185,22 +222,6 @@ def _swatch_widths(pattern: Pattern, swatch: Fabric | None, diameter: float) -> 
         return {}
     stitch = last_stitch(motif)
     return {first: gauge.stitches * gauge.rows * stitch_length(stitch[0], diameter)} if stitch else {}
-
-
-def width_of_a_stitch(pattern: Pattern) -> float | None:
-    """In cm: measured, or the height of the gauge's rounds over the height of their stitches in widths."""
-    gauge = gauge_of(pattern)
-    if gauge is None:
-        return None
-    measured = stitch_width(gauge)
-    if measured is not None:
-        return measured
-    line = width_line(gauge)
-    motif = next((m for m in pattern.motifs if m.name == gauge.motif), None) or sized_motif(pattern)
-    height = mean_height(motif) if motif is not None else None
-    if line is None or motif is None or not height or line.per_round_cm <= 0:
-        return None
-    return line.per_round_cm / (2 if motif.worked == "rounds" else 1) / height
 
 
 def _diameter(labelled: Iterable[Yarn], width_cm: float | None) -> float:

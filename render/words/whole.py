@@ -9,7 +9,7 @@ from motifold.render.pattern.instructions import RepeatRounds
 from motifold.render.pattern.model import EdgingSource, Pattern
 from motifold.render.sizing.reading import in_inches, tallest
 from motifold.render.sizing.units import cm_text, inches_text, length_text, number_text
-from motifold.render.sizing.yarn import width_of_a_stitch
+from motifold.render.sizing.width import width_of_a_stitch
 from motifold.render.words.printed import Printed
 from motifold.render.words.voice import NBSP, listed
 from motifold.render.worked import WorkedSize

@@ -1,0 +1,136 @@
+"""Colourways over the panels: which panel has which, and how many of each are made."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+
+from motifold.render.assembly.model import Assembly
+from motifold.render.pattern.model import Colourway, MotifSource, Pattern
+from motifold.symbols.record import dataclass
+
+MOST_WEIGHED = 1000
+"""Of more panels than this each is taken as the net lists it: to look for the hardest one first would take minutes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Batch:
+    """So many of one motif in one colourway (None: as the text says)."""
+
+    way: Colourway | None
+    made: int
+
+
+@dataclass(frozen=True, slots=True)
+class Placing:
+    """The colourway of each panel that has one, by the panel's name; ``alike``: seams where two of the same colourway touch."""
+
+    ways: Mapping[str, str]
+    given: bool
+    alike: tuple[tuple[str, str], ...] = ()
+
+
+def place_colourways(pattern: Pattern, assembly: Assembly | None) -> Placing:
+    """As the plan says; without one, spread so that no two alike share a seam where that can be, nor a corner where that can be too.
+
+    Each colourway is used about as often as any other.
+    """
+    choices = {motif.name: tuple(way.name for way in motif.colourways) for motif in pattern.motifs if motif.colourways}
+    if assembly is None or not choices:
+        return Placing({}, False)
+    plan = pattern.assembly.colourways if pattern.assembly is not None else {}
+    panels = [panel for panel in assembly.panels if panel.motif in choices]
+    if plan:
+        first = {panel.name: panel.name.removesuffix(f" {panel.copy}") if panel.copy > 1 else panel.name for panel in panels}
+        return Placing({name: plan[own] for name, own in first.items() if own in plan}, True)
+    touching = _touching(assembly)
+    nearby = _nearby(assembly)
+    ways = _spread([(panel.name, choices[panel.motif]) for panel in panels], touching, nearby)
+    alike = tuple((a, b) for a in ways for b in touching.get(a, ()) if a < b and ways.get(b) == ways[a])
+    return Placing(ways, False, alike)
+
+
+def _touching(assembly: Assembly) -> Mapping[str, tuple[str, ...]]:
+    found: dict[str, dict[str, None]] = {}
+    for seam in assembly.seams:
+        if seam.b is not None and seam.a.panel != seam.b.panel:
+            found.setdefault(seam.a.panel, {})[seam.b.panel] = None
+            found.setdefault(seam.b.panel, {})[seam.a.panel] = None
+    return {name: tuple(others) for name, others in found.items()}
+
+
+def _nearby(assembly: Assembly) -> Mapping[str, tuple[str, ...]]:
+    """Panels that meet at a corner."""
+    found: dict[str, dict[str, None]] = {}
+    for corner in assembly.corners:
+        names = tuple(dict.fromkeys(name for name, _ in corner.at))
+        for name in names:
+            found.setdefault(name, {}).update(dict.fromkeys(other for other in names if other != name))
+    return {name: tuple(others) for name, others in found.items()}
+
+
+def _spread(
+    panels: Sequence[tuple[str, tuple[str, ...]]], touching: Mapping[str, tuple[str, ...]], nearby: Mapping[str, tuple[str, ...]]
+) -> Mapping[str, str]:
+    """Panel by panel, those with the fewest colourways left to them first; what clashes at the end is changed round a few times."""
+    choices = dict(panels)
+    order = {name: index for index, (name, _) in enumerate(panels)}
+    ways: dict[str, str] = {}
+    used: Counter[str] = Counter()
+    waiting = set(order)
+    taken: dict[str, set[str]] = {name: set() for name in order}
+    careful = len(order) <= MOST_WEIGHED
+    for next_in_order in order:
+        name = min(waiting, key=lambda n: (len(set(choices[n]) - taken[n]), order[n])) if careful else next_in_order
+        waiting.remove(name)
+        ways[name] = _best(name, choices[name], ways, used, touching, nearby)
+        used[ways[name]] += 1
+        for other in touching.get(name, ()):
+            if other in taken:
+                taken[other].add(ways[name])
+    for _ in range(4):
+        clashing = [n for n in ways if any(ways.get(o) == ways[n] for o in touching.get(n, ()))]
+        for name in clashing:
+            used[ways[name]] -= 1
+            ways[name] = _best(name, choices[name], ways, used, touching, nearby)
+            used[ways[name]] += 1
+        if not clashing:
+            break
+    return {name: ways[name] for name in order}
+
+
+def _best(
+    name: str, choices: tuple[str, ...], ways: Mapping[str, str], used: Mapping[str, int],
+    touching: Mapping[str, tuple[str, ...]], nearby: Mapping[str, tuple[str, ...]],
+) -> str:  # fmt: skip
+    def cost(way: str) -> tuple[int, int, int, int]:
+        side = sum(ways.get(other) == way for other in touching.get(name, ()))
+        corner = sum(ways.get(other) == way for other in nearby.get(name, ()))
+        return side, corner, used.get(way, 0), choices.index(way)
+
+    return min(choices, key=cost)
+
+
+def batches(motif: MotifSource, made: int, assembly: Assembly | None, placing: Placing) -> tuple[Batch, ...]:
+    """How many of a motif are made in each colourway; without an assembly one in each."""
+    if not motif.colourways:
+        return (Batch(None, made),)
+    if assembly is None:
+        return tuple(Batch(way, made) for way in motif.colourways)
+    counted = Counter(placing.ways.get(panel.name) for panel in assembly.panels if panel.motif == motif.name)
+    found = [Batch(way, counted[way.name]) for way in motif.colourways if counted[way.name]]
+    plain = sum(number for name, number in counted.items() if name not in {way.name for way in motif.colourways})
+    if not counted:
+        return (Batch(None, made),)
+    return tuple(found + ([Batch(None, plain)] if plain else []))
+
+
+def in_colourway(amounts: Mapping[str, float], way: Colourway | None) -> Mapping[str, float]:
+    """Amounts by yarn with the yarns of the text exchanged for those of a colourway."""
+    if way is None:
+        return amounts
+    found: dict[str, float] = {}
+    for yarn, amount in amounts.items():
+        worked = way.yarns.get(yarn, yarn)
+        found[worked] = found.get(worked, 0.0) + amount
+    return found
