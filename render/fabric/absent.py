@@ -14,6 +14,9 @@ def missing(hook: Hook, cursor: Cursor, span: Span, target: Target) -> None:
     terms = hook.shop.terms
     under = hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap
     name = round_word(under)
+    if under.line is not None and under.line.broken and under is not hook.laps[-1]:
+        hook.lap.faulty = hook.lap.reported = hook.tainted = True  # an earlier round that could not be read may well have it
+        return
     hook.complain(
         "place",
         span,
@@ -23,6 +26,15 @@ def missing(hook: Hook, cursor: Cursor, span: Span, target: Target) -> None:
         follows=True,
     )
     hook.tainted = True  # how the line goes on from there is not known
+
+
+def note_idle(hook: Hook, span: Span, message: str, hint: str | None) -> None:
+    """An "each" or a repeat that finds nothing: told now, or, where its line serves several rounds, only if it finds nothing in any."""
+    if hook.lap.several:
+        hook.idle.setdefault(key_of(span), (span, message, hint))
+        return
+    hook.complain("place", span, message, hint, key=key_of(span), follows=True)
+    hook.tainted = True
 
 
 def what_there_is(hook: Hook, cursor: Cursor, target: Target) -> str | None:

@@ -25,6 +25,9 @@ MOST_STITCHES = 100_000
 STRUCTURAL = frozenset({"place", "uneven", "left-over", "beyond", "count", "repeat"})
 """Codes of mistakes that make the work come out wrong."""
 
+MENDABLE = STRUCTURAL | {"join"}
+"""Codes of mistakes for which a change is looked for that makes the line come out."""
+
 
 MOST_IN_A_ROUND = 20_000
 """More than this in one round is one too."""
@@ -153,6 +156,8 @@ class Lap:
     leave: bool = False  # "leave remaining sts unworked"
     faulty: bool = False
     reported: bool = False  # what makes it come out wrong is told already
+    no_join: tuple[Span, str, str] | None = None  # a join into what is not there: told if nothing else is wrong
+    several: bool = False  # its line serves other rounds too, where it may find what it does not find here
     habit_of: int = 0  # length of a beginning chain of which nothing is said
     by_habit: bool = False  # the trade's habit decided whether a chain counts
 
@@ -199,7 +204,8 @@ class Hook:
         """The test for what a place names, made once."""
         found = self.matchers.get(id(place))
         if found is None:
-            found = self.matchers[id(place)] = (place, any_of((place.target, *place.also), self.lap.groups_named))
+            within = frozenset[str]() if self.walking else self.lap.groups_named  # who walks to a petal's space passes its stitches
+            found = self.matchers[id(place)] = (place, any_of((place.target, *place.also), within))
         return found[1]
 
     def next_stitch(self, node: Node) -> Place:

@@ -206,5 +206,17 @@ def check_claims(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...], hint: str
     stated = claim.amount.at(hook.shop.size)
     said = target_word(claim.target, hook.shop.terms, stated) + (" on each side" if claim.per_side else "")
     lap.faulty = True
-    hint = hint or f"if the work is right, the count is {made}"
-    hook.complain("count", claim.span, f"{round_word(lap)} says {stated} {said}, but working it makes {made}", hint, follows=True)
+    makes = _makes(hook, lap, claims, claim, made)
+    hint = hint or (f"if the work is right, the count is {makes}" if lap.made else "write what is worked in it")
+    hook.complain("count", claim.span, f"{round_word(lap)} says {stated} {said}, but working it makes {makes}", hint, follows=True)
+
+
+def _makes(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...], claim: CountClaim, made: int) -> str:
+    """What is made of a kind: "33", or, where another kind that nothing counts took its place, "26 tr and 2 dtr"."""
+    named = {other.target.name for other in claims}
+    others = [kind for kind in lap.counts if kind not in named and family(kind) not in named and not kind.startswith("ch-")]
+    short = claim.amount.at(hook.shop.size) - made
+    if claim.target.kind != "stitch" or len(others) != 1 or lap.counts[others[0]] != short:
+        return str(made)
+    other = counted_word(others[0], short, hook.shop.terms)
+    return f"{made} {target_word(claim.target, hook.shop.terms, made)} and {other}" if made else other

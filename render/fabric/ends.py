@@ -49,9 +49,10 @@ def close(hook: Hook, step: Join, run: RunSteps) -> None:
         add_travel(hook, "sl st", (Leg("sl st", resolve(hook, place, step.span)),), step)
         return
     if first is None:
-        hook.complain(
-            "join", step.span, f"{round_word(lap)} has nothing to join into", "work something before the join", key=key_of(step.span)
-        )
+        if not lap.faulty:  # else it is told already why nothing is worked
+            message = f"{round_word(lap)} has nothing to join into"
+            hook.complain("join", step.span, message, "work something before the join", key=key_of(step.span), follows=True)
+        lap.end = "joined"
         return
     if step.method == "work" or step.steps:
         _close_with_stitch(hook, step, first)
@@ -78,13 +79,8 @@ def own_place(hook: Hook, place: Place | None, step: Join) -> tuple[int, Base]:
         if found is not None:
             return found
         word = target_word(place.target, hook.shop.terms)
-        hook.complain(
-            "join",
-            place.span,
-            f"{round_word(lap)} has no {word} to join into",
-            f"its first st is {stitch_word(hook.stitches[lap.made[first][1]].kind, hook.shop.terms)}",
-            key=key_of(place.span),
-        )
+        is_there = stitch_word(hook.stitches[lap.made[first][1]].kind, hook.shop.terms)
+        lap.no_join = (place.span, f"{round_word(lap)} has no {word} to join into", f"its first st is {is_there}")
     return first, base
 
 
@@ -99,6 +95,7 @@ def _join_beginning_chain(hook: Hook, place: Place, first: int, base: Base) -> t
             f"join with sl st in first {name}",
             key=key_of(place.span),
         )
+        lap.faulty = lap.reported = True
         return first, base
     length = len(hook.runs[lap.beginning].stitches) + _after_standing(hook)
     named = place
@@ -112,9 +109,10 @@ def _join_beginning_chain(hook: Hook, place: Place, first: int, base: Base) -> t
             "join",
             place.span,
             f"{round_word(lap)} begins with ch {length}, not with ch {said}",
-            f"name the chain that is there: beg ch-{length}",
+            f"name the chain that is there, beg ch-{length}, or begin with ch {said}",
             key=key_of(place.span),
         )
+        lap.faulty = lap.reported = True
     if lap.standing is not None:
         at = lap.made.index((False, lap.standing)) if lap.made[first][1] != lap.standing else first
         return at, Base("stitch", lap.standing, "loops")

@@ -114,6 +114,7 @@ def open_lap(hook: Hook, job: Job, steps: Sequence[Step]) -> Lap:
             lap.cursor = perimeter(hook, before, lap)
         else:
             lap.cursor = _cursor_on(before, lap)
+    lap.several = job.several
     lap.claims = claimed_targets(steps[beginning_index(steps) :])
     lap.groups_named = frozenset(
         {target.name or "" for target in lap.claims if target.kind == "stitch"}
@@ -169,6 +170,7 @@ def _check_ready(hook: Hook, job: Job, before: Lap, steps: Sequence[Step], attac
             f"{round_word(before)} is not joined, but {job.label} begins with a chain",
             f'add "join with sl st in first st" at the end of {round_word(before)}, or "do not join"',
             key=1,
+            follows=True,
         )
         before.end = "joined"
     hook.lap = outer
@@ -193,10 +195,10 @@ def _facing(hook: Hook, job: Job, before: Lap, turns: int, attached: bool) -> Si
             f"{job.label} is called {job.side}, but the {side} faces: "
             + ("the work was turned before it" if turned else "nothing turned the work before it"),
             _turn_hint(job, before, side, turned),
-            key=key_of(job.line.span),
+            key=1 if job.kind == "row" else key_of(job.line.span),  # rows that are one off all the way are one mistake
         )
         hook.lap = outer
-        return job.side
+        return side if job.kind == "row" else job.side
     return side
 
 
@@ -272,6 +274,8 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
         span, message, hint = lap.doubts[0]
         lap.faulty = True
         hook.complain("uneven", span, message, hint, key=key_of(span), follows=True)
+    elif lap.excess and _not_known(hook, lap.excess_round):
+        lap.faulty = lap.reported = hook.tainted = True
     elif lap.excess:
         under = round_word(hook.laps[lap.excess_round]) if 0 <= lap.excess_round < len(hook.laps) else below
         word = target_word(lap.excess_target or Target("st"), hook.shop.terms, lap.excess)
@@ -286,6 +290,9 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
         _complain_of_left_over(hook, lap, below)
     elif wrong:
         check_claims(hook, lap, claims, None)
+    if lap.no_join is not None and not lap.faulty:
+        span, message, hint = lap.no_join
+        hook.complain("join", span, message, hint, key=key_of(span))
     if claims and not lap.faulty:
         warn_unstated(hook, lap, claims)
         warn_of_shape(hook, lap)
@@ -295,6 +302,12 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
         hook.tainted = wrong_claim(hook, lap, claims) is not None
     else:
         hook.tainted = hook.tainted or lap.faulty
+
+
+def _not_known(hook: Hook, number: int) -> bool:
+    """Whether an earlier round, named by its number, could not be read."""
+    line = hook.laps[number].line if 0 <= number < len(hook.laps) - 2 else None
+    return line is not None and line.broken
 
 
 def _note_left_over(lap: Lap) -> None:

@@ -2,42 +2,107 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
+from functools import partial
 
-from motifold.render.fabric.bench import Terms
-from motifold.render.fabric.wording import place_words, spec_words, stitch_word
+from motifold.render.fabric.bench import Hook, Terms
+from motifold.render.fabric.lines import Job
+from motifold.render.fabric.wording import place_words, spec_words, step_words, stitch_word
 from motifold.render.pattern.instructions import Amount, Chain, Group, Join, Place, Repeat, Skip, Step, StitchSpec, Target, Work
+from motifold.render.pattern.problem import Problem, Span
 from motifold.symbols.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)
 class Mend:
-    """A line's steps with one thing changed, and the words for it."""
+    """A line's steps with one thing changed, and the words for it. ``far``: 0 for the likeliest slips, more for others."""
 
     steps: tuple[Step, ...]
     words: str
+    far: int = 0
 
 
-def mends(steps: tuple[Step, ...], size: int, terms: Terms) -> Iterator[Mend]:
-    """One-step changes, the likeliest first: numbers by one, a step missing before the join, numbers by two, a step too many."""
-    for by in (1, -1):
-        yield from (Mend(new, words) for new, words in _within(steps, by, size, terms))
-    yield from _missing_at_end(steps, size, terms)
-    for by in (2, -2):
-        yield from (Mend(new, words) for new, words in _within(steps, by, size, terms))
+@dataclass(frozen=True, slots=True)
+class Clues:
+    """What the line and the round below it say about what may be meant.
+
+    ``kinds`` and ``spaces``: stitches and lengths of spaces that the line's counts name; ``there``: what the round below has;
+    ``begins``: the beginning chain that the join names and the round has not; ``misnamed``: a stitch or a place has a name that fits
+    nothing, so that this is looked at first.
+    """
+
+    kinds: tuple[str, ...] = ()
+    spaces: tuple[int, ...] = ()
+    there: tuple[Target, ...] = ()
+    begins: int | None = None
+    misnamed: bool = False
+
+
+def clues_of(hook: Hook, job: Job, mistake: Problem) -> Clues:
+    """The clues for a line that was worked last and has a mistake."""
+    lap = hook.laps[-1]
+    targets = [claim.target for claim in job.line.counts]
+    kinds = tuple(dict.fromkeys(target.name for target in targets if target.kind == "stitch" and target.name))
+    spaces = tuple(dict.fromkeys(target.chains for target in targets if target.kind == "sp" and target.chains))
+    below = [atom for cursor in (lap.cursor, *lap.others.values()) for atom in cursor.atoms]
+    there = sorted({(atom.chains if atom.space else 0, "" if atom.space else atom.name) for atom in below})[:8]
+    others = [kind for kind in lap.counts if kind in _PLAIN and kind not in kinds]
+    begins = None
+    if mistake.code == "join" and lap.beginning is None:
+        named = [step.place for step in job.steps if isinstance(step, Join) and not step.attach and step.place is not None]
+        chains = [place.of.target.chains if place.of is not None else place.target.chains for place in named]
+        begins = next((count for count in chains if count), None)
+    return Clues(
+        kinds,
+        spaces,
+        tuple(Target("sp", chains=chains) if chains else Target("stitch", name) for chains, name in there),
+        begins,
+        mistake.code in ("place", "join") or bool(kinds and others),
+    )
+
+
+def it_comes_out(words: Iterable[str]) -> str:
+    """A hint of one mend or two: "it comes out with 3 dc in ring instead of 2"."""
+    two = list(dict.fromkeys(words))[:2]
+    return "it comes out " + ", or ".join(one if one.startswith("without ") else f"with {one}" for one in two)
+
+
+Change = Callable[[Step, Place | None], Iterator[tuple[Step, str]]]
+"""Other ways to write one step, each with its words; the place is that of the group around it."""
+
+
+def mends(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clues) -> Iterator[Mend]:
+    """One-step changes, the likeliest first: what is misnamed, numbers by one, a step missing, numbers by two, a step too many."""
+    if clues.misnamed:
+        yield from misnamed(steps, size, terms, clues)
+    if clues.begins:
+        yield _begun(steps, clues.begins)
+    first = next((step for step in steps if isinstance(step, Chain)), None)
+    for by in (1, -1, 2, -2):
+        if by == 2:
+            yield from _missing_at_end(steps, size, terms)
+            yield from (Mend(new, words) for new, words in changed(steps, lambda step, _: _same_or_next(step, size, terms)))
+            if not clues.misnamed:
+                yield from misnamed(steps, size, terms, clues)
+            yield from _missing_chains(steps, size, terms, clues)
+        for new, words in changed(steps, partial(_by_number, by=by, size=size, terms=terms)):
+            yield Mend(new, words, 2 if first is not None and first not in new else abs(by) - 1)
     for index, step in enumerate(steps):
         if isinstance(step, Skip):
-            yield Mend((*steps[:index], *steps[index + 1 :]), f"without sk {place_words(step.place, terms, size)}")
+            yield Mend((*steps[:index], *steps[index + 1 :]), f"without sk {place_words(step.place, terms, size)}", 1)
 
 
 def crooked(steps: Sequence[Step], size: int) -> int:
-    """How many groups are not the same read from either end, as (3 dc, ch 2, 2 dc) is not: such a mend is the less likely."""
+    """How many groups are not the same read from either end, as (3 dc, ch 2, 2 dc) is not: such a mend is the less likely.
+
+    What goes into the place of the beginning chain is left out: the chain is a part of it.
+    """
     total = 0
     for step in steps:
         if isinstance(step, Repeat):
             total += crooked(step.steps, size)
-        elif isinstance(step, Group):
+        elif isinstance(step, Group) and step.place.which not in ("same", "beg"):
             marks = [_mark(inner, size) for inner in step.steps]
             total += marks != marks[::-1]
     return total
@@ -49,19 +114,19 @@ def _mark(step: Step, size: int) -> tuple[str, int]:
     return (type(step).__name__, step.count.at(size)) if isinstance(step, Chain) else (type(step).__name__, 0)
 
 
-def _within(
-    steps: tuple[Step, ...],
-    by: int,
-    size: int,
-    terms: Terms,
-    around: Place | None = None,
-) -> Iterator[tuple[tuple[Step, ...], str]]:
+def changed(steps: Sequence[Step], change: Change, around: Place | None = None) -> Iterator[tuple[tuple[Step, ...], str]]:
+    """The steps with one of them changed, at any depth."""
     for index, step in enumerate(steps):
-        for new, words in _of_step(step, by, size, terms, around):
+        others = list(change(step, around))
+        if isinstance(step, Group):
+            others += [(replace(step, steps=inner), words) for inner, words in changed(step.steps, change, step.place)]
+        elif isinstance(step, Repeat):
+            others += [(replace(step, steps=inner), words) for inner, words in changed(step.steps, change, around)]
+        for new, words in others:
             yield (*steps[:index], new, *steps[index + 1 :]), words
 
 
-def _of_step(step: Step, by: int, size: int, terms: Terms, around: Place | None) -> Iterator[tuple[Step, str]]:
+def _by_number(step: Step, around: Place | None, *, by: int, size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
     if isinstance(step, Work):
         yield from _of_work(step, by, size, terms, around)
     elif isinstance(step, Chain):
@@ -73,15 +138,106 @@ def _of_step(step: Step, by: int, size: int, terms: Terms, around: Place | None)
         if more is not None and step.place.which in ("next", "last"):
             place = replace(step.place, count=more, each=more.at(size) > 1)
             yield replace(step, place=place), f"sk {place_words(place, terms, size)} instead of {place_words(step.place, terms, size)}"
-    elif isinstance(step, Group):
-        for inner, words in _within(step.steps, by, size, terms, step.place):
-            yield replace(step, steps=inner), words
     elif isinstance(step, Repeat):
         more = _more(step.times, by, size) if step.times is not None else None
         if more is not None and step.times is not None:
             yield replace(step, times=more), f"the repeat worked {_times(more.at(size))} instead of {_times(step.times.at(size))}"
-        for inner, words in _within(step.steps, by, size, terms, around):
-            yield replace(step, steps=inner), words
+
+
+def _same_or_next(step: Step, size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
+    """Another stitch in the place just worked into, or one further on."""
+    if not isinstance(step, Work | Group):
+        return
+    place = step.place
+    if place is None or place.which not in ("same", "next") or place.each or place.count.at(size) != 1 or place.of is not None:
+        return
+    if place.of_round is not None or place.manner != "in" or place.target.kind not in ("st", "stitch", "sp"):
+        return
+    other = replace(place, which="next" if place.which == "same" else "same")
+    new = replace(step, place=other)
+    yield new, f"{step_words(new, terms, size)} instead of {place_words(place, terms, size)}"
+
+
+def _begun(steps: tuple[Step, ...], chains: int) -> Mend:
+    """A beginning chain that was forgotten."""
+    at = next((i for i, step in enumerate(steps) if isinstance(step, Work | Group | Repeat) and not _walks(step)), 0)
+    span = steps[at].span if steps else Span(1, 1)
+    return Mend((*steps[:at], Chain(0, span, Amount((chains,))), *steps[at:]), f"ch {chains} at the beginning")
+
+
+def _walks(step: Step) -> bool:
+    return isinstance(step, Work) and step.stitch.name == "sl st"
+
+
+def misnamed(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clues) -> Iterator[Mend]:
+    """Another stitch, of those that the counts name, or another place, of those that there are."""
+    for new, words in changed(steps, partial(_other_place, there=clues.there, size=size, terms=terms)):
+        yield Mend(new, words)
+    for new, words in changed(steps, partial(_other_stitch, kinds=clues.kinds, size=size, terms=terms)):
+        yield Mend(new, words)
+
+
+def _other_stitch(step: Step, around: Place | None, *, kinds: Sequence[str], size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
+    if isinstance(step, Work) and step.stitch.name in _PLAIN and not step.stitch.standing and step.stitch.together <= 1:
+        for kind in kinds:
+            if kind in _PLAIN and kind != step.stitch.name:
+                new = replace(step, stitch=replace(step.stitch, name=kind))
+                where = "" if step.place is not None or around is None else f" in {place_words(around, terms, size)}"
+                yield new, f"{step_words(new, terms, size)}{where} instead of {spec_words(step.stitch, terms)}"
+    elif isinstance(step, Chain) and step.counts_as is not None and len(step.counts_as.stitches) == 1:
+        said = step.counts_as.stitches[0]
+        for kind in kinds:
+            if kind != said:
+                counts = replace(step.counts_as, stitches=(kind,))
+                words = f"ch {step.count.at(size)} (counts as {stitch_word(kind, terms)}) instead of {stitch_word(said, terms)}"
+                yield replace(step, counts_as=counts), words
+
+
+def _other_place(step: Step, _around: Place | None, *, there: Sequence[Target], size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
+    extent = step.extent if isinstance(step, Repeat) else None
+    if isinstance(step, Repeat) and extent is not None and extent.place is not None:
+        for place, words in _renamed(extent.place, there, size, terms):
+            yield replace(step, extent=replace(extent, place=place)), f"the repeat worked to {words}"
+    if isinstance(step, Work | Group | Skip) and step.place is not None:
+        for place, words in _renamed(step.place, there, size, terms):
+            yield replace(step, place=place), words
+
+
+def _renamed(place: Place, there: Sequence[Target], size: int, terms: Terms) -> Iterator[tuple[Place, str]]:
+    """A place, what it is a part of, or the one that it goes on to, by another name."""
+    target = place.target
+    is_there = any(other.kind == target.kind and other.name == target.name and other.chains == target.chains for other in there)
+    if target.kind in ("stitch", "sp") and (target.name or target.chains) and not is_there:
+        for other in there:
+            if other.kind == target.kind:
+                new = replace(place, target=replace(target, name=other.name, chains=other.chains))
+                yield new, f"{place_words(new, terms, size)} instead of {place_words(place, terms, size)}"
+    if place.of is not None:
+        for inner, words in _renamed(place.of, there, size, terms):
+            yield replace(place, of=inner), words
+    if place.extent is not None and place.extent.place is not None:
+        for inner, words in _renamed(place.extent.place, there, size, terms):
+            yield replace(place, extent=replace(place.extent, place=inner)), words
+
+
+_PLAIN = ("sc", "hdc", "dc", "tr", "dtr", "trtr")
+
+
+def _missing_chains(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clues) -> Iterator[Mend]:
+    """Chains that make one of the spaces that are counted, forgotten after a stitch or within a group."""
+    for chains in clues.spaces:
+        for new, after in _with_chains(steps, chains):
+            yield Mend(new, f"ch {chains} after {step_words(after, terms, size)}")
+
+
+def _with_chains(steps: Sequence[Step], chains: int) -> Iterator[tuple[tuple[Step, ...], Work | Group]]:
+    for index, step in enumerate(steps):
+        rest = tuple(steps[index + 1 :])
+        if isinstance(step, Work | Group) and not _walks(step) and not (rest and isinstance(rest[0], Chain)):
+            yield (*steps[: index + 1], Chain(step.id, step.span, Amount((chains,))), *rest), step
+        if isinstance(step, Group | Repeat):
+            for inner, after in _with_chains(step.steps, chains):
+                yield (*steps[:index], replace(step, steps=inner), *rest), after
 
 
 def _of_work(step: Work, by: int, size: int, terms: Terms, around: Place | None) -> Iterator[tuple[Step, str]]:
@@ -92,10 +248,10 @@ def _of_work(step: Work, by: int, size: int, terms: Terms, around: Place | None)
         if more is not None:
             new = replace(place, count=more, each=more.at(size) > 1)
             yield replace(step, place=new), f"{word} in {place_words(new, terms, size)} instead of {place_words(place, terms, size)}"
-    if place is not None and place.from_hook and place.ordinal is not None and place.ordinal + by >= 1:
+    if place is not None and place.from_hook and place.ordinal is not None and place.ordinal + by >= 2:
         nearer = replace(place, ordinal=place.ordinal + by)
         yield replace(step, place=nearer), f"{word} in {place_words(nearer, terms, size)} instead of {place_words(place, terms, size)}"
-    if step.stitch.name == "sl st":
+    if step.stitch.name == "sl st" or (place is not None and place.from_hook):
         return
     if place is not None and place.each and place.which in ("next", "last") and place.count.at(size) > 1 and step.count.at(size) == 1:
         return  # nobody meant three in each of the next two corners
@@ -139,10 +295,12 @@ def _missing_at_end(steps: tuple[Step, ...], size: int, terms: Terms) -> Iterato
     if not works:
         return
     last = works[-1]
+    ring = last.place is not None and last.place.target.kind == "ring"
     for count in (1, 2, 3, 4, 5):
-        place = Place(last.span, "beg", Target("sp"))
+        place = last.place if ring and last.place is not None else Place(last.span, "beg", Target("sp"))
         new = Work(last.id, last.span, StitchSpec(last.stitch.name), Amount((count,)), place)
-        words = f"{count} {stitch_word(last.stitch.name, terms, count)} in beg sp before the join"
+        word = stitch_word(last.stitch.name, terms, count)
+        words = f"{count} more {word} in ring" if ring else f"{count} {word} in beg sp before the join"
         yield Mend((*steps[:at], new, *steps[at:]), words)
 
 

@@ -2,35 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
-from motifold.render.fabric.bench import MOST_STITCHES, STRUCTURAL, Hook, Lap, TooMuch, Workshop
+from motifold.render.fabric.bench import MENDABLE, STRUCTURAL, Hook, Lap, TooMuch, Workshop
 from motifold.render.fabric.counts import wrong_claim
 from motifold.render.fabric.edge import Cursor
 from motifold.render.fabric.finish import finished
 from motifold.render.fabric.flatness import warn_of_cup
-from motifold.render.fabric.laps import beginning_index, close_lap, only_slips, open_lap
+from motifold.render.fabric.job import work_job
 from motifold.render.fabric.lines import Job, lay_out, split_beginning
-from motifold.render.fabric.mend import Mend, crooked, mends
+from motifold.render.fabric.mend import Clues, Mend, clues_of, crooked, it_comes_out, mends
 from motifold.render.fabric.model import Fabric
-from motifold.render.fabric.repeats import least_work
 from motifold.render.fabric.trial import JobMark, mark_job, take_back_job
-from motifold.render.fabric.work import run_step
 from motifold.render.pattern.instructions import (
-    Chain,
-    FastenOff,
-    Group,
     Instructions,
-    Join,
-    LeaveYarn,
-    Marker,
-    Repeat,
     Step,
-    Turn,
-    UseYarn,
-    Words,
-    Work,
 )
 from motifold.render.pattern.model import MotifSource
 from motifold.render.pattern.problem import Problem
@@ -64,7 +51,7 @@ def work_motif(source: MotifSource, shop: Workshop) -> tuple[Fabric, tuple[Probl
 def has_mistakes(hook: Hook) -> bool:
     """Whether anything makes the work come out wrong, and is worth trying to mend."""
     codes = {problem.code for problem in hook.problems}
-    return "limit" not in codes and bool(codes & STRUCTURAL)
+    return "limit" not in codes and bool(codes & MENDABLE)
 
 
 def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> None:
@@ -122,18 +109,18 @@ def work_line(
     job, following = jobs[0], jobs[1] if len(jobs) > 1 else None
     hook.tainted = hook.tainted or job.doubtful
     mark = mark_job(hook)
-    left = _work_job(hook, job, carried, following)
+    left = work_job(hook, job, carried, following)
     if came_out(hook, mark):
         return left
     if any(lap.by_habit for lap in hook.laps[mark.laps :]) and job.judged and job.line.counts:
         take_back_job(hook, mark)
         hook.flip = True
-        left = _work_job(hook, job, carried, following)
+        left = work_job(hook, job, carried, following)
         hook.flip = False
         if came_out(hook, mark):
             return left
         take_back_job(hook, mark)
-        left = _work_job(hook, job, carried, following)
+        left = work_job(hook, job, carried, following)
     if mending and not mark.tainted:
         return _mended(hook, jobs, carried, mark, left, unproved)
     return left
@@ -155,21 +142,24 @@ def _mended(
     """Looks for one change that makes the line come out, and the next line after it."""
     job = jobs[0]
     told = [problem for problem in hook.problems if problem not in mark.problems]
-    mistake = next((problem for problem in told if problem.code in STRUCTURAL), None)
+    mistake = next((problem for problem in told if problem.code in MENDABLE), None)
     if mistake is None or len(hook.stitches) > MOST_TO_MEND or hook.mending < 0:
+        return left
+    if mistake.code == "join" and wrong_claim(hook, hook.laps[-1], job.line.counts) is None:
+        hook.tainted = False  # what is made is right: nothing follows from the join
         return left
     goes_on = mistake.code == "count" and _next_comes_out(hook, jobs, left, but_its_number=_count_is_wrong(hook, hook.laps[-1], job))
     if goes_on and _count_is_wrong(hook, hook.laps[-1], job):
         hook.tainted = False  # only the number is wrong: nothing follows from that
         return left
-    found: list[tuple[int, int, Mend]] = []
-    for mend in mends(job.steps, hook.shop.size, hook.shop.terms):
+    found: list[tuple[int, int, int, Mend]] = []
+    for mend in mends(job.steps, hook.shop.size, hook.shop.terms, clues_of(hook, job, mistake)):
         take_back_job(hook, mark)
         after = _tried(hook, replace(job, steps=mend.steps), carried, jobs)
         hook.mending -= 2 * (len(hook.stitches) - mark.stitches) + MEND_COST
         if after is not None and came_out(hook, mark) and _next_comes_out(hook, jobs, after):
             passed = sum(lap.passed for lap in hook.laps[mark.laps :])
-            found.append((passed + crooked(mend.steps, hook.shop.size), len(found), mend))
+            found.append((passed + crooked(mend.steps, hook.shop.size), mend.far, len(found), mend))
             if len(found) == 6:
                 break
         if hook.mending < 0:
@@ -178,18 +168,19 @@ def _mended(
     if not found:
         before = _mended_before(hook, jobs, unproved) if unproved is not None else None
         if before is not None and unproved is not None:
-            hint = f"it comes out with {before[0].words} in {unproved.jobs[0].label}"
+            hint = f"{it_comes_out([before[0].words])} in {unproved.jobs[0].label}"
             hook.problems = [*mark.problems, *(replace(problem, hint=hint) if problem is mistake else problem for problem in told)]
             return before[1]
-        left = _work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
+        left = work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
         hook.tainted = hook.tainted and not goes_on
         return left
     # what passes over stitches that the line works elsewhere, or makes a group crooked, is the less likely
-    found.sort(key=lambda one: one[:2])
-    likely = [mend for unlikely, _, mend in found if unlikely == found[0][0]]
-    left = _work_job(hook, replace(job, steps=likely[0].steps), carried, jobs[1] if len(jobs) > 1 else None)
-    hint = "it comes out with " + ", or with ".join(list(dict.fromkeys(mend.words for mend in likely))[:2])
-    hook.problems = [*mark.problems, *(replace(problem, hint=hint) if problem is mistake else problem for problem in told)]
+    found.sort(key=lambda one: one[:3])
+    likely = [mend for *unlikely, _, mend in found if tuple(unlikely) == found[0][:2]]
+    left = work_job(hook, replace(job, steps=likely[0].steps), carried, jobs[1] if len(jobs) > 1 else None)
+    hint = it_comes_out(mend.words for mend in likely)
+    rest = [problem for problem in hook.problems[len(mark.problems) :] if problem.span != mistake.span]
+    hook.problems = [*mark.problems, replace(mistake, hint=hint), *rest]
     return left
 
 
@@ -197,7 +188,7 @@ def _mended_before(hook: Hook, jobs: Sequence[Job], unproved: Unproved) -> tuple
     """Looks for a change in the line before, which states no counts. Leaves both lines worked with it, or the one before as it was."""
     first = unproved.jobs[0]
     again = (first, *jobs)
-    for mend in mends(first.steps, hook.shop.size, hook.shop.terms):
+    for mend in mends(first.steps, hook.shop.size, hook.shop.terms, Clues()):
         if hook.mending < 0:
             break
         take_back_job(hook, unproved.mark)
@@ -210,7 +201,7 @@ def _mended_before(hook: Hook, jobs: Sequence[Job], unproved: Unproved) -> tuple
         if left is not None and came_out(hook, middle) and _next_comes_out(hook, jobs, left):
             return mend, left
     take_back_job(hook, unproved.mark)
-    _work_job(hook, first, unproved.carried, jobs[0])
+    work_job(hook, first, unproved.carried, jobs[0])
     return None
 
 
@@ -229,7 +220,7 @@ def _count_is_wrong(hook: Hook, lap: Lap, job: Job) -> bool:
 
 def _tried(hook: Hook, job: Job, carried: tuple[Step, ...], jobs: Sequence[Job]) -> tuple[Step, ...] | None:
     try:
-        return _work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
+        return work_job(hook, job, carried, jobs[1] if len(jobs) > 1 else None)
     except TooMuch:
         return None
 
@@ -250,144 +241,6 @@ def _next_comes_out(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], 
         good = new & STRUCTURAL == {"count"} and _count_is_wrong(hook, hook.laps[-1], jobs[1])
     take_back_job(hook, mark)
     return good
-
-
-def _work_job(hook: Hook, job: Job, carried: tuple[Step, ...], following: Job | None) -> tuple[Step, ...]:
-    """Works one line's round and returns what its end leaves for the beginning of the next."""
-    parts = split_parts(job.steps, job.kind == "row")
-    for number, (own, tail) in enumerate(parts):
-        last = number == len(parts) - 1
-        steps = (*carried, *own)
-        part = job if len(parts) == 1 else replace(job, judged=job.judged and last, side=job.side if number == 0 else None)
-        if job.kind == "round" and not last and not _closes(own):
-            part = replace(part, kind="row")
-        if not _has_work(steps) and job.kind in ("finish", "round", "row"):
-            _only_ends(hook, steps)
-            carried = () if job.kind == "finish" else tuple(step for step in (*steps, *tail) if not isinstance(step, FastenOff))
-            continue
-        _work_part(hook, part, steps, tail)
-        carried = tuple(step for step in tail if not isinstance(step, FastenOff))
-    if following is None or following.kind == "finish":
-        return ()
-    return carried
-
-
-def _work_part(hook: Hook, job: Job, steps: tuple[Step, ...], tail: tuple[Step, ...]) -> None:
-    """Works one round from its beginning to its end."""
-    lap = open_lap(hook, job, steps)
-    hook.lap = lap
-    hook.rest = steps
-    hook.last = None
-    hook.here = None
-    hook.behind = False
-    hook.beginning = True
-    hook.passes = ()
-    hook.matchers.clear()
-    lead = beginning_index(steps)
-    if least_work(steps, hook.shop.size) > MOST_STITCHES:
-        raise TooMuch(job.line.span)
-    finishes = job.kind == "finish" and only_slips(steps)
-    hook.tainted = hook.tainted or job.line.broken
-    for index, step in enumerate(steps):
-        hook.walking = index < lead or finishes
-        run_step(hook, step)
-    hook.walking = False
-    lap.fastened = lap.fastened or any(isinstance(step, FastenOff) for step in tail)
-    close_lap(hook, job)
-
-
-def _only_ends(hook: Hook, steps: Sequence[Step]) -> None:
-    """A line that works nothing, such as "Finish: Fasten off."."""
-    if hook.laps and any(isinstance(step, FastenOff) for step in steps):
-        hook.laps[-1].fastened = True
-
-
-def _has_work(steps: Sequence[Step]) -> bool:
-    return any(
-        isinstance(step, Work | Chain | Group)
-        or (isinstance(step, Join) and not step.attach)
-        or (isinstance(step, Repeat) and _has_work(step.steps))
-        for step in steps
-    )
-
-
-def _closes(steps: Sequence[Step]) -> bool:
-    return any(isinstance(step, Join) and not step.attach and not step.ring for step in steps)
-
-
-def split_parts(steps: tuple[Step, ...], row: bool) -> list[tuple[tuple[Step, ...], tuple[Step, ...]]]:
-    """A line's parts, each worked on the one before, as (work, what it leaves for the next).
-
-    One part as a rule; more where the work turns in the middle of a line, or goes on after a join.
-    """
-    parts: list[tuple[tuple[Step, ...], tuple[Step, ...]]] = []
-    rest = tuple(_unrolled(steps))
-    while True:
-        at = _middle_turn(rest)
-        own, tail = split_tail(rest if at is None else rest[:at], row) if at is None or _closes(rest[:at]) else (rest[:at], ())
-        if at is not None and not tail and not _closes(own):
-            parts.append((own, ()))
-            rest = rest[at:]
-            continue
-        if at is not None:
-            tail = (*tail, *rest[at:])
-        if any(isinstance(step, Group | Repeat) or (isinstance(step, Work) and step.stitch.name != "sl st") for step in tail):
-            parts.append((own, tuple(step for step in tail if isinstance(step, FastenOff))))
-            rest = tuple(step for step in tail if not isinstance(step, FastenOff))
-            continue
-        parts.append((own, tail))
-        return parts
-
-
-def _unrolled(steps: Sequence[Step]) -> Iterator[Step]:
-    """Repeats that turn inside are written out: each turn begins a new piece of work."""
-    for step in steps:
-        if isinstance(step, Repeat) and step.times is not None and any(isinstance(inner, Turn) for inner in step.steps):
-            for _ in range(min(max(step.times.values), 200)):
-                yield from _unrolled(step.steps)
-        else:
-            yield step
-
-
-def _middle_turn(steps: Sequence[Step]) -> int | None:
-    """Where the work turns in the middle of a line: the turn, or the chain made just before it."""
-    worked = False
-    for index, step in enumerate(steps):
-        if isinstance(step, Turn) and worked and _works_on(steps[index:]):
-            at = index
-            while at and isinstance(steps[at - 1], Chain | UseYarn | LeaveYarn | Words | Marker):
-                at -= 1
-            return at if at and _has_work(steps[:at]) else index
-        worked = worked or isinstance(step, Work | Group | Repeat)
-    return None
-
-
-def _works_on(steps: Sequence[Step]) -> bool:
-    return any(isinstance(step, Work | Group | Repeat) for step in steps)
-
-
-def split_tail(steps: tuple[Step, ...], row: bool) -> tuple[tuple[Step, ...], tuple[Step, ...]]:
-    """A line's own work, and what follows its join (or its last stitch, in a row): that is already the next round's beginning."""
-    for index, step in enumerate(steps):
-        if isinstance(step, Join) and not step.attach and not step.ring:
-            return steps[: index + 1], steps[index + 1 :]
-    end = len(steps)
-    while end and _may_trail(steps[end - 1]):
-        end -= 1
-    tail = steps[end:]
-    turn = next((index for index, step in enumerate(tail) if isinstance(step, Turn)), None)
-    if turn is None:
-        return steps, ()
-    begin = turn
-    while begin and isinstance(tail[begin - 1], Chain | UseYarn | LeaveYarn | Words | Marker):
-        begin -= 1
-    return steps[: end + begin], tail[begin:]
-
-
-def _may_trail(step: Step) -> bool:
-    if isinstance(step, Words):
-        return not step.leave and step.behind is None
-    return isinstance(step, Chain | Turn | UseYarn | LeaveYarn | FastenOff | Marker)
 
 
 def _tell_idle(hook: Hook) -> None:

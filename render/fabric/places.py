@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from motifold.render.fabric.absent import missing, warn_passed, what_there_is
+from motifold.render.fabric.absent import missing, note_idle, warn_passed, what_there_is
 from motifold.render.fabric.bench import Beyond, Hook, Lap
 from motifold.render.fabric.claims import is_turning_chain
 from motifold.render.fabric.edge import Atom, Cursor, Match, any_of, beside, first_match, last_match, matcher
@@ -291,10 +291,9 @@ def _idle(hook: Hook, cursor: Cursor, place: Place, span: Span) -> None:
     """An "each" that finds nothing: a slip, unless the line serves several rounds and finds something in another."""
     if hook.tainted:
         return
-    key = key_of(place.span)
     name = round_word(hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap)
     message = f"{name[0].upper()}{name[1:]} has no {target_word(place.target, hook.shop.terms)} to work into"
-    hook.idle.setdefault(key, (place.span, message, what_there_is(hook, cursor, place.target)))
+    note_idle(hook, place.span, message, what_there_is(hook, cursor, place.target))
 
 
 def _counted(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[Base]:

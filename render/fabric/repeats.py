@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from motifold.render.fabric.absent import what_there_is
+from motifold.render.fabric.absent import note_idle, what_there_is
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
 from motifold.render.fabric.claims import driving_place, worked_targets
 from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
@@ -148,6 +148,7 @@ class _Ending:
         later = hook.rest[at + 1 :] if at is not None else ()
         stops = any(isinstance(inner, Stop) for inner in step.steps)
         self.watched = stops and bool(worked_targets(later))
+        self.begins_again = _begins_again(step, later)
 
     def at_stop(self) -> None:
         """A pass comes to ``**``."""
@@ -163,11 +164,20 @@ class _Ending:
         return True
 
 
+def _begins_again(step: Repeat, later: Sequence[Step]) -> bool:
+    """Whether what follows a repeat "around" begins as one more pass of it: "..., dc in last sp" is the end that the passes leave over."""
+    first = next((inner for inner in step.steps if isinstance(inner, Work | Group | Chain)), None)
+    after = next((other for other in later if isinstance(other, Work | Group | Chain)), None)
+    if isinstance(first, Work) and isinstance(after, Work):
+        return first.stitch == after.stitch and after.place is not None and after.place.which == "last"
+    return isinstance(first, Chain) and isinstance(after, Chain) and first.count == after.count and bool(worked_targets(later))
+
+
 def _pass_or_part(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive, need: int, ending: _Ending) -> bool:
     """One pass; False if only a part of it fits. Before a place that is named, what is left may be meant for the steps that follow."""
     cursor = drive.cursor
     before = drive.left()
-    goes_on = step.extent is not None and step.extent.kind == "to"
+    goes_on = step.extent is not None and (step.extent.kind == "to" or (ending.begins_again and step.extent.kind != "last"))
     mark = mark_pass(hook, cursor) if goes_on and before <= NEAR_THE_END else None
     if _one_pass(hook, step, run_step, drive, ending):
         return True
@@ -185,7 +195,7 @@ def _pass_or_part(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive, ne
 
 
 def _complain_of_standing_still(hook: Hook, step: Repeat, message: str) -> None:
-    hook.complain("repeat", step.span, message, "say how many times it is worked", key=key_of(step.span))
+    hook.complain("repeat", step.span, message, "say how many times it is worked", key=key_of(step.span), follows=True)
 
 
 def _note_idle(hook: Hook, step: Repeat, drive: _Drive) -> None:
@@ -196,7 +206,7 @@ def _note_idle(hook: Hook, step: Repeat, drive: _Drive) -> None:
     name = round_word(hook.laps[under] if 0 <= under < len(hook.laps) else hook.lap)
     words = " or ".join(target_word(target, hook.shop.terms) for target in drive.targets)
     message = f"{name[0].upper()}{name[1:]} has no {words}, so this repeat finds nothing to do"
-    hook.idle.setdefault(key_of(step.span), (step.span, message, what_there_is(hook, drive.cursor, drive.targets[0])))
+    note_idle(hook, step.span, message, what_there_is(hook, drive.cursor, drive.targets[0]))
 
 
 def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive, ending: _Ending) -> bool:

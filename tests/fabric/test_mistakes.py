@@ -77,7 +77,7 @@ MISTAKES = [
         "place",
         "sc in next ch-4 sp",
         "Rnd 2 has no ch-4 sp",
-        "ch-3 sps",
+        "next ch-3 sp instead of next ch-4 sp",
     ),
     ("layered flower", "[sc in ring, ch 3] 6 times", "[sc in ring, ch 3] 5 times", "count", "6 sc", "makes 5", "6 times instead of 5"),
     (
@@ -96,7 +96,7 @@ MISTAKES = [
         "place",
         "sc around next dc of Rnd 1",
         "Rnd 1 has no dc",
-        "its stitches are sc",
+        "next sc instead of next dc",
     ),
     (
         "shells into shells",
