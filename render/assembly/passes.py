@@ -5,17 +5,19 @@ of odd degree needs max(1, k) trails (Euler 1736; any text on graphs), and this 
 paired, straight on where panels lie flat (a chain over the seam that lies there) and never across a closed seam elsewhere, one end left
 over where their number is odd; then rings are let into other trails.
 
-Flat first: in each part all net seams are sewn before the first fold, so they go on only where panels meet on the table; corners that
-folding will bring together don't meet yet. So a part takes the flat trails and the fold trails together, less one where a flat trail
-ends at a corner from which a fold trail can go on. No plan that keeps this order has fewer: each set of trails is as small as the
-theorem allows, only one pass can hold both kinds, and where trails end does not depend on how they were found.
+Flat first: net seams are sewn as they lie on the table and go on only where panels meet there; corners that folding will bring together
+don't meet yet. Each connected run of net seams is sewn whole before its yarn goes on into a fold. So a part takes the flat trails and the
+fold trails together, less one for each run that can go on. No plan that keeps this order has fewer: each set of trails is as small as the
+theorem allows, a run goes on once at most, a fold trail is come to from one run at most, and the corners where trails may start are dealt
+out to as many runs as there can be (``motifold.render.assembly.onward``).
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from motifold.render.assembly.model import PassStep
+from motifold.render.assembly.onward import goings
 from motifold.symbols.record import dataclass
 
 
@@ -71,11 +73,25 @@ class Trail:
 def plan_trails(graph: SeamGraph) -> tuple[Trail, ...]:
     """The passes, in order of work."""
     trails: list[Trail] = []
-    for part in seam_parts(graph.ends):
-        flat = _trails(graph.table, graph.order, [s for s in part if graph.flat[s]])
-        fold = _trails(graph.whole, graph.order, [s for s in part if not graph.flat[s]])
-        trails += _go_on(graph, flat, fold)
+    parts = seam_parts(graph.ends)
+    part_of = {seam: number for number, part in enumerate(parts) for seam in part}
+    flats: list[list[list[Trail]]] = [[] for _ in parts]
+    for run in _table_runs(graph):
+        flats[part_of[run[0]]].append(_trails(graph.table, graph.order, run))
+    for part, flat in zip(parts, flats, strict=True):
+        flat.sort(key=lambda run: _first(graph.order, run[0]))
+        trails += _go_on(graph, flat, [s for s in part if not graph.flat[s]])
     return tuple(trails)
+
+
+def _table_runs(graph: SeamGraph) -> list[list[int]]:
+    """The net seams that hang together while the net lies on the table."""
+    flat = [s for s, is_flat in enumerate(graph.flat) if is_flat]
+    return [[flat[i] for i in part] for part in seam_parts([graph.table.ends[s] for s in flat])]
+
+
+def _first(order: Sequence[tuple[float, ...]], trail: Trail) -> tuple[float, ...]:
+    return min(order[step.seam] for step in trail.steps)
 
 
 def least_passes(ends: Sequence[tuple[int, int]]) -> int:
@@ -122,18 +138,26 @@ Pair = tuple[int, int]
 
 
 def _trails(web: Web, order: Sequence[tuple[float, ...]], seams: list[int]) -> list[Trail]:
-    if not seams:
-        return []
+    return _in_order(web, order, _walk(seams, _mates(web, seams)))
+
+
+def _mates(web: Web, seams: list[int]) -> dict[int, int]:
+    """For each seam end the one that it goes on into; none where a trail ends."""
     chosen = set(seams)
-    corners = sorted({corner for seam in seams for corner in web.ends[seam]})
     mate: dict[int, int] = {}
-    for corner in corners:
+    for corner in _corners(web, seams):
         for a, b in _pairing(web.hubs[corner], chosen):
             mate[a], mate[b] = b, a
-    _let_rings_in(web, corners, seams, chosen, mate)
-    trails = _walk(seams, mate)
-    turned = [_turned(web, order, trail) for trail in trails]
-    return sorted(turned, key=lambda trail: min(order[step.seam] for step in trail.steps))
+    _let_rings_in(web, seams, chosen, mate)
+    return mate
+
+
+def _corners(web: Web, seams: list[int]) -> list[int]:
+    return sorted({corner for seam in seams for corner in web.ends[seam]})
+
+
+def _in_order(web: Web, order: Sequence[tuple[float, ...]], trails: Sequence[Trail]) -> list[Trail]:
+    return sorted((_turned(web, order, trail) for trail in trails), key=lambda trail: _first(order, trail))
 
 
 def _pairing(hub: Hub, chosen: set[int]) -> list[Pair]:
@@ -184,7 +208,7 @@ def _walk(seams: list[int], mate: dict[int, int]) -> list[Trail]:
     return trails
 
 
-def _let_rings_in(web: Web, corners: list[int], seams: list[int], chosen: set[int], mate: dict[int, int]) -> None:
+def _let_rings_in(web: Web, seams: list[int], chosen: set[int], mate: dict[int, int]) -> None:
     """Wherever a ring meets another trail, pair anew so that they are one. One sweep over the corners does it.
 
     Two trails that share a corner, one of them a ring, are joined when that corner is swept; open trails stay open.
@@ -197,7 +221,7 @@ def _let_rings_in(web: Web, corners: list[int], seams: list[int], chosen: set[in
             item = label[item]
         return item
 
-    for corner in corners:
+    for corner in _corners(web, seams):
         hub = web.hubs[corner]
         here = [spoke.end for spoke in hub.spokes if spoke.end // 2 in chosen]
         place = {spoke.end: spoke.degrees for spoke in hub.spokes}
@@ -281,29 +305,72 @@ def _turned(web: Web, order: Sequence[tuple[float, ...]], trail: Trail) -> Trail
     return _reversed(trail) if web.first[end] < web.first[starts[0]] else trail
 
 
-def _go_on(graph: SeamGraph, flat: list[Trail], fold: list[Trail]) -> list[Trail]:
-    """All flat trails, then all fold trails; the last flat one goes on into the first fold where one corner allows it."""
-    through = _gone_through(graph, [*flat, *fold])
-    ends_at: dict[int, int] = {}
-    for number, trail in enumerate(flat):
-        for corner in _ends(graph, trail):
-            ends_at.setdefault(corner, number)
-    best: tuple[tuple[bool, int, int], int, int, int] | None = None
-    for number, trail in enumerate(fold):
-        for corner in _ends(graph, trail):
-            if corner in ends_at:
-                # Rather where no pass goes through yet (it would leave a gap), then in the order of work.
-                key = (corner in through, number, corner)
-                if best is None or key < best[0]:
-                    best = (key, ends_at[corner], number, corner)
-    if best is None:
-        return [*flat, *fold]
-    _, one, two, corner = best
-    head = _ending_at(graph, flat[one], corner)
-    tail = _reversed(_ending_at(graph, _reversed(fold[two]) if fold[two].closed else fold[two], corner))
-    round_again = _starts(graph, head)[0] == _last_corner(graph, tail)
-    joined = Trail(head.steps + tail.steps, round_again)
-    return [*flat[:one], *flat[one + 1 :], joined, *fold[:two], *fold[two + 1 :]]
+def _go_on(graph: SeamGraph, flat: Sequence[Sequence[Trail]], seams: list[int]) -> list[Trail]:
+    """Flat trails of every run, fold trails, and as many of the two made one as can be: flat ones first, folds by themselves last."""
+    mate = _mates(graph.whole, seams)
+    fold = _walk(seams, mate)
+    open_trails = [trail for trail in fold if not trail.closed]
+    rings = {corner: -1 - i for i, trail in enumerate(t for t in fold if t.closed) for corner in _starts(graph, trail)}
+    odd = {corner for trail in open_trails for corner in _ends(graph, trail)}
+    through = _gone_through(graph, [*(trail for run in flat for trail in run), *fold])
+    reaches, passing = [], []
+    folded = {corner for trail in open_trails for corner in _starts(graph, trail)}
+    for run in flat:
+        # Rather where no pass goes through yet (it would leave a gap).
+        corners = sorted({corner for trail in run for corner in _ends(graph, trail)}, key=lambda corner: (corner in through, corner))
+        reaches.append(list(dict.fromkeys(c if c in odd else rings[c] for c in corners if c in odd or c in rings)))
+        passing.append([c for c in corners if c in folded and c not in odd])
+    forward = {step.seam: step.forward for trail in open_trails for step in trail.steps}
+    going = goings(graph.ends, forward, [_starts(graph, trail)[0] for trail in open_trails], reaches, passing)
+    _turn_mates(graph.whole, seams, going.forward, forward, mate)
+    fold = _in_order(graph.whole, graph.order, _walk(seams, mate))
+    first: list[Trail] = []
+    onward: list[Trail] = []
+    for run, slot in zip(flat, going.slot, strict=True):
+        if slot is None:
+            first += run
+            continue
+        own = {corner for trail in run for corner in _ends(graph, trail)}
+        corner = slot if slot >= 0 else next(c for c in sorted(own) if rings.get(c) == slot)
+        head = next(trail for trail in run if corner in _ends(graph, trail))
+        tail = next(trail for trail in fold if corner in _ends(graph, trail))
+        fold.remove(tail)
+        first += [trail for trail in run if trail is not head]
+        onward.append(_joined(graph, head, tail, corner))
+    return [*first, *onward, *fold]
+
+
+def _joined(graph: SeamGraph, head: Trail, tail: Trail, corner: int) -> Trail:
+    head = _ending_at(graph, head, corner)
+    tail = _reversed(_ending_at(graph, _reversed(tail) if tail.closed else tail, corner))
+    return Trail(head.steps + tail.steps, _starts(graph, head)[0] == _last_corner(graph, tail))
+
+
+def _turn_mates(web: Web, seams: list[int], forward: Mapping[int, bool], before: Mapping[int, bool], mate: dict[int, int]) -> None:
+    """Where seams are sewn the other way now, pair anew what comes to a corner with what leaves it; neighbours, so that none cross."""
+    turned = [seam for seam, ahead in forward.items() if ahead != before[seam]]
+    if not turned:
+        return
+    chosen = set(seams)
+    for corner in _corners(web, turned):
+        ring = [spoke.end for spoke in web.hubs[corner].spokes if spoke.end // 2 in chosen]
+        for end in ring:
+            mate.pop(end, None)
+        waiting: list[int] = []
+        for end in [*ring, *ring]:
+            if end in mate or end in waiting:
+                continue
+            if waiting and _comes(waiting[-1], forward) != _comes(end, forward):
+                mate[end] = waiting.pop()
+                mate[mate[end]] = end
+            else:
+                waiting.append(end)
+    _let_rings_in(web, seams, chosen, mate)
+
+
+def _comes(end: int, forward: Mapping[int, bool]) -> bool:
+    """Whether a seam comes to the corner at that end of it."""
+    return forward[end // 2] == (end % 2 == 1)
 
 
 def _ends(graph: SeamGraph, trail: Trail) -> list[int]:
