@@ -132,7 +132,8 @@ def _work_size(
     if pattern.assembly is not None:
         assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths, heights)
         problems.extend(without(assembly_problems, follow))
-        broken = broken or unmeasured or "assembly" in unread or any(problem.severity == "error" for problem in assembly_problems)
+        wrong = any(problem.severity == "error" or problem.code == "side-rolled" for problem in assembly_problems)
+        broken = broken or unmeasured or "assembly" in unread or wrong
     edgings: dict[str, Fabric] = {}
     for edging in pattern.edgings:
         worked = _work_edging(pattern, edging, choice, fabrics, assembly)

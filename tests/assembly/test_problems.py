@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from importlib import resources
 from types import SimpleNamespace
 
 import pytest
 
 from motifold.render.assembly import assemble
+from motifold.render.pattern import read_pattern
 from motifold.render.pattern.problem import Problem, Span
+from motifold.render.worked import work_pattern
 
 
 def problems_of(by_hand: SimpleNamespace, source: object, **fabrics: object) -> dict[str, Problem]:
@@ -129,3 +132,12 @@ def test_own_passes_must_be_walkable(by_hand: SimpleNamespace) -> None:
 def test_own_passes_must_name_seams(by_hand: SimpleNamespace) -> None:
     source = by_hand.source("A B", passes=(("A.top",),))
     assert "no seam is called A.top" in problems_of(by_hand, source)["pass-unknown"].message
+
+
+def test_a_rolled_side_is_told_once_and_not_again_by_the_edging_on_its_rim() -> None:
+    basket = resources.files("motifold.samples").joinpath("lighthouse-basket.toml").read_text()
+    text = basket.replace("south.left + west.bottom", "south.left + west.left")
+    text = "\n".join(line for line in text.split("\n") if not line.startswith("open "))
+    reading = read_pattern("basket", text.encode())
+    assert reading.pattern is not None
+    assert [problem.code for problem in work_pattern(reading.pattern).problems] == ["side-rolled"]
