@@ -30,6 +30,12 @@ from motifold.cli.common import (
 @click.option("--motif", metavar="NAME", help="One motif or edging only.")
 @click.option("--show", metavar="1-3", help="Only these rounds.")
 @click.option("--steps", is_flag=True, help="One drawing for each round: earlier rounds grey, this one dark.")
+@click.option("--one-repeat", is_flag=True, help="Draw what repeats only once, and say how often it is worked.")
+@click.option(
+    "--paper", type=click.Choice(["A4", "Letter", "A5"], case_sensitive=False),
+    help="Pages of this size; what is too large for one goes over several that overlap, with a plan of them.",
+)
+@click.option("--key/--no-key", default=True, help="The key of the symbols below each chart.")
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
 @format_option
 @mono_option
@@ -44,6 +50,9 @@ def command(
     motif: str | None,
     show: str | None,
     steps: bool,
+    one_repeat: bool,
+    paper: str | None,
+    key: bool,
     dpi: int,
     asked: str | None,
     mono: bool,
@@ -56,8 +65,9 @@ def command(
 ) -> None:
     """Draw the chart of each motif and edging, for the largest size unless --size names one. The ending of -o says SVG, PDF or PNG."""
     from motifold.cli.drawings import KINDS, write_drawings
-    from motifold.render.charts import charts_of, draw_charts, pattern_look
+    from motifold.render.charts import ChartSheet, charts_of, draw_charts, pattern_look
     from motifold.render.motif.chart import ChartLook, chart_json
+    from motifold.render.motif.chart.tiles import PAPERS_MM
 
     shown = _show(show)
     job = load(pattern, rounds, size_name)
@@ -74,7 +84,8 @@ def command(
         print_json(job, chart_json(charts_of(job.worked, motif), look), output)
     target = choose_target(output, pattern, "-chart", KINDS, asked)
     worked = require_worked(job)
-    drawings = draw_charts(worked, look, motif, steps)
+    page = next((name for name in PAPERS_MM if name.casefold() == (paper or "").casefold()), None)
+    drawings = draw_charts(worked, look, motif, steps, ChartSheet(key, page, one_repeat))
     if not drawings:
         finish(job)
     write_drawings(drawings, target, f"{pattern.stem}-chart", worked.pattern.author or "", dpi)

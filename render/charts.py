@@ -9,8 +9,13 @@ from math import atan2, hypot, tau
 from motifold.render.drawing.display import Drawing
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif import Layout, lay_out
-from motifold.render.motif.chart import ChartLook, ChartOf, draw_prepared, prepare
+from motifold.render.motif.chart import ChartLook, ChartOf, draw_key, draw_prepared, entries_used, prepare
+from motifold.render.motif.chart.draw import chart_middle
+from motifold.render.motif.chart.once import once_words, one_repeat
+from motifold.render.motif.chart.plate import PlateText, make_plate
+from motifold.render.motif.chart.tiles import Paper, PaperChart, on_paper, page_of, single_pitch
 from motifold.render.pattern.model import Pattern
+from motifold.render.sizing import row_height_cm
 from motifold.render.worked import Worked, WorkedSize
 from motifold.symbols.record import dataclass
 
@@ -18,6 +23,12 @@ WIDEST_U = 80.0
 """Wider than this an edging is not drawn whole: on a page of 180 mm its double crochets would be under 5 mm."""
 CORNER_U = 8.0
 """How much is drawn beyond the corners of a side."""
+
+_KEY_COLUMN_MM = 58.0
+_LARGE_MM = 200.0
+"""A chart that is wider says how large it is drawn."""
+_UNEVEN = 0.08
+"""Where a row's height on the chart is further off the gauge than this, a scale bar is only good across."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +77,24 @@ def charts_of(worked: Worked, motif: str | None = None) -> tuple[ChartOf, ...]:
     return tuple(charts)
 
 
-def draw_charts(worked: Worked, look: ChartLook, motif: str | None = None, steps: bool = False) -> tuple[NamedDrawing, ...]:
+@dataclass(frozen=True, slots=True)
+class ChartSheet:
+    """What goes around charts. ``key``: each with the key of its symbols, a scale bar where the gauge tells, and its notes.
+
+    ``paper``: on pages of this size, over several where symbols would be too small. ``once``: one repeat instead of all, where one is found.
+    """
+
+    key: bool = False
+    paper: Paper | None = None
+    once: bool = False
+
+
+PLAIN = ChartSheet()
+
+
+def draw_charts(
+    worked: Worked, look: ChartLook, motif: str | None = None, steps: bool = False, sheet: ChartSheet = PLAIN
+) -> tuple[NamedDrawing, ...]:
     """One drawing for each motif and edging of the largest size; with ``steps`` one for each round, all of one size and place."""
     size = largest_size(worked, (motif,) if motif else ())
     if size is None:
@@ -75,17 +103,119 @@ def draw_charts(worked: Worked, look: ChartLook, motif: str | None = None, steps
     for name, fabric in pieces_of(size, motif).items():
         layout = lay_out(fabric)
         part = part_of(fabric, layout)
-        what = f"{name}, the first part" if part else name
-        titled = replace(look, title=look.title or f"{worked.pattern.title}: {what}", sector=part)
-        chart = prepare(fabric, layout, titled)
-        if not steps:
-            drawings.append(NamedDrawing(name, draw_prepared(fabric, layout, chart, titled)))
-            continue
-        first, last = look.show or (1, 10**6)
-        for number in sorted({r.number for r in fabric.rounds if r.number is not None and first <= r.number <= last}):
-            step = replace(titled, show=(first, number), emphasise=number, title=f"{titled.title}, {_word(fabric)} {number}")
-            drawings.append(NamedDrawing(f"{name}-{number:02d}", draw_prepared(fabric, layout, chart, step)))
+        title = look.title or f"{worked.pattern.title}: {name}{', the first part' if part else ''}"
+        this = replace(look, title=None, sector=part)
+        single = one_repeat(fabric, layout, this) if sheet.once and part is None else None
+        layout, this = single or (layout, this)
+        scale = _scale(worked.pattern, size, name, fabric, layout) if single is None and part is None else None
+        chart = _Chart(fabric, layout, this, title, scale)
+        drawings += _steps(name, chart, sheet) if steps else _whole(name, chart, sheet)
     return tuple(drawings)
+
+
+@dataclass(frozen=True, slots=True)
+class _Chart:
+    """One chart that is to be drawn. ``scale``: cm of the finished work to a u of the chart, across and upwards, where a gauge tells."""
+
+    fabric: Fabric
+    layout: Layout
+    look: ChartLook
+    title: str
+    scale: tuple[float, float] | None
+
+
+def _whole(name: str, chart: _Chart, sheet: ChartSheet) -> list[NamedDrawing]:
+    if sheet.paper is not None:
+        return [NamedDrawing(f"{name}-{part}" if part else name, page) for part, page in on_paper(_for_paper(chart, sheet), sheet.paper)]
+    prepared = prepare(chart.fabric, chart.layout, chart.look)
+    if not sheet.key and chart.look.once is None:
+        return [NamedDrawing(name, draw_prepared(chart.fabric, chart.layout, prepared, replace(chart.look, title=chart.title)))]
+    drawing = draw_prepared(chart.fabric, chart.layout, prepared, chart.look)
+    middle = chart_middle(prepared, chart.look)
+    return [NamedDrawing(name, make_plate(drawing, _plate_text(chart, sheet, chart.look.pitch_mm, drawing, middle)))]
+
+
+def _steps(name: str, chart: _Chart, sheet: ChartSheet) -> list[NamedDrawing]:
+    """A drawing for each round, without a key; on paper all at the pitch that the whole chart gets."""
+    first, last = chart.look.show or (1, 10**6)
+    look = chart.look
+    if sheet.paper is not None:
+        look = replace(look, pitch_mm=single_pitch(_for_paper(replace(chart, title=_step_title(chart, 888)), PLAIN), sheet.paper))
+    prepared = prepare(chart.fabric, chart.layout, replace(look, show=None))
+    drawings = []
+    for number in sorted({r.number for r in chart.fabric.rounds if r.number is not None and first <= r.number <= last}):
+        step = replace(look, show=(first, number), emphasise=number, title=_step_title(chart, number))
+        drawing = draw_prepared(chart.fabric, chart.layout, prepared, step)
+        drawings.append(NamedDrawing(f"{name}-{number:02d}", page_of(drawing, sheet.paper) if sheet.paper else drawing))
+    return drawings
+
+
+def _step_title(chart: _Chart, number: int) -> str:
+    return f"{chart.title}, {_word(chart.fabric)} {number}"
+
+
+def _for_paper(chart: _Chart, sheet: ChartSheet) -> PaperChart:
+    """The chart as what is set on paper asks for it: drawn at any pitch. What does not change with the pitch is kept."""
+    drawn: dict[float, tuple[Drawing, float]] = {}
+
+    def draw(pitch: float) -> Drawing:
+        if pitch not in drawn:
+            look = replace(chart.look, pitch_mm=pitch)
+            prepared = prepare(chart.fabric, chart.layout, look)
+            drawn[pitch] = (draw_prepared(chart.fabric, chart.layout, prepared, look), chart_middle(prepared, look))
+        return drawn[pitch][0]
+
+    def text(pitch: float, drawing: Drawing) -> PlateText:
+        return _plate_text(chart, sheet, pitch, drawing, drawn[pitch][1])
+
+    flip = -1.0 if chart.look.left_handed else 1.0
+    rounds = tuple(tuple((flip * x, y) for x, y in shape.outline) for shape in chart.layout.shapes)
+    bare = prepare(chart.fabric, chart.layout, replace(chart.look, furniture=False))
+    size = (bare.core[2] - bare.core[0], bare.core[3] - bare.core[1])
+    return PaperChart(draw, text, size, rounds, chart.fabric.worked == "rounds")
+
+
+def _plate_text(chart: _Chart, sheet: ChartSheet, pitch: float, drawing: Drawing, middle: float) -> PlateText:
+    look = chart.look
+    entries = entries_used([chart.fabric], look) if sheet.key else ()
+    columns = max(1, min(4, int((drawing.width_mm + 25) // _KEY_COLUMN_MM)))
+    key = draw_key(entries, look.terms, columns * _KEY_COLUMN_MM) if entries else None
+    across, upwards = (value / pitch for value in chart.scale) if chart.scale else (None, None)
+    tall = upwards if across and upwards and abs(upwards / across - 1) > _UNEVEN else None
+    said = [once_words(chart.fabric, look)]
+    if across:
+        said.append(f"Scale {_ratio(10 * across)}; a chain is {pitch:.2g} mm long")
+    elif sheet.paper or drawing.width_mm > _LARGE_MM:
+        said.append(f"A chain is {pitch:.2g} mm long")
+    return PlateText(chart.title, middle, key, across, tall, tuple(words for words in said if words), look.mono)
+
+
+def _ratio(finished: float) -> str:
+    """Paper to finished work, the smaller side 1."""
+    return f"1 : {finished:.2g}" if finished >= 1 else f"{1 / finished:.2g} : 1"
+
+
+def _scale(pattern: Pattern, size: WorkedSize, name: str, fabric: Fabric, layout: Layout) -> tuple[float, float] | None:
+    """Cm of the finished motif to a u of its chart, across and upwards; None where the gauge does not tell, or a side faces no other."""
+    width = size.widths_cm.get(name)
+    if not width or not layout.shapes:
+        return None
+    if fabric.worked == "rows":
+        lines = [point for shape in layout.shapes for point in shape.outline]
+        across = width / (max(x for x, _ in lines) - min(x for x, _ in lines) + 1.0)
+        row = row_height_cm(pattern.gauge) if pattern.gauge else None
+        rows = sum(1 for this in fabric.rounds if this.kind == "row")
+        high = max(y for _, y in lines)
+        return across, row * rows / high if row and high > 0 else across
+    corners = layout.shapes[-1].corners
+    if not corners:
+        wide = 2 * max(hypot(*p) for p in layout.shapes[-1].outline)
+        return width / wide, width / wide
+    if len(corners) % 2 or len(corners) < 4:
+        return None
+    (ax, ay), (bx, by) = corners[:2]
+    wide = 2 * abs(ax * by - ay * bx) / max(hypot(bx - ax, by - ay), 1e-9)
+    return width / wide, width / wide
 
 
 def part_of(fabric: Fabric, layout: Layout) -> tuple[float, float] | None:

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from math import hypot
+from math import cos, hypot, sin
 
 from motifold.render.drawing.display import Drawing, Group, Operation, Path, StrokePath, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
-from motifold.render.drawing.numbers import MM_PER_PT
+from motifold.render.drawing.measure import grey_of
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.furniture import furnish
 from motifold.render.motif.chart.ink import operations, path_of, styled
-from motifold.render.motif.chart.items import NUMBER_PT, Item, draw_item, draw_leader, item_box
+from motifold.render.motif.chart.items import QUIET, Item, draw_item, draw_leader, item_reach
 from motifold.render.motif.chart.look import INK, ChartLook, in_sector
 from motifold.render.motif.chart.scene import Symbol, symbols_of
 from motifold.render.motif.chart.tones import Tone, number_of, tone_of
@@ -32,6 +32,8 @@ TITLE_PT = 11.0
 CLEAR = 0.1
 CLEAR_MM = 0.25
 """White around a number or mark: in u, and no less than this as it is printed."""
+_AROUND_MM = 8.0
+"""How far outside the ink furniture may stand, and 1 u."""
 GIVEN_INK = "#c3c9cf"
 """The edge that an edging is worked into: there to hang on, not to be worked."""
 
@@ -40,12 +42,13 @@ GIVEN_INK = "#c3c9cf"
 class Prepared:
     """A chart that is placed and measured, and not yet coloured: drawings of one Fabric that show different rounds share it.
 
-    ``box``: of the whole chart with its furniture, in u. ``paths``: of each symbol, its marks as paths in mm, in the same order.
+    ``core``: the box of its stitches in u; ``box``: with all furniture. ``paths``: of each symbol, its marks as paths in mm, in the same order.
     """
 
     symbols: tuple[Symbol, ...]
     ring: tuple[Mark, ...]
     items: tuple[Item, ...]
+    core: Box
     box: Box
     paths: tuple[tuple[Path, ...], ...]
 
@@ -70,15 +73,15 @@ def prepare(fabric: Fabric, layout: Layout, look: ChartLook) -> Prepared:
     box = chart_box(symbols, ink)
     items: tuple[Item, ...] = ()
     if look.furniture:
-        margin = 2 * NUMBER_PT[0] * MM_PER_PT / look.pitch_mm
+        margin = _AROUND_MM / look.pitch_mm + 1.0
         items = furnish(fabric, layout, symbols, White(grown(box, margin), ink, clear(look)), look)
         if look.sector is not None:
-            items = tuple(item for item in items if in_sector(item.center, look.sector))
+            items = tuple(item for item in items if in_sector(item.center, look.sector) or (look.once and item.kind == "number"))
     paths = tuple(
         tuple(path_of(mark.points, mark.smooth, isinstance(mark, Fill) or mark.closed, look.pitch_mm) for mark in symbol.marks)
         for symbol in symbols
     )
-    return Prepared(symbols, _center_ring(fabric, symbols), items, _with_items(box, items), paths)
+    return Prepared(symbols, _center_ring(fabric, symbols), items, box, _with_items(box, items), paths)
 
 
 def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLook) -> Drawing:
@@ -91,6 +94,7 @@ def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLo
         yarn = fabric.rounds[0].yarns[0] if fabric.rounds and fabric.rounds[0].yarns else ""
         children.append(Group(operations(ring, tone_of(0, fabric.rounds, look, yarn).color, look.pitch_mm), css_class="ring"))
     children += [line for item in items for line in draw_leader(item, look)]
+    children += _sector_edges(chart, look)
     children += _links(fabric, layout, look)
     ordered = sorted(shown, key=lambda pair: (not pair[0].given, not pair[0].behind, pair[0].round_index, pair[0].index))
     children += [draw_symbol(symbol, paths, fabric, look) for symbol, paths in ordered if symbol.marks]
@@ -103,11 +107,16 @@ def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLo
     if yarns:
         mm = (mm[0], mm[1] - yarn_list_height(yarns), mm[2], mm[3])
     if look.title:
-        children.append(Text((mm[0] + mm[2]) / 2, mm[3] + 1.5, look.title, "serif-bold", TITLE_PT, INK, "middle"))
-        half = max((mm[2] - mm[0]) / 2, text_width_mm(look.title, "serif-bold", TITLE_PT) / 2)
-        middle = (mm[0] + mm[2]) / 2
-        mm = (middle - half, mm[1], middle + half, mm[3] + 1.5 + 1.6 * cap_height_mm("serif-bold", TITLE_PT))
+        middle = chart_middle(chart, look)
+        children.append(Text(middle, mm[3] + 2.5, look.title, "serif-bold", TITLE_PT, INK, "middle"))
+        half = max(middle - mm[0], mm[2] - middle, text_width_mm(look.title, "serif-bold", TITLE_PT) / 2)
+        mm = (middle - half, mm[1], middle + half, mm[3] + 2.5 + 1.6 * cap_height_mm("serif-bold", TITLE_PT))
     return Drawing(mm, tuple(children), look.title or f"Stitch chart: {fabric.name}", _description(fabric, look))
+
+
+def chart_middle(chart: Prepared, look: ChartLook) -> float:
+    """What a title stands above, in mm: the middle of the stitches, whatever stands beside them."""
+    return (chart.core[0] + chart.core[2]) / 2 * look.pitch_mm
 
 
 def clear(look: ChartLook) -> float:
@@ -121,7 +130,7 @@ def grown(box: Box, by: float) -> Box:
 
 def _with_items(box: Box, items: Sequence[Item]) -> Box:
     """The box with room for furniture that stands outside it."""
-    boxes = [box, *(grown(item_box(item), 0.15) for item in items)]
+    boxes = [box, *(grown(item_reach(item), 0.15) for item in items)]
     return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
 
@@ -176,13 +185,31 @@ def _links(fabric: Fabric, layout: Layout, look: ChartLook) -> list[Operation]:
     out: list[Operation] = []
     for link in layout.links:
         run = fabric.runs[link.run]
-        if len(link.points) < 2 or not is_shown(number_of(run.round, fabric.rounds), look):
+        whole = run.group is not None and fabric.groups[run.group].name in look.symbols  # drawn by the pattern's own symbol
+        if whole or len(link.points) < 2 or not is_shown(number_of(run.round, fabric.rounds), look):
             continue
         yarn = fabric.stitches[run.stitches[0]].yarn if run.stitches else ""
         points: tuple[Point, ...] = tuple((-x, y) for x, y in link.points) if look.left_handed else link.points
         color = tone_of(run.round, fabric.rounds, look, yarn).color
         out.append(Group((StrokePath(path_of(points, False, False, look.pitch_mm), color, HAIR_WIDTH * look.pitch_mm),), css_class="link"))
     return out
+
+
+def _mean(points: tuple[Point, ...], mirrored: bool) -> Point:
+    x, y = (sum(p[i] for p in points) / len(points) for i in (0, 1))
+    return (-x if mirrored else x, y)
+
+
+def _sector_edges(chart: Prepared, look: ChartLook) -> list[Operation]:
+    """Where a sector ends that is drawn instead of the whole: a broken hairline at either side, from the centre outwards."""
+    if look.once is None or look.sector is None:
+        return []
+    u = look.pitch_mm
+    ends = [hypot(*symbol.head) for symbol in chart.symbols]
+    near, far = max(min(ends, default=0.0) - 1.6, 0.4) * u, (max(ends, default=1.0) + 0.9) * u
+    color = grey_of(QUIET) if look.mono else QUIET
+    lines = [((near * cos(a), near * sin(a)), (far * cos(a), far * sin(a))) for a in (look.once.start, look.once.end)]
+    return [Group(tuple(StrokePath(path_of(line, False, False, 1.0), color, 0.15, (1.4, 1.0)) for line in lines), css_class="mark edge")]
 
 
 def all_ink(fabric: Fabric, symbols: tuple[Symbol, ...]) -> tuple[Mark, ...]:

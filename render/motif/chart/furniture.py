@@ -10,6 +10,7 @@ from math import hypot
 from typing import TYPE_CHECKING, Literal
 
 from motifold.render.fabric.model import Fabric
+from motifold.render.motif.chart.bracket import round_bracket
 from motifold.render.motif.chart.items import (
     Item,
     arrow_item,
@@ -18,7 +19,8 @@ from motifold.render.motif.chart.items import (
     triangle_item,
 )
 from motifold.render.motif.chart.look import ChartLook
-from motifold.render.motif.chart.ray import round_numbers
+from motifold.render.motif.chart.ray import edge_numbers, round_numbers
+from motifold.render.motif.chart.repeats import round_repeat
 from motifold.render.motif.chart.rowside import furnish_rows
 from motifold.render.motif.chart.scene import Symbol
 from motifold.render.motif.chart.starts import Start, starts_of, yarn_changes
@@ -35,7 +37,8 @@ def furnish(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], white: 
     starts = starts_of(fabric, layout, symbols, look.left_handed)
     if fabric.worked == "rows":
         return furnish_rows(fabric, starts, symbols, white, look)
-    numbers = {item.round_index: item for item in round_numbers(fabric, starts, white, look)}
+    number_them = round_numbers if look.once is None else edge_numbers
+    numbers = {item.round_index: item for item in number_them(fabric, starts, white, look)}
     turning = any(r.turned or r.direction < 0 for r in fabric.rounds)
     letters = yarn_changes(fabric)
     items: list[Item] = []
@@ -50,7 +53,9 @@ def furnish(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], white: 
             items += _arrow(index, start, number, white)
         if this.fastened:
             items += _yarn_mark("fasten off", index, start, white)
-    return tuple(items)
+    repeat = round_repeat(layout, starts, look.left_handed) if look.sector is None else None
+    bracket = round_bracket(repeat, layout, starts, white, look) if repeat else None
+    return (*items, bracket) if bracket else tuple(items)
 
 
 @lru_cache(maxsize=1)

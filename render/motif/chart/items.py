@@ -5,8 +5,9 @@ from __future__ import annotations
 from math import hypot
 from typing import Literal
 
-from motifold.render.drawing.display import Group, Operation, Text
+from motifold.render.drawing.display import Face, Group, Operation, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.drawing.measure import grey_of
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.ink import operations
 from motifold.render.motif.chart.look import ChartLook
@@ -21,12 +22,16 @@ NUMBER_PT = (7.0, 6.0)
 LETTER_PT = 6.0
 """As printed: nobody reads less than six points off a page on a lap."""
 LEADER = "#9aa3ad"
-ItemKind = Literal["number", "attach", "fasten off", "arrow", "turn", "yarn"]
+QUIET = "#5b6673"
+"""The colour of what is said about the chart and belongs to no yarn."""
+ItemKind = Literal["number", "attach", "fasten off", "arrow", "turn", "yarn", "repeat", "side"]
 
 
 @dataclass(frozen=True, slots=True)
 class Item:
     """One piece of furniture: its box is ``width`` by ``height`` u about ``center``; ``words`` set at ``size_pt``, or ``marks``.
+
+    Of a repeat's bracket the box is that of its words; its ``marks`` reach further.
 
     ``leader``: a light line to what it belongs to, where that is not beside it; it runs under the stitches.
     """
@@ -85,17 +90,33 @@ def draw_leader(item: Item, look: ChartLook) -> list[Operation]:
 
 
 def item_box(item: Item) -> tuple[float, float, float, float]:
+    """The box in u of its words, or of its marks where it has no words."""
     (x, y), w, h = item.center, item.width / 2, item.height / 2
     return (x - w, y - h, x + w, y + h)
+
+
+def item_reach(item: Item) -> tuple[float, float, float, float]:
+    """The box in u of all its ink: a bracket's line too."""
+    boxes = [item_box(item), *((*p, *p) for mark in item.marks for p in mark.points)]
+    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
 
 
 def draw_item(item: Item, fabric: Fabric, look: ChartLook) -> Operation:
     """One item as operations in mm, in its round's colour (a letter in its yarn's); letters upright."""
     this = fabric.rounds[item.round_index]
-    tone = tone_of(item.round_index, fabric.rounds, look, item.yarn or (this.yarns[0] if this.yarns else ""))
-    letters = tone.color if tone.color == GREY else readable(tone.color, least=TEXT_CONTRAST)
-    children = list(operations(item.marks, tone.color, look.pitch_mm))
+    color, letters, face = _inks(item, fabric, look)
+    children = list(operations(item.marks, color, look.pitch_mm))
     if item.words:
-        x, y = item.center[0] * look.pitch_mm, item.center[1] * look.pitch_mm - cap_height_mm("sans-bold", item.size_pt) / 2
-        children.append(Text(x, y, item.words, "sans-bold", item.size_pt, letters, "middle"))
+        x, y = item.center[0] * look.pitch_mm, item.center[1] * look.pitch_mm - cap_height_mm(face, item.size_pt) / 2
+        children.append(Text(x, y, item.words, face, item.size_pt, letters, "middle"))
     return Group(tuple(children), css_class=f"mark {item.kind.replace(' ', '-')}", data=(("round", str(this.number or 0)),))
+
+
+def _inks(item: Item, fabric: Fabric, look: ChartLook) -> tuple[str, str, Face]:
+    """The colours of an item's marks and of its words, and what they are set in."""
+    if item.kind in ("repeat", "side"):
+        color = grey_of(QUIET) if look.mono else QUIET
+        return color, color, "sans"
+    yarns = fabric.rounds[item.round_index].yarns
+    tone = tone_of(item.round_index, fabric.rounds, look, item.yarn or (yarns[0] if yarns else ""))
+    return tone.color, tone.color if tone.color == GREY else readable(tone.color, least=TEXT_CONTRAST), "sans-bold"

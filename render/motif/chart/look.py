@@ -16,6 +16,18 @@ PAPER = "#ffffff"
 
 
 @dataclass(frozen=True, slots=True)
+class Repeat:
+    """``times`` in all. Rounds: counter-clockwise from angle ``start`` to ``end`` (radians) about the centre, the first one worked.
+
+    Rows: from x ``start`` to ``end``, the leftmost of them.
+    """
+
+    times: int
+    start: float
+    end: float
+
+
+@dataclass(frozen=True, slots=True)
 class ChartLook:
     """``pitch_mm``: u on paper. ``mono``: for a black-and-white printer. ``left_handed``: mirrored work, upright numbers.
 
@@ -23,6 +35,7 @@ class ChartLook:
     dark, the others grey, for growing charts. ``yarn_colors``: yarn key to #rrggbb. ``symbols``: a pattern's own, stitch key to SVG
     path data. ``names``: how its own stitches are called. ``furniture``: numbers and working marks. ``sector``: only what stands between
     these two angles about the centre (radians, counter-clockwise from the first to the second), for one side of a long edging.
+    ``once``: the repeat that is drawn a single time, everything else of it being left out; it is bracketed, or its edges are drawn.
 
     Numbers and letters are set for ``pitch_mm`` as it is printed: choose the pitch for the page, and do not scale the drawing after. A
     drawing is cropped to what it shows; with ``emphasise`` it keeps the box of the whole chart, so that a series has one size and place.
@@ -40,6 +53,7 @@ class ChartLook:
     title: str | None = None
     furniture: bool = True
     sector: tuple[float, float] | None = None
+    once: Repeat | None = None
 
 
 def in_sector(point: tuple[float, float], sector: tuple[float, float] | None) -> bool:

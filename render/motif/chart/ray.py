@@ -53,6 +53,36 @@ def round_numbers(fabric: Fabric, starts: dict[int, Start], white: White, look: 
     return (*found, *_outside(missing[:MOST_LEADERS], starts, white, look))
 
 
+def edge_numbers(fabric: Fabric, starts: dict[int, Start], white: White, look: ChartLook) -> tuple[Item, ...]:
+    """The numbers of a sector that is drawn by itself: beside the edge where its rounds begin, each at the middle of its round's band."""
+    import numpy as np
+
+    if look.once is None:
+        return ()
+    numbered = [(index, number) for index in sorted(starts) if (number := fabric.rounds[index].number) is not None]
+    onward = sum(_turning(starts[index]) for index, _ in numbered) > 0
+    angle = look.once.start if onward else look.once.end
+    c, s, aside = cos(angle), sin(angle), -1.0 if onward else 1.0
+    for every in EVERY:
+        items: list[Item] = []
+        for index, number in numbered:
+            if number % every and index != numbered[-1][0]:
+                continue
+            far = max(float(_reach(starts[index], np.asarray([angle]))[0]) - starts[index].tall / 2, 0.0)
+            measure = text_size(str(number), NUMBER_PT[0], look)
+            off = 0.75 + abs(s) * measure[0] / 2 + abs(c) * measure[1] / 2
+            place = (far * c - aside * off * s, far * s + aside * off * c)
+            if not white.free(np.asarray([place]), *measure)[0]:
+                place = (place[0] - aside * 0.45 * s, place[1] + aside * 0.45 * c)
+            if not any(_meet(place, measure, other) for other in items):
+                items.append(number_item(index, str(number), place, NUMBER_PT[0], look))
+        if len(items) >= sum(1 for index, number in numbered if number % every == 0 or index == numbered[-1][0]):
+            break
+    for item in items:
+        white.take(item_box(item))
+    return tuple(items)
+
+
 def _on_a_ray(wanted: Wanted, starts: dict[int, Start], white: White, look: ChartLook, size: float) -> tuple[Item, ...]:
     """Numbers on the ray that has white for the most rounds, and near it for the others; those that find none are left out."""
     import numpy as np

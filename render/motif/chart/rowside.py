@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 
 from motifold.render.fabric.model import Fabric
+from motifold.render.motif.chart.bracket import row_bracket
 from motifold.render.motif.chart.items import (
     NUMBER_PT,
     Item,
@@ -18,6 +19,7 @@ from motifold.render.motif.chart.items import (
     triangle_item,
 )
 from motifold.render.motif.chart.look import ChartLook
+from motifold.render.motif.chart.repeats import row_repeat
 from motifold.render.motif.chart.scene import Symbol
 from motifold.render.motif.chart.starts import Start, yarn_changes
 from motifold.render.motif.chart.white import White
@@ -71,6 +73,10 @@ def furnish_rows(
             items.append(_cut(index, start, place, symbols))
     for item in items:
         white.take(item_box(item))
+    repeat = look.once or row_repeat(fabric, symbols)
+    if repeat is not None and rows:
+        low = min((p[1] for s in symbols for mark in s.marks for p in mark.points if repeat.start <= p[0] <= repeat.end), default=0.0)
+        items.append(row_bracket(repeat, rows[0], low, look))
     return tuple(items)
 
 

@@ -1,0 +1,159 @@
+"""The bracket around what repeats, with how many times: outside the last round, or below the foundation. A hairline, out of the way."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import atan2, ceil, cos, hypot, pi, sin, tau
+
+from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.motif.chart.items import Item
+from motifold.render.motif.chart.look import ChartLook, Repeat
+from motifold.render.motif.chart.starts import Start
+from motifold.render.motif.chart.white import White
+from motifold.render.motif.model import Layout, Point
+from motifold.symbols.ink import Mark, Stroke, arc
+
+LABEL_PT = 7.5
+_LINE_MM = 0.17
+"""The bracket's line as it is printed."""
+_TICK_MM = 1.1
+_SHORT = 0.22
+"""How much of u a bracket leaves free at either end, so that its neighbours would not touch it."""
+_STEP = 0.3
+"""How far apart, in u, the places are that are asked whether they are white."""
+_FURTHEST = 3.2
+"""How far beyond the last round's heads a bracket may go, in u."""
+Path = tuple[Point, ...]
+
+
+def round_bracket(repeat: Repeat, layout: Layout, starts: dict[int, Start], white: White, look: ChartLook) -> Item | None:
+    """A bracket on the copy of the repeat that lies nearest to the top and is white outside; None where no copy is."""
+    index = max(starts)
+    flip = -1.0 if look.left_handed else 1.0
+    corners = next(((shape.corners if len(shape.corners) > 2 else ()) for shape in layout.shapes if shape.round == index), ())
+    ring = tuple((flip * x, y) for x, y in corners)
+    reach = max((hypot(*p) for p in starts[index].outline), default=1.0)
+    step = tau / repeat.times
+    copies = sorted(range(repeat.times), key=lambda k: (round(_from_top(repeat, k * step), 6), k))
+    for away in [0.55 + 0.25 * i for i in range(ceil((_FURTHEST - 0.55) / 0.25))]:
+        for copy in copies[:8]:
+            margin = _SHORT / max(reach, 1.0)
+            path = _along(ring, reach, away, repeat.start + copy * step + margin, repeat.end + copy * step - margin)
+            item = _bracket(index, path, repeat.times, look, not ring)
+            if _is_white(item, path, white):
+                white.take((item.center[0] - item.width / 2, item.center[1] - item.height / 2,
+                            item.center[0] + item.width / 2, item.center[1] + item.height / 2))  # fmt: skip
+                return item
+    return None
+
+
+def row_bracket(repeat: Repeat, index: int, low: float, look: ChartLook) -> Item:
+    """A bracket below the work, whose lowest ink is at ``low``; it goes with the first row, ``index``."""
+    level = low - 0.5
+    path = ((repeat.start + _SHORT, level), (repeat.end - _SHORT, level))
+    return _bracket(index, path, repeat.times, look, False)
+
+
+def _from_top(repeat: Repeat, turned: float) -> float:
+    """How far the middle of a copy is from straight up; a little less to the right than to the left, so that it is never a toss."""
+    off = ((repeat.start + repeat.end) / 2 + turned - pi / 2 + pi) % tau - pi
+    return abs(off + 1e-3)
+
+
+def _along(ring: Path, reach: float, away: float, begin: float, end: float) -> Path:
+    """The outline of the last round from one angle to another, ``away`` further out: on a circle in small steps, else by its corners."""
+    if not ring:
+        count = max(2, ceil((end - begin) * (reach + away) / _STEP))
+        angles = [begin + (end - begin) * k / count for k in range(count + 1)]
+        return tuple(((reach + away) * cos(a), (reach + away) * sin(a)) for a in angles)
+    sides = len(ring)
+    apothem = min(_to_side(ring[i - 1], ring[i]) for i in range(sides))
+    scale = 1 + away / max(apothem, 0.5)
+    grown = [(scale * x, scale * y) for x, y in ring]
+    inside = sorted((atan2(y, x) - begin) % tau for x, y in grown)
+    turns = [turn for turn in inside if 0.02 < turn < end - begin - 0.02]
+    return tuple(_crossing(grown, begin + turn) for turn in (0.0, *turns, end - begin))
+
+
+def _to_side(a: Point, b: Point) -> float:
+    return abs(a[0] * b[1] - a[1] * b[0]) / max(hypot(b[0] - a[0], b[1] - a[1]), 1e-9)
+
+
+def _crossing(ring: Sequence[Point], angle: float) -> Point:
+    """Where the ray at this angle leaves a convex ring about the centre."""
+    c, s = cos(angle), sin(angle)
+    best = 0.0
+    for i in range(len(ring)):
+        (ax, ay), (bx, by) = ring[i - 1], ring[i]
+        cross = (bx - ax) * s - (by - ay) * c
+        if abs(cross) < 1e-12:
+            continue
+        along = (ay * c - ax * s) / cross
+        if -1e-9 <= along <= 1 + 1e-9:
+            best = max(best, (ax + along * (bx - ax)) * c + (ay + along * (by - ay)) * s)
+    return (best * c, best * s)
+
+
+def _bracket(index: int, path: Path, times: int, look: ChartLook, curved: bool) -> Item:
+    """The line with a short tick inwards at either end, broken in its middle for the label, which stands outside where it is short."""
+    u = look.pitch_mm
+    words = f"\u00d7\u202f{times}"
+    width, height = text_width_mm(words, "sans", LABEL_PT) / u, cap_height_mm("sans", LABEL_PT) / u
+    lengths = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(path, path[1:], strict=False)]
+    total = sum(lengths)
+    middle, way = _at(path, lengths, total / 2)
+    out = (way[1], -way[0])  # a path runs counter-clockwise, or from left to right below the work
+    reach = abs(way[0]) * width / 2 + abs(way[1]) * height / 2 + 0.28
+    center = middle
+    if total < 2 * reach + 1.6:
+        beyond = abs(out[0]) * width / 2 + abs(out[1]) * height / 2 + 0.25
+        center = (middle[0] + beyond * out[0], middle[1] + beyond * out[1])
+        reach = 0.0
+    line, tick = _LINE_MM / u, _TICK_MM / u
+    marks: list[Mark] = []
+    for begin, end, at in ((0.0, total / 2 - reach, 0.0), (total / 2 + reach, total, total)):
+        marks.append(_curve(path, lengths, begin, end, line, curved))
+        tip, along = _at(path, lengths, at)
+        marks.append(Stroke((tip, (tip[0] - tick * along[1], tip[1] + tick * along[0])), line))
+    return Item("repeat", index, center, width, height, words, LABEL_PT, tuple(marks))
+
+
+def _curve(path: Path, lengths: Sequence[float], begin: float, end: float, width: float, curved: bool) -> Mark:
+    """The part of the path between two lengths along it: an arc about the centre, or straight pieces."""
+    start, _ = _at(path, lengths, begin)
+    stop, _ = _at(path, lengths, end)
+    if curved:
+        first = atan2(start[1], start[0])
+        return Stroke(arc((0.0, 0.0), hypot(*path[0]), first, (atan2(stop[1], stop[0]) - first) % tau), width, smooth=True)
+    at, kept = 0.0, [start]
+    for point, length in zip(path[1:], lengths, strict=True):
+        at += length
+        if begin < at < end:
+            kept.append(point)
+    return Stroke((*kept, stop), width)
+
+
+def _at(path: Path, lengths: Sequence[float], where: float) -> tuple[Point, Point]:
+    """The point so far along the path, and the unit vector along it there."""
+    left = where
+    for i, length in enumerate(lengths):
+        if left <= length + 1e-9 or i == len(lengths) - 1:
+            (ax, ay), (bx, by) = path[i], path[i + 1]
+            part = min(max(left / max(length, 1e-9), 0.0), 1.0)
+            way = ((bx - ax) / max(length, 1e-9), (by - ay) / max(length, 1e-9))
+            return (ax + part * (bx - ax), ay + part * (by - ay)), way
+        left -= length
+    return path[0], (1.0, 0.0)
+
+
+def _is_white(item: Item, path: Path, white: White) -> bool:
+    """Whether nothing is met along the line, at its ticks or by the label."""
+    import numpy as np
+
+    lengths = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(path, path[1:], strict=False)]
+    count = max(2, ceil(sum(lengths) / _STEP))
+    places = [_at(path, lengths, sum(lengths) * k / count)[0] for k in range(count + 1)]
+    places += [mark.points[-1] for mark in item.marks]
+    if not white.free(np.asarray(places), _STEP / 2, _STEP / 2).all():
+        return False
+    return bool(white.free(np.asarray([item.center]), item.width, item.height).all())
