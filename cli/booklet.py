@@ -29,6 +29,7 @@ PAPERS: dict[str, Literal["A4", "Letter", "A5"]] = {"a4": "A4", "letter": "Lette
 @pattern_argument
 @click.option("--paper", type=click.Choice(["A4", "Letter", "A5"], case_sensitive=False), default="A4", show_default=True, help="Sheet.")
 @click.option("--plain", is_flag=True, help="Words instead of abbreviations.")
+@click.option("--errata", is_flag=True, help="Only what has changed since the first edition, as a sheet of its own.")
 @terms_option
 @mono_option
 @left_handed_option
@@ -39,6 +40,7 @@ def command(
     pattern: Path,
     paper: str,
     plain: bool,
+    errata: bool,
     terms: str | None,
     mono: bool,
     left_handed: bool,
@@ -47,9 +49,10 @@ def command(
     size_name: str | None,
 ) -> None:
     """Make the booklet: cover, materials, sizes, key, charts beside their rounds, assembly, finishing."""
-    from motifold.render.booklet import Look, booklet_content, make_booklet
+    from motifold.render.booklet import Look, booklet_content, errata_of, make_booklet, make_sheet
 
-    target = choose_target(output, pattern, "", ["pdf"])
+    suffix = "-errata" if errata else ""
+    target = choose_target(output, pattern, suffix, ["pdf"])
     job = load(pattern, rounds, size_name)
     worked = require_worked(job)
     size = next((s.choice.name for s in worked.sizes), None) if size_name is not None else None
@@ -61,7 +64,10 @@ def command(
         left_handed=left_handed,
         plain=plain,
     )
-    data = make_booklet(booklet_content(worked, look))
-    path = target.path / f"{pattern.stem}.pdf" if target.folder and target.path else target.path
+    if errata and not worked.pattern.edition.changes:
+        raise click.UsageError("the pattern says nothing of changes: they stand under [pattern.changes], each below its version.")
+    content = booklet_content(worked, look)
+    data = make_sheet(errata_of(content)) if errata else make_booklet(content)
+    path = target.path / f"{pattern.stem}{suffix}.pdf" if target.folder and target.path else target.path
     put(path, data)
     finish(job)

@@ -74,6 +74,8 @@ def heading(text: str, level: int, setting: Setting, tags: Tags, destination: De
 def paragraph(block: Paragraph, setting: Setting, tags: Tags) -> list[Box]:
     """Body text; a note in italics; a caution in a washed panel with a bar."""
     kind = setting.styles.italic if block.kind == "note" else setting.styles.body
+    if block.kind == "address":
+        return set_words([(block.text, replace(setting.styles.body, color=setting.styles.accent, leads_to=block.text))], setting, tags)
     if block.kind != "caution":
         return set_words([(typeset(block.text), kind)], setting, tags)
     inset = setting.grid.leading * 0.6

@@ -81,11 +81,11 @@ BoxMark = LineOfWords | Rectangle | Picture
 
 @dataclass(frozen=True, slots=True)
 class Destination:
-    """A place that the outline names, at ``level`` 0 for the booklet's parts."""
+    """A place that the outline names, at ``level`` 0 for the booklet's parts; None: one that is only led to."""
 
     key: str
     title: str
-    level: int
+    level: int | None
 
 
 @dataclass(frozen=True, slots=True)

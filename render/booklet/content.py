@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from motifold.render.booklet.drawings import assembly_figures, cover_pictures, motif_figures
 from motifold.render.booklet.model import BookletContent, Cover, Figure, Look, PageStyle
+from motifold.render.booklet.own import photographs, web_code
 from motifold.render.pattern.model import Pattern, Terms
 from motifold.render.worked import Worked, WorkedSize, needs_by_size
 
@@ -27,10 +31,23 @@ def booklet_content(worked: Worked, look: Look) -> BookletContent:
     figures: tuple[Figure, ...] = ()
     if size is not None:
         figures = (*motif_figures(worked, size, look, terms), *assembly_figures(size, look))
+    own = photographs(pattern, look)
+    front = [photo for photo in own if photo.subject == "cover"]
+    codes = (web_code(pattern.edition.web),) if pattern.edition.web else ()
     style = PageStyle(look.paper, accent_of_yarns(pattern), look.mono)
+    cover = replace(_cover(figures, front), title=pattern.title, summary=pattern.summary, author=pattern.author or "")
+    cover = replace(cover, facts=cover_facts(worked, look, terms))
+    inside = (*figures, *front[2:], *(photo for photo in own if photo.subject != "cover"), *codes)
+    return BookletContent(document, cover, inside, style, pattern.author or "", _swatches(pattern), pattern.edition)
+
+
+def _cover(figures: Sequence[Figure], front: Sequence[Figure]) -> Cover:
+    """The pictures of the cover: the designer's own before any drawing."""
     hero, second = cover_pictures(figures)
-    cover = Cover(pattern.title, pattern.summary, pattern.author or "", cover_facts(worked, look, terms), hero, second)
-    return BookletContent(document, cover, figures, style, pattern.author or "", _swatches(pattern))
+    if not front:
+        return Cover("", "", "", (), hero, second)
+    other = front[1].drawing if len(front) > 1 else None
+    return Cover("", "", "", (), front[0].drawing, other, finest=front[0].largest)
 
 
 def _drawn_size(worked: Worked, look: Look) -> WorkedSize | None:
@@ -64,8 +81,11 @@ def _swatches(pattern: Pattern) -> tuple[tuple[str, str], ...]:
     return tuple((words, yarn.hex or "") for yarn in coloured for words in (f"Yarn {yarn.key}", f"{yarn.key} ({yarn.name})"))
 
 
-def cover_facts(worked: Worked, look: Look, terms: str) -> tuple[tuple[str, str], ...]:
+def cover_facts(worked: Worked, look: Look, terms: Terms) -> tuple[tuple[str, str], ...]:
     """What a buyer looks for: sizes, yarn, hook, level, terms; what the pattern does not say is left out."""
+    from motifold.render.words.edition import edition_words
+    from motifold.render.words.voice import Voice
+
     pattern = worked.pattern
     names = [size.choice.name for size in worked.sizes if look.size is None or size.choice.name == look.size]
     facts: list[tuple[str, str]] = []
@@ -84,6 +104,9 @@ def cover_facts(worked: Worked, look: Look, terms: str) -> tuple[tuple[str, str]
         facts.append(("Hook", hook_text(float(hook.cm) * 10)))
     if pattern.level:
         facts.append(("Level", pattern.level[:1].upper() + pattern.level[1:]))
+    said = edition_words(pattern.edition, Voice(terms=terms))
+    if said:
+        facts.append(("Edition", said))
     facts.append(("Terms", f"{terms}{', in full words' if look.plain else ''}{', left-handed' if look.left_handed else ''}"))
     return tuple(facts)
 

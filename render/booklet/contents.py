@@ -24,10 +24,10 @@ def planned(content: BookletContent) -> Plan:
     return replace(plan, pages=(replace(cover, placed=(PlacedBox(placed.x, placed.y, box),)), *inner))
 
 
-def _entries(plan: Plan) -> tuple[tuple[str, int], ...]:
-    """The booklet's parts with the pages that they begin on."""
+def _entries(plan: Plan) -> tuple[tuple[str, int, str], ...]:
+    """The booklet's parts with the pages that they begin on, and their destinations."""
     return tuple(
-        (placed.box.destination.title, page.number)
+        (placed.box.destination.title, page.number, placed.box.destination.key)
         for page in plan.pages[1:]
         for placed in page.placed
         if placed.box.destination is not None and placed.box.destination.level == 0

@@ -14,7 +14,6 @@ from motifold.render.booklet.styles import INK, QUIET, Styles
 from motifold.render.drawing.display import Drawing
 from motifold.render.drawing.numbers import MM_PER_PT
 
-_LARGEST_HERO = 3.0
 _FACTS_IN_A_ROW = 4
 
 
@@ -64,25 +63,27 @@ def _pictures(cover: Cover, top: float, bottom: float, width: float, tags: Tags)
     if cover.hero is None:
         return []
     if cover.second is None:
-        return [_picture(cover.hero, "hero", (0.0, top, width, bottom), 0.5, tags)]
-    hero = _picture(cover.hero, "hero", (0.0, top, width * 0.72, bottom), 0.0, tags)
+        return [_picture(cover.hero, "hero", (0.0, top, width, bottom), 0.5, tags, cover.finest)]
+    hero = _picture(cover.hero, "hero", (0.0, top, width * 0.72, bottom), 0.0, tags, cover.finest)
     foot = hero.y + cover.hero.height_mm / MM_PER_PT * hero.scale
-    second = _picture(cover.second, "second", (width * 0.77, top, width, foot), 1.0, tags)
+    second = _picture(cover.second, "second", (width * 0.77, top, width, foot), 1.0, tags, 3.0)
     return [hero, replace(second, y=foot - cover.second.height_mm / MM_PER_PT * second.scale)]
 
 
-def _picture(drawing: Drawing, key: str, room: tuple[float, float, float, float], side: float, tags: Tags) -> Picture:
+def _picture(
+    drawing: Drawing, key: str, room: tuple[float, float, float, float], side: float, tags: Tags, largest: float
+) -> Picture:
     """As large as its room (left, top, right, bottom); ``side``: 0 at its left edge, 1 at its right; a little above the middle."""
     left, top, right, bottom = room
     own_width, own_height = drawing.width_mm / MM_PER_PT, drawing.height_mm / MM_PER_PT
-    scale = min((right - left) / own_width, (bottom - top) / own_height, _LARGEST_HERO)
+    scale = min((right - left) / own_width, (bottom - top) / own_height, largest)
     x = left + (right - left - own_width * scale) * side
     y = top + (bottom - top - own_height * scale) * 0.45
     return Picture(x, y, drawing, scale, (*tags, Tag("Figure", key, alt=drawing.description or drawing.title)))
 
 
 def _contents(
-    contents: Sequence[tuple[str, int]], grid: Grid, styles: Styles, bottom: float, tags: Tags
+    contents: Sequence[tuple[str, int, str]], grid: Grid, styles: Styles, bottom: float, tags: Tags
 ) -> tuple[list[BoxMark], float]:
     """The parts with their pages, run on as one paragraph that ends above ``bottom``; its marks and its height."""
     if not contents:
@@ -91,8 +92,10 @@ def _contents(
     leading, kind = 13.0 * scale, Type("sans", 9.4 * scale, QUIET)
     number_kind = Type("sans-bold", 9.4 * scale, styles.accent)
     spans: list[tuple[str, Type]] = []
-    for place, (title, number) in enumerate(contents):
-        spans += [(typeset(title).replace(" ", "\u00a0") + "\u00a0", kind), (str(number), number_kind)]
+    for place, (title, number, key) in enumerate(contents):
+        leading_there = f"#{key}"
+        spans += [(typeset(title).replace(" ", "\u00a0") + "\u00a0", replace(kind, leads_to=leading_there))]
+        spans += [(str(number), replace(number_kind, leads_to=leading_there))]
         spans += [(",  ", kind)] if place < len(contents) - 1 else []
     lines = broken(tuple(spans), grid.text_width)
     above = (len(lines) + 0.4) * leading

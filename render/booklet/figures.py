@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting, baseline
-from motifold.render.booklet.boxes import Box, LineOfWords, Picture, Tag, Tags, beside, moved
+from motifold.render.booklet.boxes import Box, Destination, LineOfWords, Picture, Tag, Tags, beside, moved
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.inline import typeset
 from motifold.render.booklet.linebreak import broken
@@ -73,7 +73,9 @@ def figure_box(figure: Figure, setting: Setting, tags: Tags, key: str, height: f
         LineOfWords(0.0, top + place * caption_leading + baseline(caption_leading), line, caption_tags, line is lines[-1])
         for place, line in enumerate(lines)
     )
-    return Box(min(setting.grid.snapped(own_height * scale + caption_height), max(height, 0.0)), (picture, *words))
+    named = Destination(key, figure.drawing.title, None) if figure.role == "net" else None  # what words may lead to
+    height = min(setting.grid.snapped(own_height * scale + caption_height), max(height, 0.0))
+    return Box(height, (picture, *words), destination=named)
 
 
 def figure_row(figures: Sequence[tuple[Figure, str]], setting: Setting, tags: Tags, height: float, across: int = 0) -> Box:
@@ -87,7 +89,7 @@ def figure_row(figures: Sequence[tuple[Figure, str]], setting: Setting, tags: Ta
     tallest = max(size_of(figure)[1] * scale_within(figure, width, room) for figure, _ in figures)
     parts = []
     for index, (figure, key) in enumerate(figures):
-        box = figure_box(figure, narrow, tags, key, height)
+        box = figure_box(figure, narrow, tags, key, height, centred=figure.role != "photograph")
         drop = tallest - size_of(figure)[1] * box_scale(box)
         marks = tuple(moved(mark, 0.0, drop / 2 if isinstance(mark, Picture) else drop) for mark in box.marks)
         parts.append((index * (width + gutter), Box(setting.grid.snapped(box.height + drop), marks)))

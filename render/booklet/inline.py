@@ -79,7 +79,8 @@ def typeset(text: str) -> str:
 class Type:
     """How words look: ``face``, ``size`` in points, ``color`` #rrggbb.
 
-    ``tracking``: added after each character, ``rise``: above the baseline; both in thousandths of an em.
+    ``tracking``: added after each character, ``rise``: above the baseline; both in thousandths of an em. ``leads_to``: what one comes to by
+    touching them, an address or "#" and the key of a destination; "" where they are words alone.
     """
 
     face: Face
@@ -87,6 +88,7 @@ class Type:
     color: str = "#000000"
     tracking: float = 0.0
     rise: float = 0.0
+    leads_to: str = ""
 
 
 @functools.lru_cache(maxsize=16384)

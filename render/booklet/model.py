@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import field
 from typing import Literal
 
 from motifold.render.drawing.display import Drawing
+from motifold.render.pattern.model import Edition
 from motifold.render.words.model import Document
 from motifold.symbols.record import dataclass
 
 PaperName = Literal["A4", "Letter", "A5"]
-FigureRole = Literal["chart", "key", "growth", "net", "seams", "step", "finished"]
+FigureRole = Literal["chart", "key", "growth", "net", "seams", "step", "finished", "photograph", "code"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,11 +31,12 @@ class Look:
 class Figure:
     """A drawing with its caption and where it belongs.
 
-    ``subject``: the motif or edging it shows. ``step``: which numbered item of the assembly it stands beside, from 1. The drawing may be
-    scaled between ``smallest`` (still legible) and ``largest`` (still handsome) times its own size; from ``comfortable`` on, a larger print
-    is not worth another page. ``variants``: the same drawn for other widths, as a key in more or fewer columns; the widest that fits its
-    room is printed. ``redrawn``: the same drawing made anew at a scale, where its letters and lines must not shrink with it; ``drawing``
-    then only measures it.
+    ``subject``: the motif or edging it shows; of a photograph the part it stands in ("cover", "assembly", "finishing", a motif or edging).
+    ``step``: which numbered item of the assembly it stands beside, from 1. The drawing may be scaled between ``smallest`` (still legible)
+    and ``largest`` (still handsome) times its own size; from ``comfortable`` on, a larger print is not worth another page.
+    ``variants``: the same drawn for other widths, as a key in more or fewer columns; the widest that fits its room is printed.
+    ``redrawn``: the same drawing made anew at a scale, where its letters and lines must not shrink with it; ``drawing`` then only measures
+    it.
     """
 
     role: FigureRole
@@ -50,9 +53,10 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Cover:
-    """The front page. ``facts``: what a buyer looks for, (label, value). ``hero``: the picture; ``second``: a smaller one beside it.
+    """The front page. ``facts``: what a buyer looks for, (label, value).
 
-    ``contents``: the parts of a long booklet with their pages.
+    ``hero``: the picture, printed at most ``finest`` times its own size; ``second``: a smaller one beside it. ``contents``: the parts of a
+    long booklet with their pages and the keys of their destinations.
     """
 
     title: str
@@ -61,7 +65,8 @@ class Cover:
     facts: tuple[tuple[str, str], ...]
     hero: Drawing | None
     second: Drawing | None = None
-    contents: tuple[tuple[str, int], ...] = ()
+    contents: tuple[tuple[str, int, str], ...] = ()
+    finest: float = 3.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,3 +91,4 @@ class BookletContent:
     style: PageStyle
     author: str = ""
     swatches: tuple[tuple[str, str], ...] = ()
+    edition: Edition = field(default_factory=Edition)

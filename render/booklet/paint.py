@@ -8,6 +8,7 @@ from typing import Any
 
 from motifold.render.booklet.boxes import BoxMark, Destination, LineOfWords, Page, Picture, Rectangle, Tags, moved
 from motifold.render.booklet.inline import Type, Word, has_fraction, spelled
+from motifold.render.booklet.links import Link, linked_parts, links_of
 from motifold.render.booklet.paper import Grid
 from motifold.render.drawing.display import Drawing
 from motifold.render.drawing.fonts import UNITS_PER_EM, Glyph, shape
@@ -16,6 +17,7 @@ from motifold.render.drawing.numbers import MM_PER_PT, number
 from motifold.render.drawing.pdf import color_operator, draw_on_canvas, text_operators
 from motifold.symbols.record import dataclass
 
+_ABOVE = 12.0                # points of white above what one is led to
 _AS_GOOD_AS_FITTING = 0.98   # letters this much smaller are still of their size
 
 
@@ -28,27 +30,47 @@ class Marked:
     tags: Tags
 
 
-def paint(pages: Sequence[Page], grid: Grid, canvas: Any, mono: bool) -> tuple[Marked, ...]:
-    """Draws all pages and says what was marked, in reading order. Each destination gets an outline entry."""
+@dataclass(frozen=True, slots=True)
+class Painted:
+    """What the pages hold: marked content in reading order, links, and destinations as (key, page from 0, points from its foot)."""
+
+    marked: tuple[Marked, ...]
+    links: tuple[Link, ...]
+    destinations: tuple[tuple[str, int, float], ...]
+
+
+def paint(pages: Sequence[Page], grid: Grid, canvas: Any, mono: bool) -> Painted:
+    """Draws all pages. Destinations with a level get an outline entry."""
     marked: list[Marked] = []
+    known = {placed.box.destination.key for page in pages for placed in page.placed if placed.box.destination}
+    links: list[Link] = []
+    destinations = []
     for index, page in enumerate(pages):
         canvas.setPageSize((grid.width, grid.height))
         for placed in page.placed:
             if placed.box.destination:
-                _outline(placed.box.destination, canvas, grid.height - placed.y)
-        marked += _paint_page(page, index, grid, canvas, mono)
+                top = min(grid.height - placed.y + _ABOVE, grid.height)
+                _outline(placed.box.destination, canvas, top)
+                destinations.append((placed.box.destination.key, index, top))
+        marks = [part for mark in _marks_of(page) for part in linked_parts(mark, known)]
+        links += links_of(marks, index, grid)
+        marked += _paint_page(marks, page, index, grid, canvas, mono)
         canvas.showPage()
-    return tuple(marked)
+    return Painted(tuple(marked), tuple(links), tuple(destinations))
+
+
+def _marks_of(page: Page) -> list[BoxMark]:
+    return [moved(mark, placed.x, placed.y) for placed in page.placed for mark in placed.box.marks]
 
 
 def _outline(destination: Destination, canvas: Any, top: float) -> None:
-    canvas.bookmarkHorizontal(destination.key, 0, min(top + 12, canvas._pagesize[1]))
-    canvas.addOutlineEntry(destination.title, destination.key, destination.level, closed=0)
+    canvas.bookmarkHorizontal(destination.key, 0, top)
+    if destination.level is not None:
+        canvas.addOutlineEntry(destination.title, destination.key, destination.level, closed=0)
 
 
-def _paint_page(page: Page, index: int, grid: Grid, canvas: Any, mono: bool) -> list[Marked]:
+def _paint_page(marks: Sequence[BoxMark], page: Page, index: int, grid: Grid, canvas: Any, mono: bool) -> list[Marked]:
     marked: list[Marked] = []
-    marks = [moved(mark, placed.x, placed.y) for placed in page.placed for mark in placed.box.marks]
     for tags, run in _runs(marks):
         if tags:
             canvas.addLiteral(f"/{tags[-1].name} <</MCID {len(marked)}>> BDC")

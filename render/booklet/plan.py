@@ -8,16 +8,17 @@ Speech Recognition System, Carnegie Mellon University 1976).
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting
-from motifold.render.booklet.boxes import Page, Tag, Tags
+from motifold.render.booklet.boxes import Box, Page, Tag, Tags, beside, stacked
 from motifold.render.booklet.cover import cover_box
-from motifold.render.booklet.figures import figure_grid
+from motifold.render.booklet.figures import figure_box, figure_grid, size_of
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.model import BookletContent, Figure
 from motifold.render.booklet.motif_pages import motif_ways
 from motifold.render.booklet.paper import CLOSEST, Grid, grid_for
-from motifold.render.booklet.sections import flow_sections
+from motifold.render.booklet.sections import flow_sections, section_boxes
 from motifold.render.booklet.steps import steps_ways
 from motifold.render.booklet.styles import styles_for
 from motifold.render.booklet.worth import cost_of_pages, filled
@@ -42,11 +43,14 @@ class Plan:
     cost: float
 
 
+_Said = tuple[Section, Tags, str]
+
+
 @dataclass(frozen=True, slots=True)
 class _Piece:
-    """What is set at a time: neighbouring sections of words, or one section with its figures."""
+    """What is set at a time: neighbouring sections of words, one section with its figures, or the photographs below a section."""
 
-    sections: tuple[tuple[Section, Tags, str], ...]
+    sections: tuple[_Said, ...]
     figures: tuple[Figure, ...] = ()
 
 
@@ -109,39 +113,62 @@ def _plan(content: BookletContent, sections: Sequence[Section], closer: int, cos
 def _pieces(content: BookletContent, sections: Sequence[Section]) -> tuple[list[_Piece], list[Figure]]:
     """The pieces in order, and the figures that belong to none of them."""
     pieces: list[_Piece] = []
-    words: list[tuple[Section, Tags, str]] = []
+    words: list[_Said] = []
     placed: set[int] = set()
+
+    def spoken() -> None:
+        if words:
+            pieces.append(_Piece(tuple(words)))
+            words.clear()
+
     for index, section in enumerate(sections):
         if not section.blocks:
             continue
         key = f"{section.key}/{index}"
         this = (section, (DOCUMENT, Tag("Sect", key)), key)
-        mine = [place for place, figure in enumerate(content.figures) if place not in placed and _belongs(figure, section)]
-        if not mine:
+        here = [place for place, figure in enumerate(content.figures) if place not in placed and _belongs(figure, section)]
+        placed.update(here)
+        drawn = tuple(content.figures[place] for place in here if content.figures[place].role != "photograph")
+        photographs = tuple(content.figures[place] for place in here if content.figures[place].role == "photograph")
+        if drawn:
+            spoken()
+            pieces.append(_Piece((this,), drawn))
+        else:
             words.append(this)
-            continue
-        if words:
-            pieces.append(_Piece(tuple(words)))
-            words = []
-        placed.update(mine)
-        pieces.append(_Piece((this,), tuple(content.figures[place] for place in mine)))
-    if words:
-        pieces.append(_Piece(tuple(words)))
+        if photographs:
+            spoken()
+            pieces.append(_Piece((this,), photographs))
+    spoken()
     return pieces, [figure for place, figure in enumerate(content.figures) if place not in placed]
 
 
 def _ways(piece: _Piece, start: Composer, setting: Setting, title: str) -> Iterator[Composer]:
     composer = start.copy()
-    if not piece.figures:
+    roles = {figure.role for figure in piece.figures}
+    if not roles:
         composer.running(title)
         yield from _words(piece, composer, setting)
         return
     section, tags, key = piece.sections[0]
-    composer.running(section.title)
-    if any(figure.role == "chart" for figure in piece.figures):
+    composer.running(title if "code" in roles else section.title)
+    if "photograph" in roles:
+        figure_grid(piece.figures, composer, setting, tags, f"{key}/photographs")
+        yield composer
+    elif "code" in roles:
+        composer.whole(_beside_its_code(section, piece.figures[0], setting, tags, key))
+        yield composer
+    elif "chart" in roles:
         yield from motif_ways(section, piece.figures, composer, setting, tags, key)
     else:
         yield from steps_ways(section, piece.figures, composer, setting, tags, key)
+
+
+def _beside_its_code(section: Section, code: Figure, setting: Setting, tags: Tags, key: str) -> Box:
+    """A few words with a small picture to their right."""
+    width = size_of(code)[0]
+    words = stacked(section_boxes(section, setting.narrowed(setting.grid.text_width - width - setting.grid.gutter), tags, key))
+    picture = figure_box(code, setting.narrowed(width), tags, f"{key}/code", setting.grid.text_height)
+    return replace(beside([(0.0, words), (setting.grid.text_width - width, picture)]), before=setting.grid.leading)
 
 
 def _words(piece: _Piece, start: Composer, setting: Setting) -> Iterator[Composer]:
@@ -177,6 +204,12 @@ def _cheapest(ways: Sequence[Composer]) -> list[Composer]:
 
 
 def _belongs(figure: Figure, section: Section) -> bool:
-    if figure.role in ("chart", "key", "growth"):
-        return section.key in ("motif", "edging") and figure.subject == section.subject
-    return section.key == "assembly"
+    match figure.role:
+        case "chart" | "key" | "growth":
+            return section.key in ("motif", "edging") and figure.subject == section.subject
+        case "photograph":
+            return figure.subject in (section.key, section.subject)
+        case "code":
+            return section.key == "edition"
+        case _:
+            return section.key == "assembly"

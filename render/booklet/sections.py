@@ -66,12 +66,12 @@ def _spaced(new: list[Box], before: Sequence[Box], setting: Setting) -> list[Box
     return [replace(new[0], before=max(new[0].before, setting.grid.leading / 2)), *new[1:]]
 
 
-def part_heading(title: str, setting: Setting, tags: Tags, key: str) -> Box:
-    """The heading of a part that opens a page, across its columns."""
+def part_heading(title: str, setting: Setting, tags: Tags, key: str, level: int = 2) -> Box:
+    """The heading of a part that opens a page, across its columns; ``level`` 1 for that of a whole sheet."""
     grid, kind = setting.grid, setting.styles.part
     lines = broken(((typeset(title), kind),), grid.text_width)
     leading = grid.snapped(kind.size * 1.15)
-    tags = (*tags, Tag("H2", key))
+    tags = (*tags, Tag(f"H{level}", key))
     marks = tuple(LineOfWords(0.0, kind.size * 0.8 + place * leading, line, tags, line is lines[-1]) for place, line in enumerate(lines))
     height = grid.snapped(len(lines) * leading + grid.leading * 0.6)
     rule = Rectangle(0.0, height - grid.leading * 0.55, 42.0 * grid.scale, 2.4, setting.styles.accent)

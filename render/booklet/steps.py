@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
@@ -132,9 +133,19 @@ def _words_of_step(number: int, block: Items, setting: Setting, tags: Tags, key:
     indent = max(grid.leading * 1.6, width_of(str(number), number_kind) + grid.leading * 0.6)
     body = (*item, Tag("LBody", f"{key}/{number}"), Tag("P", f"{key}/{number}"))
     label = words_line(str(number), number_kind, 0.0, baseline(grid.leading) + grid.leading * 0.35, (*item, Tag("Lbl", f"{key}/{number}")))
-    spans = [(typeset(block.items[number - 1]), styles.body)]
+    spans = _leading_to_the_plan(block.items[number - 1], styles.body, key)
     words = stacked(set_words(spans, setting.narrowed(setting.width - indent), body))
     return beside([(0.0, Box(grid.leading * 2, (label,))), (indent, words)])
+
+
+_PASS = re.compile(r"^(Pass(?:es)?\s[\d-]+)")
+
+
+def _leading_to_the_plan(text: str, kind: Type, key: str) -> list[tuple[str, Type]]:
+    """The words of a step; the pass that it names leads to the plan, where the passes are numbered."""
+    plan = f"#{key.removesuffix('/steps')}/overview"
+    parts = [part for part in _PASS.split(text) if part]
+    return [(typeset(part), replace(kind, leads_to=plan) if _PASS.fullmatch(part) else kind) for part in parts]
 
 
 def _drawing_of_step(number: int, steps: Mapping[int, Figure], setting: Setting, tags: Tags, key: str) -> Box | None:

@@ -11,8 +11,10 @@ from io import BytesIO
 from typing import TYPE_CHECKING, Any
 from xml.sax.saxutils import escape
 
-from motifold.render.booklet.boxes import Tag
-from motifold.render.booklet.paint import Marked
+from motifold.render.booklet.annotations import Touched, write_destinations
+from motifold.render.booklet.boxes import Tag, Tags
+from motifold.render.booklet.links import Link
+from motifold.render.booklet.paint import Marked, Painted
 from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
@@ -34,6 +36,11 @@ class Metadata:
     author: str
     subject: str
     language: str
+    version: str = ""
+    date: str = ""           # of the edition, as ISO 8601 has it
+    copyright: str = ""
+    licence: str = ""
+    web: str = ""
 
 
 def _grow(marked: Sequence[Marked]) -> _Element:
@@ -51,28 +58,33 @@ def _grow(marked: Sequence[Marked]) -> _Element:
     return root
 
 
-def tagged(pdf_bytes: bytes, marked: Sequence[Marked], metadata: Metadata) -> bytes:
-    """The file with its structure tree, XMP metadata and page labels; the same input gives the same bytes."""
+def tagged(pdf_bytes: bytes, painted: Painted, metadata: Metadata) -> bytes:
+    """The file with its structure tree, links, XMP metadata and page labels; the same input gives the same bytes."""
     import pikepdf
 
     with pikepdf.open(BytesIO(pdf_bytes)) as pdf:
-        _write_tree(pdf, _grow(marked), marked)
+        _write_tree(pdf, _grow(painted.marked), painted.links)
+        write_destinations(pdf, painted.destinations)
+        _write_dates(pdf, metadata)
+        _unwrap_images(pdf)
         _write_catalog(pdf, metadata)
         out = BytesIO()
         pdf.save(out, static_id=True, object_stream_mode=pikepdf.ObjectStreamMode.generate, min_version="1.7")
     return out.getvalue()
 
 
-def _write_tree(pdf: pikepdf.Pdf, root: _Element, marked: Sequence[Marked]) -> None:
+def _write_tree(pdf: pikepdf.Pdf, root: _Element, links: Sequence[Link]) -> None:
     import pikepdf
     from pikepdf import Array, Dictionary, Name
 
     pages = [page.obj for page in pdf.pages]
     parents: list[list[Any]] = [[] for _ in pages]
     tree = pdf.make_indirect(Dictionary(Type=Name.StructTreeRoot))
+    touched = Touched(pdf, pages, links)
 
-    def write(element: _Element, parent: Any) -> Any:
+    def write(element: _Element, parent: Any, above: Tags) -> Any:
         tag = element.tag
+        path = (*above, tag)
         written = pdf.make_indirect(Dictionary(Type=Name.StructElem, S=Name("/" + tag.name), P=parent))
         first = next((kid.page for kid in element.kids if isinstance(kid, Marked)), None)
         if first is not None:
@@ -86,23 +98,49 @@ def _write_tree(pdf: pikepdf.Pdf, root: _Element, marked: Sequence[Marked]) -> N
         kids: list[Any] = []
         for kid in element.kids:
             if isinstance(kid, _Element):
-                kids.append(write(kid, written))
+                kids.append(write(kid, written, path))
             else:
                 kids.append(kid.mcid if kid.page == first else Dictionary(Type=Name.MCR, Pg=pages[kid.page], MCID=kid.mcid))
                 parents[kid.page].append((kid.mcid, written))
+        kids += touched.references(path, written)
         written.K = Array(kids) if len(kids) != 1 else kids[0]
         return written
 
-    tree.K = Array([write(kid, tree) for kid in root.kids if isinstance(kid, _Element)])
+    tree.K = Array([write(kid, tree, ()) for kid in root.kids if isinstance(kid, _Element)])
     numbers: list[Any] = []
     for index, page in enumerate(pages):
         page.StructParents = index
         page.Tabs = Name.S
         numbers += [index, pdf.make_indirect(Array([element for _, element in sorted(parents[index], key=lambda entry: int(entry[0]))]))]
+    numbers += touched.numbers()
     tree.ParentTree = pdf.make_indirect(Dictionary(Nums=Array(numbers)))
-    tree.ParentTreeNextKey = len(pages)
+    tree.ParentTreeNextKey = len(numbers) // 2
     pdf.Root.StructTreeRoot = tree
     pdf.Root.MarkInfo = Dictionary(Marked=True)
+
+
+def _unwrap_images(pdf: pikepdf.Pdf) -> None:
+    """JPEG as it is: reportlab writes its bytes as ASCII, which takes a quarter more room."""
+    import base64
+
+    from pikepdf import Name, Stream
+
+    for image in pdf.objects:
+        if isinstance(image, Stream) and image.get("/Subtype") == Name.Image:
+            filters = image.get("/Filter")
+            if not isinstance(filters, Name) and [str(name) for name in filters or ()] == ["/ASCII85Decode", "/DCTDecode"]:
+                image.write(base64.a85decode(b"<~" + image.read_raw_bytes().strip(), adobe=True), filter=Name.DCTDecode)
+
+
+def _write_dates(pdf: pikepdf.Pdf, metadata: Metadata) -> None:
+    """The edition's own date, where the pattern has one; else that of the canvas (fixed, or SOURCE_DATE_EPOCH's)."""
+    if not metadata.date:
+        return
+    import pikepdf
+
+    date = pikepdf.String(f"D:{metadata.date.replace('-', '')}000000Z")
+    pdf.docinfo["/CreationDate"] = date
+    pdf.docinfo["/ModDate"] = date
 
 
 def _write_catalog(pdf: pikepdf.Pdf, metadata: Metadata) -> None:
@@ -125,13 +163,19 @@ def _xmp(metadata: Metadata, date: str) -> str:
     def words(text: str) -> str:
         return f'<rdf:Alt><rdf:li xml:lang="x-default">{escape(text)}</rdf:li></rdf:Alt>'
 
+    rights = f"<dc:rights>{words(metadata.copyright)}</dc:rights>" if metadata.copyright else ""
+    rights += f"<xmpRights:UsageTerms>{words(metadata.licence)}</xmpRights:UsageTerms>" if metadata.licence else ""
+    rights += f"<xmpRights:WebStatement>{escape(metadata.web)}</xmpRights:WebStatement>" if metadata.web else ""
+    edition = f"<xmpMM:VersionID>{escape(metadata.version)}</xmpMM:VersionID>" if metadata.version else ""
     author = f"<dc:creator><rdf:Seq><rdf:li>{escape(metadata.author)}</rdf:li></rdf:Seq></dc:creator>" if metadata.author else ""
     return (
         '<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>\n'
         '<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">'
-        '<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/">'
+        '<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" '
+        'xmlns:xmpMM="http://ns.adobe.com/xap/1.0/mm/" xmlns:xmpRights="http://ns.adobe.com/xap/1.0/rights/">'
         f"<dc:title>{words(metadata.title)}</dc:title>{author}<dc:description>{words(metadata.subject)}</dc:description>"
         f"<dc:language><rdf:Bag><rdf:li>{escape(metadata.language)}</rdf:li></rdf:Bag></dc:language><dc:format>application/pdf</dc:format>"
+        f"{rights}{edition}"
         f"<xmp:CreatorTool>Motifold</xmp:CreatorTool><xmp:CreateDate>{iso}</xmp:CreateDate><xmp:ModifyDate>{iso}</xmp:ModifyDate>"
         '</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end="r"?>'
     )

@@ -37,9 +37,11 @@ def edition_section(edition: Edition, voice: Voice) -> Section | None:
     """Edition, rights and address, at the very end."""
     said = edition_words(edition, voice)
     numbered = f"Version{NBSP}{said}" if edition.version else said
-    lines = [numbered, edition.copyright or "", edition.licence or "", edition.web or ""]
-    blocks = tuple(Paragraph(_sentence(line) if line != edition.web else line) for line in lines if line)
-    return Section("edition", "This edition", blocks) if blocks else None
+    lines = [numbered, edition.copyright or "", edition.licence or ""]
+    blocks = [Paragraph(_sentence(line)) for line in lines if line]
+    if edition.web:
+        blocks.append(Paragraph(edition.web, "address"))
+    return Section("edition", "This edition", tuple(blocks)) if blocks else None
 
 
 def _sentence(words: str) -> str:

@@ -66,6 +66,8 @@ def _md(text: str) -> str:
 
 def _md_block(block: Block) -> list[str]:
     if isinstance(block, Paragraph):
+        if block.kind == "address":
+            return [f"<{block.text}>"]
         return [f"> {_md(block.text)}" if block.kind == "caution" else _md(block.text)]
     if isinstance(block, Items):
         return [f"{number}. {_md(item)}" if block.numbered else f"- {_md(item)}" for number, item in enumerate(block.items, 1)]
@@ -92,6 +94,8 @@ def to_html_fragment(document: Document) -> str:
 
 def _html_block(block: Block) -> str:
     if isinstance(block, Paragraph):
+        if block.kind == "address":
+            return f'<p><a href="{escape(block.text)}">{escape(block.text)}</a></p>'
         kind = "" if block.kind == "body" else f' class="{block.kind}"'
         return f"<p{kind}>{escape(block.text)}</p>"
     if isinstance(block, Items):

@@ -16,8 +16,10 @@ SectionKey = Literal[
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
+    """``kind`` "address": one on the web, and nothing else."""
+
     text: str
-    kind: Literal["body", "note", "caution"] = "body"
+    kind: Literal["body", "note", "caution", "address"] = "body"
 
 
 @dataclass(frozen=True, slots=True)

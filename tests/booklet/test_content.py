@@ -66,7 +66,7 @@ def read_in_order(pdf_bytes: bytes) -> str:
                 spoken.append(by_mark.get((here, kid), ""))
             elif kid.get("/Type") == "/MCR":
                 spoken.append(by_mark.get((pages.index(kid.raw_get("/Pg").idnum), kid["/MCID"]), ""))
-            else:
+            elif kid.get("/Type") != "/OBJR":  # a link's annotation: its words are marked content
                 walk(kid, here)
 
     walk(reader.trailer["/Root"]["/StructTreeRoot"], 0)  # type: ignore[index]
