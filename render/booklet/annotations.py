@@ -27,14 +27,14 @@ class Touched:
 
     def references(self, path: Tags, element: Any) -> list[Any]:
         """The annotations of the element at ``path``, as its children."""
-        from pikepdf import Dictionary, Name
+        from pikepdf import Array, Dictionary, Name
 
         found = []
         for link in self._waiting.pop(path, ()):
             page = self._pages[link.page]
             annotation = self._pdf.make_indirect(self._annotation(link, len(self._pages) + len(self._elements)))
             if "/Annots" not in page:
-                page.Annots = self._pdf.make_indirect([])
+                page.Annots = self._pdf.make_indirect(Array())
             page.Annots.append(annotation)
             self._elements.append(element)
             found.append(Dictionary(Type=Name.OBJR, Pg=page, Obj=annotation))

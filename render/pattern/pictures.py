@@ -94,5 +94,5 @@ def _lies_on_its_side(tiff: bytes) -> bool:
             return False
         tag, _, _, value = struct.unpack(order + "HHIH", entry[:10])
         if tag == 0x0112:
-            return 5 <= value <= 8
+            return bool(5 <= value <= 8)
     return False
