@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from cmath import exp
+from cmath import exp, phase
 from collections.abc import Sequence
-from math import pi, sin
+from itertools import pairwise
+from math import cos, pi, sin, tan
 
 from motifold.symbols.record import dataclass
 
@@ -28,6 +29,19 @@ class Arc:
         length = self.marks[i + 1] - self.marks[i]
         along = step / length
         return self.points[i] + along * (s - self.marks[i]), -1j * along
+
+    def nearest(self, p: complex) -> float:
+        """The arc length of the place nearest to a point, beyond the ends too."""
+        best, found = 9e18, 0.0
+        last = len(self.points) - 2
+        for i, (a, b) in enumerate(pairwise(self.points)):
+            length = self.marks[i + 1] - self.marks[i]
+            local = (p - a) / ((b - a) / length)
+            x = max(0.0 if i else local.real, min(local.real, length if i < last else local.real))
+            away = abs(local - x)
+            if away < best - 1e-9:
+                best, found = away, self.marks[i] + x
+        return found
 
     def part(self, start: float, end: float) -> Arc:
         """The stretch between two arc lengths."""
@@ -61,6 +75,28 @@ def bulged(start: complex, end: complex, length: float, steps: int = 24) -> Arc:
     centre = (start + end) / 2 + 1j * along * (radius * _cos(half))
     first = start - centre
     return arc_of([centre + first * exp(1j * 2 * half * i / steps) for i in range(steps + 1)])
+
+
+def upright_loop(start: complex, end: complex, first: complex, last: complex, length: float, steps: int = 16) -> Arc | None:
+    """A loop of this length that keeps between the rays ``first`` (at its start) and ``last`` (at its end): along the first, round a cap
+    that both rays touch, back along the second. None where the cap alone is longer: a plain bow then keeps between them too.
+    """
+    out = first + last
+    chord = abs(end - start)
+    if abs(out) < 0.5 or chord < 1e-6:
+        return None
+    out /= abs(out)
+    wide = min(max(phase(last / out), 0.0), 0.6)
+    cap = pi + 2 * wide
+    low = (chord / 2) / cos(wide)
+    leg = (length - low * cap) / (2 + cap * tan(wide))
+    if leg <= 0:
+        return None
+    radius = low + leg * tan(wide)
+    foot, tip = start + leg * out * exp(-1j * wide), end + leg * out * exp(1j * wide)
+    centre = (foot + tip) / 2 + out * radius * sin(wide)
+    spoke = out * -1j * exp(-1j * wide) * radius
+    return arc_of([start, *(centre + spoke * exp(1j * cap * i / steps) for i in range(steps + 1)), end])
 
 
 def _cos(angle: float) -> float:

@@ -1,17 +1,28 @@
-"""The outline of a row: a straight line, walked from right to left, so that "outward" is up and "counter-clockwise" is leftwards."""
+"""The outline of a row: a line walked from right to left, so that "outward" is up and "counter-clockwise" is leftwards. Straight, or
+bent as its rows rise and fall.
+"""
 
 from __future__ import annotations
 
+from motifold.render.motif.arc import Arc
 from motifold.symbols.record import dataclass
+
+_SOFT = 0.35
+"""Over a peak or a valley the normal turns within so much on either side."""
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """Heads at height ``apothem``; arc length counts leftwards from x = 0. It has no corners and no end."""
+    """Heads at height ``apothem``; arc length counts leftwards from x = 0. It has no corners and no end.
+
+    ``bent``: the way that the row takes where it is not straight; its first point lies at arc length ``start``.
+    """
 
     apothem: float
     corners: int = 0
     rho: float = 0.0
+    bent: Arc | None = None
+    start: float = 0.0
 
     @property
     def perimeter(self) -> float:
@@ -19,7 +30,15 @@ class Line:
 
     def at(self, s: float) -> tuple[complex, complex]:
         """Point and outward unit normal at arc length ``s``."""
-        return complex(-s, self.apothem), 1j
+        if self.bent is None:
+            return complex(-s, self.apothem), 1j
+        place = self.bent.at(s - self.start)[0]
+        normal = self.bent.at(s - self.start - _SOFT)[1] + self.bent.at(s - self.start + _SOFT)[1]
+        return place, normal / (abs(normal) or 1.0)
+
+    def along(self, p: complex) -> float:
+        """The arc length of the place nearest to a point."""
+        return -p.real if self.bent is None else self.start + self.bent.nearest(p)
 
     def corner(self, number: int) -> complex:
         """A row has no corners."""

@@ -2,64 +2,65 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from itertools import pairwise
+from collections.abc import Sequence
+from statistics import median
 
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.arc import bulged
 from motifold.render.motif.chains import hang, needed, string
+from motifold.render.motif.columns import PITCH, along
 from motifold.render.motif.course import Course, course_of
-from motifold.render.motif.extents import CHANGE_LEAST, CHANGE_MOST, GATHERED, LENGTH_LEAST, OVAL, stem_height
-from motifold.render.motif.feet import shared, stand
+from motifold.render.motif.extents import CHANGE_LEAST, CHANGE_MOST, GATHERED, LENGTH_LEAST, LENGTH_MOST, OVAL, stem_height
+from motifold.render.motif.feet import stand
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.line import Line
 from motifold.render.motif.margin import fill_margins
 from motifold.render.motif.model import RoundShape
-from motifold.render.motif.parts import Gap
+from motifold.render.motif.parts import Stem
 from motifold.render.motif.petals import Fan, petals_of
 from motifold.render.motif.place import Standing
 from motifold.render.motif.posts import bend_posts
-from motifold.render.motif.ripple import Wave, wave_of
+from motifold.render.motif.ripple import Trail, trail_of
 from motifold.render.motif.room import Room, room_of
-from motifold.render.motif.spread import pooled, spread_between
+from motifold.symbols.record import dataclass
 
-_PITCH = 1.0
-"""Column width where nothing else is asked: the chain pitch."""
 _FULL = 1.02
-_SLANTED = 1.06
-"""Rows that rise and fall stand a little further apart straight up, so that square to their slope they are as far as they should be."""
-_PULL, _PULL_LACE = 0.08, 0.6
-_LOOSE = 0.05
-"""How strongly heads are drawn over their bases, and how stiff a gap of chains is, against 1 for neighbours."""
+_MOST = 1.25
+"""Stems are drawn this much of their nominal length, and at most so much where a row is to be level."""
+_SQUAT = 0.58
+"""A bobble among short stitches stands out of the cloth: it may be drawn so much of its height, so that its row is level."""
+_LOW = 0.93
+"""And so low where its edges slant."""
 _WAVE = 1.2
+_SEEN = 7
+"""So many rows tell the way that all of them take."""
 
 
 def lay_rows(fabric: Fabric) -> Ground:
-    """Place every row of a piece worked to and fro: flat first, then over the wave that its increases and decreases make, if they do."""
-    ground = _rows_over(fabric, Wave())
-    wave = wave_of(ground)
-    if wave.xs:
-        ground = _rows_over(fabric, wave)
+    """Place every row of a piece worked to and fro, along the way that its increases and decreases make: most often straight."""
+    trail = trail_of(_rows_along(fabric, Trail(), _SEEN, True))
+    ground = _rows_along(fabric, trail, len(fabric.rounds), bool(trail.knots))
     fill_margins(ground)
     return ground
 
 
-def _rows_over(fabric: Fabric, wave: Wave) -> Ground:
+def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool) -> Ground:
+    """The first rows, ``most`` at most. ``held``: columns lean as they must (along a trail, and in the rows that one is read off)."""
     ground = Ground.of(fabric)
     ground.ring = 0.01
-    started = False
-    for index, worked in enumerate(fabric.rounds):
+    started, out = False, 0.0
+    for index, worked in enumerate(fabric.rounds[:most]):
         if not started and worked.kind in ("foundation", "ring", "edge"):
-            _foundation(ground, index, worked, wave)
+            _foundation(ground, index, worked, trail)
             started = True
             continue
         course = course_of(fabric, index, ground.picots)
         if course.size:
-            _row(ground, course, wave)
+            out = _row(ground, course, trail, out, held)
     return ground
 
 
-def _foundation(ground: Ground, index: int, worked: Round, wave: Wave) -> None:
+def _foundation(ground: Ground, index: int, worked: Round, trail: Trail) -> None:
     """The chain that row 1 is worked along: its first chain lies where row 1 ends. Chains that stand up as a stitch are not in it;
     foundation stitches, which make their own chain, stand on the same line.
     """
@@ -68,24 +69,29 @@ def _foundation(ground: Ground, index: int, worked: Round, wave: Wave) -> None:
     chains = [s for s in fabric.round_stitches(index) if s.id not in upright]
     rows = [r for r in fabric.rounds[index + 1 :] if r.stitches]
     leftwards = rows[0].direction if rows else 1
-    count = len(chains)
+    count, line, under = len(chains), trail.line(0.0), trail.under([chain.id for chain in chains])
     for k, chain in enumerate(chains):
-        x = k * _PITCH if leftwards > 0 else (count - 1 - k) * _PITCH
+        x = k * PITCH if leftwards > 0 else (count - 1 - k) * PITCH
+        place, normal = line.at(under.get(chain.id, -x))
         if chain.role != "stitch":
-            half = (OVAL / 2 if leftwards > 0 else -OVAL / 2) * wave.normal(x) * -1j
-            ground.tips[chain.id] = (complex(x, wave.at(x)) - half, complex(x, wave.at(x)) + half)
+            half = (OVAL / 2 if leftwards > 0 else -OVAL / 2) * normal * -1j
+            ground.tips[chain.id] = (place - half, place + half)
         else:
-            foot = complex(x, wave.at(x))
-            ground.feet[chain.id] = (foot,) * max(len(chain.legs), 1)
-            ground.heads[chain.id] = foot + wave.normal(x) * stem_height(chain)
-        ground.normals[chain.id] = wave.normal(x)
+            ground.feet[chain.id] = (place,) * max(len(chain.legs), 1)
+            ground.heads[chain.id] = place + normal * stem_height(chain)
+        ground.normals[chain.id] = normal
 
 
-def _row(ground: Ground, course: Course, wave: Wave) -> None:
-    """Feet, heads and chains of one row."""
+def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool) -> float:
+    """Feet, heads and chains of one row; how far out it lies. ``below``: how far out the row below lies."""
     feet = stand(ground, course)
     room = room_of(ground, course, feet)
-    standing = _placed(ground, course, feet, room, petals_of(ground, course, False), wave)
+    deep = frozenset(i for i, stem in enumerate(course.stems) if _is_deep(ground, course, stem))
+    task = _Task(course, room, feet, [sum(legs) / len(legs) for legs in feet], deep, held)
+    if trail.knots:
+        standing = _on_trail(task, trail, below)
+    else:
+        standing = _lowered(task, _placed(task, *_level_of(task), petals_of(ground, course, False)))
     ground.courses[course.round] = course
     ground.order[course.round] = 1
     for index, stem in enumerate(course.stems):
@@ -101,6 +107,7 @@ def _row(ground: Ground, course: Course, wave: Wave) -> None:
     _hang_first(ground, course)
     line = tuple(point(head) for head in standing.heads)
     ground.shapes.append(RoundShape(course.round, line, (), line[course.begins], (0.0, 1.0)))
+    return standing.outline.apothem
 
 
 def _hang_first(ground: Ground, course: Course) -> None:
@@ -117,81 +124,100 @@ def _hang_first(ground: Ground, course: Course) -> None:
     string(ground, gap, arc)
 
 
-def _placed(ground: Ground, course: Course, feet: list[list[complex]], room: Room, fans: list[Fan], wave: Wave) -> Standing:
-    middles = [sum(legs) / len(legs) for legs in feet]
-    heights = [stem.height for stem in course.stems]
-    full = _FULL if not wave.xs else _FULL * _SLANTED
-    levels = sorted(z.imag - wave.at(z.real) + full * h for z, h in zip(middles, heights, strict=True))
-    even = max(heights) - min(heights) < 0.15 * max(heights) and levels[-1] - levels[0] < 0.6
-    line = Line(levels[len(levels) // 2] if even else levels[int(0.75 * (len(levels) - 1))])
-    if not even and not fans and any(stem.stitch.gather in GATHERED for stem in course.stems):
-        level = _fair_level(course, middles, wave)
-        even, line = level is not None, Line(level if level is not None else line.apothem)
-    s = _along(course, room, [-z.real for z in middles])
-    heads, normals = [line.at(x)[0] + 1j * wave.at(-x) for x in s], [wave.normal(-x) for x in s]
-    for i, stem in enumerate(course.stems):
-        way = heads[i] - middles[i]
-        if not even:
+@dataclass(frozen=True, slots=True)
+class _Task:
+    """What placing a row starts from: its feet, the middle of each stem's, which stems reach down past the row below, and whether columns
+    are kept however far they lean.
+    """
+
+    course: Course
+    room: Room
+    feet: list[list[complex]]
+    middles: list[complex]
+    deep: frozenset[int]
+    held: bool
+
+
+def _placed(task: _Task, line: Line, even: bool, fans: Sequence[Fan] = ()) -> Standing:
+    """Heads on their line; where heights differ, no further from their feet than the stitches are long."""
+    feet = list(task.feet)
+    s = along(task.course, task.room, [line.along(z) for z in task.middles], task.held)
+    spots = [line.at(x) for x in s]
+    heads, normals = [head for head, _ in spots], [normal for _, normal in spots]
+    for i, stem in enumerate(task.course.stems):
+        way = heads[i] - task.middles[i]
+        if not even and i not in task.deep:
             length = min(max(abs(way), LENGTH_LEAST * stem.height), _WAVE * stem.height)
-            heads[i] = middles[i] + way / (abs(way) or 1.0) * length
+            heads[i] = task.middles[i] + way / (abs(way) or 1.0) * length
     for fan in fans:
         for index, foot, head, way in zip(fan.stems, fan.feet, fan.heads, fan.ways, strict=True):
             heads[index], normals[index], feet[index] = head, way, [foot]
     return Standing(line, s, heads, normals, feet, even)
 
 
-def _fair_level(course: Course, middles: list[complex], wave: Wave) -> float | None:
-    """The level of a row with bobbles: they stand out of the cloth and do not make it uneven, so that all heads are level, short stitches
-    drawn as much too long as tall ones too short; None where that would be more than still reads.
-    """
-    feet = [z.imag - wave.at(z.real) for z in middles]
-    stems = list(zip(feet, (stem.height for stem in course.stems), strict=True))
-    low, high = max(foot + CHANGE_LEAST * height for foot, height in stems), min(foot + CHANGE_MOST * height for foot, height in stems)
-    if low > high:
-        return None
-    levels = [low + (high - low) * k / 40 for k in range(41)]
-    return min(levels, key=lambda y: max(max((y - foot) / height, height / (y - foot)) for foot, height in stems))
+def _lowered(task: _Task, standing: Standing) -> Standing:
+    """A row whose edges slant so much that stems there are too long is a little lower."""
+    if not standing.even:
+        return standing
+    ways = zip(task.course.stems, standing.feet, standing.heads, strict=True)
+    over = max(max(abs(head - foot) for foot in legs) / stem.height for stem, legs, head in ways if stem.stitch.gather not in GATHERED)
+    least = min((head.imag - z.imag) / stem.height for stem, z, head in zip(task.course.stems, task.middles, standing.heads, strict=True))
+    if over <= LENGTH_MOST or least <= _LOW or task.deep:
+        return standing
+    tallest = min(stem.height for stem in task.course.stems)
+    return _placed(task, Line(standing.outline.apothem - (least - _LOW) * tallest), True)
 
 
-def _along(course: Course, room: Room, at: list[float]) -> list[float]:
-    """Places along a row: over their bases, fans spread, neighbours no closer than they may be; the ends are free."""
-    count = course.size
-    least, like = list(room.least[:-1]), [max(gap, _PITCH) if not g.parts else gap for gap, g in zip(room.like, course.gaps, strict=True)]
-    targets = _targets(course, at, like)
-    gaps = [0.0, *(max(b - a, low) if gap.parts else wish for (a, b), low, gap, wish in _neighbours(course, at, least, like)), 0.0]
-    stiff = [0.0, *(_LOOSE if gap.parts else 1.0 for gap in course.gaps[:-1]), 0.0]
-    pull = _PULL_LACE if any(gap.parts for gap in course.gaps[:-1]) or _uneven(course) else _PULL
-    places = spread_between(targets, [pull] * count, gaps, stiff, 0.0, 0.0)
-    run, offsets = 0.0, [0.0]
-    for gap in least:
-        run += gap
-        offsets.append(run)
-    moved = pooled([place - offset for place, offset in zip(places, offsets, strict=True)])
-    return [value + offset for value, offset in zip(moved, offsets, strict=True)]
+def _on_trail(task: _Task, trail: Trail, below: float) -> Standing:
+    """A row on a bent way, so far out that its stitches are as long as they should be."""
+    heights = [stem.height for stem in task.course.stems]
+    low, high = below + 0.8 * max(heights), below + 1.8 * max(heights) + 0.6
+    even = max(heights) - min(heights) < 0.15 * max(heights)
+    standing = _placed(task, trail.line(high), True)
+    for _ in range(9):
+        out = (low + high) / 2
+        standing = _placed(task, trail.line(out), True)
+        parts = [abs(head - z) / h for head, z, h in zip(standing.heads, task.middles, heights, strict=True)]
+        if _typical(parts) < _FULL:
+            low = out
+        else:
+            high = out
+    return standing if even else _placed(task, trail.line(high), False)
 
 
-def _uneven(course: Course) -> bool:
-    heights = [stem.height for stem in course.stems]
-    return max(heights) - min(heights) > 0.3
+def _typical(parts: Sequence[float]) -> float:
+    """The usual length of a row's stems, more where many would be too long (a corner or an edge has single ones that are)."""
+    ordered = sorted(parts)
+    usual = median(parts)
+    return max(usual, min(ordered[int(0.93 * (len(ordered) - 1))] * _FULL / LENGTH_MOST, usual * _FULL / _LOW))
 
 
-def _neighbours(
-    course: Course, at: list[float], least: list[float], like: list[float]
-) -> Iterator[tuple[tuple[float, float], float, Gap, float]]:
-    return zip(pairwise(at), least, course.gaps[:-1], like[:-1], strict=True)
+def _is_deep(ground: Ground, course: Course, stem: Stem) -> bool:
+    """Whether a stitch reaches down past the row below."""
+    rows = [ground.at[leg.base.id][0] for leg in stem.stitch.legs if leg.base.kind == "stitch" and leg.base.id in ground.at]
+    return bool(rows) and max(rows) < course.round - 1
 
 
-def _targets(course: Course, at: list[float], like: list[float]) -> list[float]:
-    sums, counts = [0.0] * len(at), [0] * len(at)
-    for members in shared(course).values():
-        stems = sorted({stem for stem, _ in members})
-        places = [0.0]
-        for before, after in pairwise(stems):
-            places.append(places[-1] + (like[before] if after == before + 1 else at[after] - at[before]))
-        middle = (places[0] + places[-1]) / 2
-        base = sum(at[i] for i in stems) / len(stems)
-        for i, x in zip(stems, places, strict=True):
-            sums[i] += base + x - middle
-            counts[i] += 1
-    return [total / number if number else a for total, number, a in zip(sums, counts, at, strict=True)]
+def _level_of(task: _Task) -> tuple[Line, bool]:
+    """The height of a row's heads, and whether all stand on it: wherever no stitch is drawn much too long or too short for that."""
+    every = [(z.imag, stem) for z, stem in zip(task.middles, task.course.stems, strict=True)]
+    stems = [found for i, found in enumerate(every) if i not in task.deep] or every
+    levels = sorted(foot + _FULL * stem.height for foot, stem in stems)
+    middle = levels[len(levels) // 2]
+    low, high = _bounds(stems, LENGTH_LEAST, _MOST)
+    if low <= high:
+        return Line(min(max(middle, low), high)), True
+    heights = [stem.height for _, stem in stems]
+    if max(heights) - min(heights) < 0.15 * max(heights) and levels[-1] - levels[0] < 0.6:
+        return Line((low + high) / 2), True
+    if any(stem.stitch.gather in GATHERED for _, stem in stems):
+        low, high = _bounds(stems, CHANGE_LEAST, CHANGE_MOST)
+        if low <= high:
+            return Line((low + high) / 2), True
+    return Line(levels[int(0.75 * (len(levels) - 1))]), False
 
+
+def _bounds(stems: Sequence[tuple[float, Stem]], least: float, most: float) -> tuple[float, float]:
+    """Between which heights a row's heads must lie; gathered stitches may be squat, to keep it level."""
+    low = max(foot + (min(least, _SQUAT) if stem.stitch.gather in GATHERED else least) * stem.height for foot, stem in stems)
+    return low, min(foot + most * stem.height for foot, stem in stems)

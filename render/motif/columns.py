@@ -1,0 +1,122 @@
+"""Places along a row. Solid work stands in columns: every stitch over its own, and what is increased or decreased leans by itself."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+from math import hypot
+
+from motifold.render.motif.course import Course
+from motifold.render.motif.feet import shared
+from motifold.render.motif.room import Room
+from motifold.render.motif.spread import pooled, spread_between
+
+PITCH = 1.0
+"""Column width where nothing else is asked: the chain pitch."""
+_PULL_LACE = 0.6
+_LOOSE = 0.05
+"""How strongly heads are drawn over their bases, and how stiff a gap of chains is, against 1 for neighbours."""
+_PULLS = (0.002, 0.01, 0.03, 0.08, 0.2)
+"""How strongly they are drawn in solid work whose columns would lean too far."""
+_LEAN = 1.3
+"""Stems no longer than this over their height keep their columns."""
+_WIDE = 1.45
+"""Neighbours whose bases are further apart have others between them."""
+
+
+def is_solid(course: Course) -> bool:
+    """Stitches of one height, with chains only where both neighbours stand in one place (an increase with a space in its middle)."""
+    heights = [stem.height for stem in course.stems]
+    if max(heights) - min(heights) > 0.15 * max(heights):
+        return False
+    return all(not gap.parts or _one_place(course, i) for i, gap in enumerate(course.gaps[:-1]))
+
+
+def along(course: Course, room: Room, at: Sequence[float], held: bool = False) -> list[float]:
+    """Places along a row, over the places ``at`` of their feet; the ends are free. ``held``: columns are kept however far they lean."""
+    like = [max(gap, PITCH) if not g.parts else gap for gap, g in zip(room.like, course.gaps, strict=True)]
+    targets = _targets(course, at, like)
+    if not is_solid(course):
+        gaps = [max(b - a, low) if gap.parts else wish
+                for (a, b), low, gap, wish in zip(pairwise(at), room.least, course.gaps, like, strict=False)]  # fmt: skip
+        pull = _PULL_LACE if any(gap.parts for gap in course.gaps[:-1]) or _uneven(course) else _PULLS[3]
+        return _drawn(course, room, targets, gaps, pull)
+    gaps = like[:-1] if held else _wishes(course, room, at, like)
+    places = [0.0]
+    for gap in gaps:
+        places.append(places[-1] + gap)
+    shift = _usual([a - place for a, place in zip(at, places, strict=True)])
+    best = [place + shift for place in places]
+    worst = _longest(course, best, at)
+    if held or worst <= _LEAN:
+        return best
+    for pull in _PULLS:
+        found = _drawn(course, room, targets, gaps, pull)
+        longest = _longest(course, found, at)
+        if longest < worst - 1e-6:
+            best, worst = found, longest
+        if worst <= _LEAN:
+            break
+    return best
+
+
+def _usual(values: Sequence[float]) -> float:
+    """The mean of the middle half: most columns keep their place, and equal halves that lean opposite ways are both as far off."""
+    ordered = sorted(values)
+    cut = len(ordered) // 4
+    middle = ordered[cut : len(ordered) - cut]
+    return sum(middle) / len(middle)
+
+
+def _drawn(course: Course, room: Room, targets: Sequence[float], gaps: Sequence[float], pull: float) -> list[float]:
+    """The compromise between even gaps and standing over one's base; neighbours no closer than they may be."""
+    stiff = [0.0, *(_LOOSE if gap.parts and not _one_place(course, i) else 1.0 for i, gap in enumerate(course.gaps[:-1])), 0.0]
+    places = spread_between(targets, [pull] * course.size, [0.0, *gaps, 0.0], stiff, 0.0, 0.0)
+    run, offsets = 0.0, [0.0]
+    for gap in room.least[:-1]:
+        run += gap
+        offsets.append(run)
+    moved = pooled([place - offset for place, offset in zip(places, offsets, strict=True)])
+    return [value + offset for value, offset in zip(moved, offsets, strict=True)]
+
+
+def _wishes(course: Course, room: Room, at: Sequence[float], like: Sequence[float]) -> list[float]:
+    """Gaps of solid work: as far apart as their own columns; a pitch where columns begin or end between them."""
+    found = []
+    for i in range(course.size - 1):
+        apart = at[i + 1] - at[i]
+        plain = len(course.stems[i].stitch.legs) < 2 and len(course.stems[i + 1].stitch.legs) < 2 and not course.gaps[i].parts
+        keeps = plain and not _one_place(course, i) and room.least[i] <= apart <= max(_WIDE, room.like[i])
+        found.append(apart if keeps else like[i])
+    return found
+
+
+def _longest(course: Course, places: Sequence[float], at: Sequence[float]) -> float:
+    return max(hypot(1.0, (place - a) / stem.height) for place, a, stem in zip(places, at, course.stems, strict=True))
+
+
+def _one_place(course: Course, index: int) -> bool:
+    """Whether a stem and the next one are worked into one place."""
+    bases = {leg.base for leg in course.stems[index].stitch.legs}
+    return any(leg.base in bases for leg in course.stems[index + 1].stitch.legs)
+
+
+def _uneven(course: Course) -> bool:
+    heights = [stem.height for stem in course.stems]
+    return max(heights) - min(heights) > 0.3
+
+
+def _targets(course: Course, at: Sequence[float], like: Sequence[float]) -> list[float]:
+    """Over each base, fans spread about it."""
+    sums, counts = [0.0] * len(at), [0] * len(at)
+    for members in shared(course).values():
+        stems = sorted({stem for stem, _ in members})
+        places = [0.0]
+        for before, after in pairwise(stems):
+            places.append(places[-1] + (like[before] if after == before + 1 else at[after] - at[before]))
+        middle = (places[0] + places[-1]) / 2
+        base = sum(at[i] for i in stems) / len(stems)
+        for i, x in zip(stems, places, strict=True):
+            sums[i] += base + x - middle
+            counts[i] += 1
+    return [total / number if number else a for total, number, a in zip(sums, counts, at, strict=True)]
