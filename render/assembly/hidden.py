@@ -12,6 +12,8 @@ from motifold.render.drawing.display import Point
 
 Seen = tuple[float, float, float]
 
+NEAR = 1e-6  # shares of an edge nearer to each other than this are the same place
+
 
 def turning(ring: Sequence[Point]) -> float:
     """Twice the area of a ring; positive counter-clockwise."""
@@ -107,7 +109,7 @@ def hides(faces: Sequence[Face], at: Point, near: float, slack: float, apart: fr
 
 def parts_in_sight(a: Seen, b: Seen, faces: Sequence[Face], own: frozenset[int], slack: float) -> list[tuple[float, float]]:
     """The stretches of an edge (shares of its length) that no face hides; ``own``: the faces that it belongs to."""
-    cuts = {0.0, 1.0}
+    cuts: list[float] = []
     for face in faces:
         if face.box[0] > max(a[0], b[0]) or face.box[2] < min(a[0], b[0]) or face.box[1] > max(a[1], b[1]) or face.box[3] < min(a[1], b[1]):
             continue
@@ -115,17 +117,18 @@ def parts_in_sight(a: Seen, b: Seen, faces: Sequence[Face], own: frozenset[int],
             across = (b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0])
             if abs(across) > 1e-12:
                 share = ((c[0] - a[0]) * (d[1] - c[1]) - (c[1] - a[1]) * (d[0] - c[0])) / across
-                if 0.0 < share < 1.0:
-                    cuts.add(share)
+                if NEAR < share < 1.0 - NEAR:
+                    cuts.append(share)
+    cuts.sort()
+    # Cuts that arithmetic alone has parted are one, so that a whole edge is whole on every machine.
+    apart = [0.0, *(cut for before, cut in pairwise([0.0, *cuts]) if cut - before > NEAR), 1.0]
     parts: list[tuple[float, float]] = []
-    for low, high in pairwise(sorted(cuts)):
-        if high - low < 1e-6:
-            continue
+    for low, high in pairwise(apart):
         t = (low + high) / 2
         x, y, near = (p + (q - p) * t for p, q in zip(a, b, strict=True))
         if hides(faces, (x, y), near, slack, own):
             continue
-        if parts and low - parts[-1][1] < 1e-5:
+        if parts and parts[-1][1] == low:
             parts[-1] = (parts[-1][0], high)
         else:
             parts.append((low, high))

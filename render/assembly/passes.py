@@ -313,11 +313,13 @@ def _go_on(graph: SeamGraph, flat: Sequence[Sequence[Trail]], seams: list[int]) 
     rings = {corner: -1 - i for i, trail in enumerate(t for t in fold if t.closed) for corner in _starts(graph, trail)}
     odd = {corner for trail in open_trails for corner in _ends(graph, trail)}
     through = _gone_through(graph, [*(trail for run in flat for trail in run), *fold])
+    rank = {corner: _first(graph.order, trail) for trail in fold for corner in _ends(graph, trail)}
     reaches, passing = [], []
     folded = {corner for trail in open_trails for corner in _starts(graph, trail)}
     for run in flat:
-        # Rather where no pass goes through yet (it would leave a gap).
-        corners = sorted({corner for trail in run for corner in _ends(graph, trail)}, key=lambda corner: (corner in through, corner))
+        # Rather where no pass goes through yet (it would leave a gap), then in the order of work.
+        ends = {corner for trail in run for corner in _ends(graph, trail)}
+        corners = sorted(ends, key=lambda corner: (corner in through, rank.get(corner, ()), corner))
         reaches.append(list(dict.fromkeys(c if c in odd else rings[c] for c in corners if c in odd or c in rings)))
         passing.append([c for c in corners if c in folded and c not in odd])
     forward = {step.seam: step.forward for trail in open_trails for step in trail.steps}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sys
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -9,6 +11,8 @@ import pytest
 from motifold.render.fabric.model import EdgeItem, Fabric, Origin, Run, Side, Stitch
 from motifold.render.pattern.model import AssemblySource, JoinSource, NetCell, SeamSource, SidePiece
 from motifold.render.pattern.problem import NOWHERE, Span
+
+sys.path.insert(0, str(Path(__file__).parent))  # tests of this folder import ``assembly_kit``
 
 SQUARE = ("top", "left", "bottom", "right")
 SHAPES = {1: "circle", 3: "triangle", 4: "square", 5: "pentagon", 6: "hexagon"}
