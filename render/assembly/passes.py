@@ -309,7 +309,9 @@ def _go_on(graph: SeamGraph, flat: Sequence[Sequence[Trail]], seams: list[int]) 
     """Flat trails of every run, fold trails, and as many of the two made one as can be: flat ones first, folds by themselves last."""
     mate = _mates(graph.whole, seams)
     fold = _walk(seams, mate)
-    open_trails = [trail for trail in fold if not trail.closed]
+    met = {corner for run in flat for trail in run for corner in _ends(graph, trail)}
+    # From an end that a run could come to, where only one is.
+    open_trails = [_reversed(t) if _starts(graph, t)[0] not in met and _last_corner(graph, t) in met else t for t in fold if not t.closed]
     rings = {corner: -1 - i for i, trail in enumerate(t for t in fold if t.closed) for corner in _starts(graph, trail)}
     odd = {corner for trail in open_trails for corner in _ends(graph, trail)}
     through = _gone_through(graph, [*(trail for run in flat for trail in run), *fold])
