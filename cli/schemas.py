@@ -116,8 +116,9 @@ GAUGE: Final = obj(
 
 EDGING_FIT: Final = obj(
     {
-        "size": TEXT, "name": TEXT, "stitches": COUNT, "edge_stitches": COUNT, "edge_cm": NUMBER, "width_cm": NUMBER, "flat_stitches": COUNT,
-        "ratio": {"type": "array", "items": COUNT, "minItems": 2, "maxItems": 2}, "lies": {"enum": ["flat", "flares", "draws in"]},
+        "size": TEXT, "name": TEXT, "stitches": COUNT, "edge_stitches": COUNT, "edge_cm": NUMBER, "width_cm": NUMBER,
+        "flat_stitches": COUNT, "ratio": {"type": "array", "items": COUNT, "minItems": 2, "maxItems": 2},
+        "lies": {"enum": ["flat", "flares", "draws in"]},
         "own_gauge": {"type": "boolean"},
     }
 )  # fmt: skip
@@ -218,6 +219,24 @@ CHART: Final = obj(
     }
 )  # fmt: skip
 
+KEY: Final = obj(
+    {
+        "unit": {"const": "mm"},
+        "pitch": NUMBER,
+        "symbols": many(
+            obj(
+                {
+                    "id": TEXT,
+                    "stitch": MAYBE_TEXT,
+                    "names": obj({"US": obj({"short": TEXT, "full": TEXT}), "UK": obj({"short": TEXT, "full": TEXT})}),
+                    "outlines": many(many(POINT)),
+                }
+            )
+        ),
+        "problems": PROBLEMS,
+    }
+)
+
 SCHEMATIC: Final = obj(
     {
         "panels": many(obj({"name": TEXT, "outline": many(POINT)})),
@@ -228,7 +247,7 @@ SCHEMATIC: Final = obj(
     }
 )
 
-SCHEMAS: Final = {"check": CHECK, "size": SIZE, "yarn": YARN, "chart": CHART, "schematic": SCHEMATIC}
+SCHEMAS: Final = {"check": CHECK, "size": SIZE, "yarn": YARN, "chart": CHART, "key": KEY, "schematic": SCHEMATIC}
 
 
 def schema_of(verb: str) -> Schema:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from motifold.symbols import marks as working
 from motifold.symbols.footprint import Foot
 from motifold.symbols.ink import Mark
 from motifold.symbols.record import dataclass
-from motifold.symbols.specimens import increase, specimen
+from motifold.symbols.specimens import increase, specimen, spike_specimen
 from motifold.symbols.stitches import Kind, kind
 from motifold.symbols.terms import Terms, abbreviation, full_name
 
@@ -17,8 +18,9 @@ from motifold.symbols.terms import Terms, abbreviation, full_name
 class KeyEntry:
     """One line of a key. ``id`` names it once and for all ("dc", "dc in back loop", "mark: turn"); ``stitch`` is its canonical name.
 
-    ``words`` say what it is where it is no stitch by name (a foot, a working mark, a pattern's own stitch); ``label`` is what a pattern's
-    own stitch is called in its text; ``gathered``: it is closed into one shape.
+    ``note``: how it is made, stitches in braces by their US abbreviation. ``words`` say what it is where it is no stitch by name (a foot,
+    a working mark, a pattern's own stitch); ``label`` is what a pattern's own stitch is called in its text; ``gathered``: it is closed
+    into one shape.
     """
 
     id: str
@@ -27,6 +29,7 @@ class KeyEntry:
     words: str | None = None
     label: str = ""
     gathered: bool = False
+    note: str = ""
 
     def short(self, terms: Terms) -> str:
         if self.label:
@@ -37,6 +40,20 @@ class KeyEntry:
         if self.words is not None:
             return self.words.format(abbreviation(self.stitch, terms)) if self.stitch else self.words
         return full_name(self.stitch, terms) if self.stitch else self.id
+
+    def made(self, terms: Iterable[Terms]) -> str:
+        """The note with its stitches in these terms: both where they differ."""
+        return in_terms(self.note, tuple(terms))
+
+
+def in_terms(words: str, terms: tuple[Terms, ...]) -> str:
+    """Words with every stitch in braces (its US abbreviation) as these terms write it: "dc (UK tr)" where two of them differ."""
+
+    def said(match: re.Match[str]) -> str:
+        first, *others = (abbreviation(match[1], one) for one in terms)
+        return first + "".join(f" ({terms[1]} {other})" for other in others if other != first)
+
+    return re.sub(r"\{([^}]+)\}", said, words)
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +86,7 @@ MARKS: dict[str, tuple[str, tuple[Mark, ...]]] = {
     "seam start": ("a pass of seaming begins", working.seam_start((-0.45, 0.5), (1.0, 0.0))),
     "pass": ("a pass of seaming, with its number", working.pass_disc((0.0, 0.5))),
     "seam end": ("a pass ends: fasten off", working.seam_end((0.5, 0.5), (1.0, 0.0))),
-    "gap": ("a gap to close, where seams meet", (*working.gap((0.0, 0.6)), *working.corner((0.0, 0.6)))),
+    "gap": ("a gap to close, where seams meet", (*working.gap((0.0, 0.6), 0.42), *working.corner((0.0, 0.6), 0.42))),
     "fold": ("fold", working.fold((-1.1, 0.5), (1.1, 0.5))),
     "open": ("an edge that stays open", working.open_edge((-1.1, 0.5), (1.1, 0.5))),
 }
@@ -89,17 +106,41 @@ MARK_LETTERS = {"mark: yarn": Letter("A"), "mark: pass": Letter("1", white=True)
 """What stands in or beside the marks of a key's examples."""
 
 
+_NOTES = {
+    "picot": "3 {ch}, closed with {sl st}",
+    "inv dec": "through the front loops",
+    "crossed dc": "the second place is worked first",
+    "shell": "5 {dc} in one place",
+    "V-st": "{dc}, {ch}, {dc} in one place",
+    "cl": "3 {dc} worked together in one place",
+    "bobble": "5 {dc} worked together in one place",
+    "pc": "5 {dc} finished, then drawn shut",
+    "puff": "4 {hdc} drawn out long, closed together",
+    "rev sc": "worked backwards, its top twisted",
+}
+"""How stitches are made whose name does not say so."""
+
+
 def whole_key() -> tuple[KeySection, ...]:
     """The whole set."""
     feet = tuple(foot_entry("dc", foot) for foot in _FEET)
+    spike = KeyEntry("sc rows below", spike_specimen("sc"), "sc", "{} into a stitch rows below: its stem reaches down to it")
     return (
-        KeySection("Chains and joins", "An open oval is a chain; a filled dot is a slip stitch.", _stitches("ch", "sl st", "picot")),
+        KeySection(
+            "Chains and joins",
+            "An open oval is a chain; a filled dot is a slip stitch. Chains that count as a stitch are drawn as chains.",
+            _stitches("ch", "sl st", "picot"),
+        ),
         KeySection(
             "Stems",
-            "A cross or a T, and one slanted bar for each yarn over before the hook goes in. Taller stitches go on in the same way.",
+            "A cross or a T, and one slanted bar for each yarn over. Taller stitches go on in the same way.",
             _stitches("sc", "hdc", "dc", "tr", "dtr", "trtr"),
         ),
-        KeySection("Feet", "The foot says what the hook went into; both loops of a stitch: no sign.", (*feet, *_stitches("FPdc", "BPdc"))),
+        KeySection(
+            "Feet",
+            "The foot says what the hook went into; both loops of a stitch: no sign.",
+            (*feet, *_stitches("FPdc", "BPdc"), spike),
+        ),
         KeySection(
             "One head",
             "Legs that lean together are worked together: many become one.",
@@ -115,7 +156,7 @@ def whole_key() -> tuple[KeySection, ...]:
         ),
         KeySection(
             "One head and one foot",
-            "Closed shapes are several stitches gathered into one; long bars are the yarn overs of all their legs.",
+            "Closed shapes are many stitches made into one: a line for each, and long bars for the yarn overs of all.",
             _stitches("cl", "bobble", "pc", "puff"),
         ),
         KeySection(
@@ -178,7 +219,7 @@ def mark_entry(name: str) -> KeyEntry:
 
 
 def _stitches(*names: str) -> tuple[KeyEntry, ...]:
-    return tuple(KeyEntry(name, specimen(name), name) for name in names)
+    return tuple(KeyEntry(name, specimen(name), name, note=_NOTES.get(name, "")) for name in names)
 
 
 def _known(name: str) -> Kind | None:

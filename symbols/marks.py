@@ -126,9 +126,8 @@ def gap(center: Point, radius: float = 0.5) -> tuple[Mark, ...]:
 
 def corner(center: Point, radius: float = 0.5) -> tuple[Mark, ...]:
     """The edges of panels that meet in a corner, for whoever shows a gap without its panels."""
-    (x, y), near, far = center, 0.16, radius + 0.3
-    ways = ((1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0))
-    return tuple(Stroke(((x + near * ux, y + near * uy), (x + far * ux, y + far * uy)), s.HAIR_WIDTH) for ux, uy in ways)
+    (x, y), far = center, 2 * radius
+    return (Stroke(((x - far, y), (x + far, y)), s.HAIR_WIDTH), Stroke(((x, y - far), (x, y + far)), s.HAIR_WIDTH))
 
 
 def open_edge(start_at: Point, end: Point) -> tuple[Mark, ...]:

@@ -55,6 +55,11 @@ def increase(stem: str, count: int = 2) -> tuple[Mark, ...]:
     return _spread([(stem, i) for i in range(count)], count, kind(stem).height, "loops")
 
 
+def spike_specimen(stem: str) -> tuple[Mark, ...]:
+    """A stitch whose foot stands rows below: its stem is as long as that is deep, its bars and head stay at the top."""
+    return stitch_marks(stem, [LegAt(stem, (0.0, 0.0))], (0.0, 2.1 * kind(stem).height), _UP)
+
+
 def group_specimen(parts: Sequence[Part]) -> tuple[Mark, ...]:
     """Stitches and chains worked into one place, as they stand there: fanned about one foot, each as tall as it is."""
     heights = [kind_or_dc(part.kind).height for part in parts if part.kind != "ch"]

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import pytest
 from chart_by_hand import disc
 
 from motifold.render.drawing import to_svg
-from motifold.render.drawing.display import Group, Text
+from motifold.render.drawing.display import Group, StrokePath, Text
+from motifold.render.drawing.measure import bounds
 from motifold.render.motif.chart import ChartLook, draw_key, draw_key_sheet, entries_used
 from motifold.symbols.key import whole_key
+from motifold.symbols.lesson import lessons
+from motifold.symbols.terms import Terms
 
 
 def test_a_pattern_s_key_shows_its_stitches_and_marks() -> None:
@@ -20,24 +24,59 @@ def test_a_pattern_s_key_shows_its_stitches_and_marks() -> None:
     assert "single" not in " ".join(words)
 
 
-def test_the_sheet_fits_an_a4_and_a_letter_page_and_has_every_symbol() -> None:
-    sheet = draw_key_sheet()
-    assert sheet.width_mm <= 190
-    assert sheet.height_mm <= 259
-    assert sum(isinstance(op, Group) for op in sheet.operations) == sum(len(s.entries) for s in whole_key())
-    assert to_svg(sheet)
+PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4), "A5": (148.0, 210.0)}
+
+
+@pytest.mark.parametrize("mono", [False, True])
+@pytest.mark.parametrize("terms", [None, "US", "UK"])
+@pytest.mark.parametrize("paper", sorted(PAPERS))
+def test_the_sheet_has_every_symbol_once_and_keeps_to_the_margins_of_its_paper(paper: str, terms: Terms | None, mono: bool) -> None:
+    width, height = PAPERS[paper]
+    pages = draw_key_sheet(width, height, terms, mono)
+    assert len(pages) <= (3 if paper == "A5" else 2)
+    symbols = [op for page in pages for op in page.operations if isinstance(op, Group) and op.css_class == "key"]
+    assert len(symbols) == sum(len(section.entries) for section in whole_key())
+    for page in pages:
+        assert (page.width_mm, page.height_mm) == (width, height)
+        x0, y0, x1, y1 = bounds(page.operations) or page.box
+        assert x0 >= 9.5 and x1 <= width - 9.5 and y1 <= -9.5 and y0 >= 9.0 - height
+        assert to_svg(page)
+
+
+def test_no_two_things_of_a_sheet_lie_on_each_other() -> None:
+    for paper in PAPERS.values():
+        for page in draw_key_sheet(*paper):
+            boxes = [box for op in page.operations if not isinstance(op, StrokePath) and (box := bounds((op,)))]
+            for i, a in enumerate(boxes):
+                for b in boxes[i + 1 :]:
+                    apart = a[2] <= b[0] + 0.1 or b[2] <= a[0] + 0.1 or a[3] <= b[1] + 0.4 or b[3] <= a[1] + 0.4
+                    assert apart, (page.title, a, b)
+
+
+def test_the_sheet_teaches_each_part_of_the_grammar_with_an_example() -> None:
+    first = draw_key_sheet()[0]
+    words = {op.words for op in first.operations if isinstance(op, Text)}
+    assert {"Stem", "Bars", "Head", "Foot", "Gathers"} <= words
+    examples = [op for op in first.operations if isinstance(op, Group) and op.css_class == "lesson"]
+    assert len(examples) == 5
+    for example, one in zip(examples, lessons(), strict=True):
+        inks = {op.color for op in example.children if isinstance(op, StrokePath)}
+        assert len(inks) == (2 if one.pale else 1)
+
+
+def test_a_sheet_for_a_black_and_white_printer_has_no_grey_words() -> None:
+    for page in draw_key_sheet(mono=True):
+        assert {op.color for op in page.operations if isinstance(op, Text)} == {"#000000"}
 
 
 def test_nothing_runs_over_the_edge_of_a_key() -> None:
-    from motifold.render.drawing.measure import bounds
-
-    for drawing in (draw_key_sheet(), draw_key([e for s in whole_key() for e in s.entries], "US", 120)):
-        box = bounds(drawing.operations)
-        assert box is not None
-        assert box[0] >= drawing.box[0] - 0.5
-        assert box[2] <= drawing.box[2] + 0.5
-        assert box[1] >= drawing.box[1] - 0.5
-        assert box[3] <= drawing.box[3] + 0.5
+    drawing = draw_key([e for s in whole_key() for e in s.entries], "US", 120)
+    box = bounds(drawing.operations)
+    assert box is not None
+    assert box[0] >= drawing.box[0] - 0.5
+    assert box[2] <= drawing.box[2] + 0.5
+    assert box[1] >= drawing.box[1] - 0.5
+    assert box[3] <= drawing.box[3] + 0.5
 
 
 def test_a_pattern_s_own_symbol_is_in_its_key() -> None:

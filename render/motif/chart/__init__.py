@@ -1,7 +1,9 @@
 """Charts drawn from positions: the drawing, its numbers as JSON, and the key of the symbols."""
 
 from motifold.render.motif.chart.draw import Prepared, draw_chart, draw_prepared, prepare
-from motifold.render.motif.chart.key import draw_key, draw_key_sheet
+from motifold.render.motif.chart.key import draw_key
+from motifold.render.motif.chart.keyjson import key_json
+from motifold.render.motif.chart.keysheet import draw_key_sheet
 from motifold.render.motif.chart.look import ChartLook
 from motifold.render.motif.chart.numbers import ChartOf, chart_json
 from motifold.render.motif.chart.sprites import key_sprites
@@ -17,6 +19,7 @@ __all__ = [
     "draw_key_sheet",
     "draw_prepared",
     "entries_used",
+    "key_json",
     "key_sprites",
     "prepare",
 ]
