@@ -48,7 +48,8 @@ def beginning_index(steps: Sequence[Step]) -> int:
             continue
         if isinstance(step, Chain) or (isinstance(step, Work) and (step.stitch.standing or step.stitch.beginning)):
             return index
-        return 0
+        into_space = isinstance(step, Work | Group) and step.place is not None and step.place.which == "same"
+        return index if into_space and step.place.target.kind == "sp" else 0  # "sl st in next ch-2 sp, shell in same sp"
     return 0
 
 

@@ -49,11 +49,17 @@ def take(hook: Hook, cursor: Cursor, index: int) -> None:
         use_start(cursor)
 
 
-def use_start(cursor: Cursor) -> None:
-    """The place that the round began in is worked into in so many words: it does not come again at the end."""
+def use_start(cursor: Cursor, groups: frozenset[str] = frozenset()) -> None:
+    """The place that the round began in is worked into in so many words: it does not come again at the end.
+
+    Nor does the rest of its petal or shell, where the round goes by those (``groups``).
+    """
     cursor.start_worked = True
     cursor.taken_start = True
-    cursor.limit = min(cursor.limit, cursor.end)
+    last, begun = cursor.end, cursor.atom(cursor.start)
+    while begun.group_name in groups and cursor.atom(last).group == begun.group and last > cursor.pos:
+        last -= 1
+    cursor.limit = min(cursor.limit, last)
 
 
 def find_next(hook: Hook, cursor: Cursor, match: Match, *, wrap: bool = True) -> int | None:

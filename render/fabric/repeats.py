@@ -144,6 +144,7 @@ class _Ending:
     def __init__(self, hook: Hook, step: Repeat, cursor: Cursor) -> None:
         self.hook, self.cursor = hook, cursor
         self.mark: PassMark | None = None
+        self.omitting = False
         at = next((index for index, other in enumerate(hook.rest) if other is step), None)
         later = hook.rest[at + 1 :] if at is not None else ()
         stops = any(isinstance(inner, Stop) for inner in step.steps)
@@ -154,6 +155,17 @@ class _Ending:
         """A pass comes to ``**``."""
         if self.watched:
             self.mark = mark_pass(self.hook, self.cursor)
+
+    def at_omission(self, drive: _Drive) -> None:
+        """A pass comes to what the last one leaves out: if that does not fit any more, this was the last."""
+        self.omitting = drive.left() <= NEAR_THE_END
+        if self.omitting:
+            self.mark = mark_pass(self.hook, self.cursor)
+
+    def past_omission(self) -> None:
+        """It did fit."""
+        if self.omitting:
+            self.mark, self.omitting = None, False
 
     def take_back(self) -> bool:
         """Undoes what was worked since the last ``**``; False if there was none."""
@@ -217,8 +229,10 @@ def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive, ending
             if not drive.remains():
                 return True
             continue
-        if step.omit and index == len(step.steps) - step.omit and not drive.remains():
-            return True
+        if step.omit and index == len(step.steps) - step.omit:
+            if not drive.remains():
+                return True
+            ending.at_omission(drive)
         here, groups, within = hook.here, len(hook.open_groups), hook.within
         try:
             run_step(hook, inner)
@@ -226,6 +240,7 @@ def _one_pass(hook: Hook, step: Repeat, run_step: RunStep, drive: _Drive, ending
             hook.here, hook.within = here, within
             del hook.open_groups[groups:]
             return False
+    ending.past_omission()
     return True
 
 

@@ -103,7 +103,7 @@ def _is_beginning(place: Place) -> bool:
 def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
     """``same st``, ``same sp``: where the hook is."""
     if cursor.pos == cursor.start and not hook.walking:
-        use_start(cursor)
+        use_start(cursor, hook.lap.groups_named)
     cursor.fresh = False
     began = hook.lap.began
     if began is not None and began.pos == began.start:

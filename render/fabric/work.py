@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from motifold.render.fabric.begin import attach, begin_with_chain
 from motifold.render.fabric.bench import Hook, TooMuch
@@ -16,10 +17,12 @@ from motifold.render.fabric.wording import key_of
 from motifold.render.fabric.working import work
 from motifold.render.fabric.yarns import use_yarn
 from motifold.render.pattern.instructions import (
+    Amount,
     Chain,
     FastenOff,
     Group,
     Join,
+    Place,
     Repeat,
     Skip,
     Step,
@@ -143,14 +146,17 @@ def _group_into(hook: Hook, step: Group, base: Base) -> None:
 
 
 def skip(hook: Hook, step: Skip) -> None:
-    """Passes places. ``sk first st`` where the beginning chain stands names that same stitch."""
+    """Passes places. ``sk first st`` where the beginning chain stands names that same stitch, ``sk first 3 sts`` it and two more."""
     place = step.place
     cursor = cursor_for(hook, place)
-    if not cursor.size:
+    if not cursor.size or (_already_covered(hook, place)):
         return
-    if place.which == "first" and not place.each and cursor.pos == cursor.start and not cursor.fresh:
+    if place.which == "first" and cursor.pos == cursor.start and not cursor.fresh:
+        more = place.count.at(hook.shop.size) - 1 if place.each else 0
         use_start(cursor)
-        return
+        if not more:
+            return
+        place = replace(place, which="next", count=Amount((more,)))
     hook.lap.skipped.clear()
     if place.each or place.which == "each":
         for base in spots_of_each(hook, cursor, place, step.span):
@@ -160,6 +166,14 @@ def skip(hook: Hook, step: Skip) -> None:
         kept = hook.lap.last_base
         hook.lap.skipped.append(resolve(hook, place, step.span))
         hook.lap.last_base = kept
+
+
+def _already_covered(hook: Hook, place: Place) -> bool:
+    """Such as "sk st behind FPdc": what a stitch worked further down covers is passed with it."""
+    last = hook.lap.last_step
+    if place.words is None or not place.words.startswith(("behind", "in back of")) or not isinstance(last, Work) or last.place is None:
+        return False
+    return last.place.below > 0
 
 
 __all__ = ["run_step", "run_steps"]

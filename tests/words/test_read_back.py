@@ -160,7 +160,8 @@ def test_an_edging_reads_back_to_the_same_steps(sample: str, terms: Terms) -> No
         again, problems = parse_instructions(Loose(text), NotationContext(terms, tuple(y.key for y in pattern.yarns), {}, sizes))
         assert not problems, text
         assert [bare(line.steps) for line in again.lines] == [bare(line.steps) for line in edging.instructions.lines]
-        assert [bare(line.counts) for line in again.lines] == [bare(line.counts) for line in edging.instructions.lines]
+        stated = [(bare(read.counts), bare(line.counts)) for read, line in zip(again.lines, edging.instructions.lines, strict=True)]
+        assert all(there == here for there, here in stated if here != ())  # where the designer states none, those made are printed
 
 
 # Trees of every kind, made up: each must come back from its own words.

@@ -73,7 +73,9 @@ def _ended_with(r: Reader, plain: Ending, ending: tuple[Step, ...]) -> Ending:
     if same and not any(_is_last(step) for step in ending) and not any(isinstance(step, Stop) for step in steps):
         if same == len(steps):
             return replace(plain, after=ending[same:])
-        return replace(plain, steps=stopped(r, steps[:same], steps[same:]), after=ending[same:])
+        passed = steps[same]
+        still = (replace(passed, id=r.new_id()),) if isinstance(passed, Skip) and same == len(ending) else ()  # "ending with ch 3": the skip goes with it
+        return replace(plain, steps=stopped(r, steps[:same], steps[same:]), after=(*ending[same:], *still))
     if ending and len(steps) > 1 and isinstance(ending[0], Chain) and isinstance(steps[-1], Chain):
         return replace(plain, omit=1, after=ending)  # two chains cannot follow each other: one stands for the other
     return replace(plain, extent=_shortened(plain.extent, list(ending)), omit=_replaced(steps, list(ending)), after=ending)
