@@ -20,7 +20,7 @@ _PULLS = (0.002, 0.01, 0.03, 0.08, 0.2)
 """How strongly they are drawn in solid work whose columns would lean too far."""
 _LEAN = 1.3
 """Stems no longer than this over their height keep their columns."""
-_WIDE = 1.45
+_NARROW, _WIDE = 0.8, 1.45
 """Neighbours whose bases are further apart have others between them."""
 
 
@@ -36,17 +36,20 @@ def along(course: Course, room: Room, at: Sequence[float], held: bool = False) -
     """Places along a row, over the places ``at`` of their feet; the ends are free. ``held``: columns are kept however far they lean."""
     like = [max(gap, PITCH) if not g.parts else gap for gap, g in zip(room.like, course.gaps, strict=True)]
     targets = _targets(course, at, like)
-    if not is_solid(course):
+    single = _one_to_one(course)
+    if not single and not is_solid(course):
         gaps = [max(b - a, low) if gap.parts else wish
                 for (a, b), low, gap, wish in zip(pairwise(at), room.least, course.gaps, like, strict=False)]  # fmt: skip
         pull = _PULL_LACE if any(gap.parts for gap in course.gaps[:-1]) or _uneven(course) else _PULLS[3]
         return _drawn(course, room, targets, gaps, pull)
-    gaps = like[:-1] if held else _wishes(course, room, at, like)
+    # Stitches that change places stand in each other's columns.
+    columns = sorted(at) if single else at
+    gaps = like[:-1] if held else _wishes(course, room, columns, like)
     places = [0.0]
     for gap in gaps:
         places.append(places[-1] + gap)
-    shift = _usual([a - place for a, place in zip(at, places, strict=True)])
-    best = [place + shift for place in places]
+    shift = _usual([a - place for a, place in zip(columns, places, strict=True)])
+    best = _parted([place + shift for place in places], room)
     worst = _longest(course, best, at)
     if held or worst <= _LEAN:
         return best
@@ -71,7 +74,11 @@ def _usual(values: Sequence[float]) -> float:
 def _drawn(course: Course, room: Room, targets: Sequence[float], gaps: Sequence[float], pull: float) -> list[float]:
     """The compromise between even gaps and standing over one's base; neighbours no closer than they may be."""
     stiff = [0.0, *(_LOOSE if gap.parts and not _one_place(course, i) else 1.0 for i, gap in enumerate(course.gaps[:-1])), 0.0]
-    places = spread_between(targets, [pull] * course.size, [0.0, *gaps, 0.0], stiff, 0.0, 0.0)
+    return _parted(spread_between(targets, [pull] * course.size, [0.0, *gaps, 0.0], stiff, 0.0, 0.0), room)
+
+
+def _parted(places: Sequence[float], room: Room) -> list[float]:
+    """Places moved as little as may be until no neighbours are closer than they may be."""
     run, offsets = 0.0, [0.0]
     for gap in room.least[:-1]:
         run += gap
@@ -86,9 +93,16 @@ def _wishes(course: Course, room: Room, at: Sequence[float], like: Sequence[floa
     for i in range(course.size - 1):
         apart = at[i + 1] - at[i]
         plain = len(course.stems[i].stitch.legs) < 2 and len(course.stems[i + 1].stitch.legs) < 2 and not course.gaps[i].parts
-        keeps = plain and not _one_place(course, i) and room.least[i] <= apart <= max(_WIDE, room.like[i])
+        keeps = plain and not _one_place(course, i) and _NARROW <= apart <= max(_WIDE, room.like[i])
         found.append(apart if keeps else like[i])
     return found
+
+
+def _one_to_one(course: Course) -> bool:
+    """Every stitch alone on a stitch of its own, without chains between."""
+    legs = [stem.stitch.legs for stem in course.stems]
+    bases = {own[0].base.id for own in legs if len(own) == 1 and own[0].base.kind == "stitch"}
+    return len(bases) == course.size and not any(gap.parts for gap in course.gaps[:-1])
 
 
 def _longest(course: Course, places: Sequence[float], at: Sequence[float]) -> float:

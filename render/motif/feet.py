@@ -22,7 +22,7 @@ _FAN_ANGLE = 0.42
 _FAN_WIDEST = 2.1
 """Feet of four or more on one head stand on a bow: so much angle between them, and at most so much in all."""
 _NEAR_SIDE = 0.26
-_POST_AT = 0.82
+_POST_AT = 0.84
 """How far up the post a post stitch hooks."""
 
 Member = tuple[int, int]

@@ -8,6 +8,7 @@ from motifold.render.motif.course import Course
 from motifold.render.motif.extents import CLEAR, OVAL, PITCH, PITCH_LEAST, STEM_HALF, WHITE, stem_height
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.parts import Gap, Stem
+from motifold.render.motif.posts import pass_by
 from motifold.symbols.record import dataclass
 
 _SOLID = 1.06
@@ -18,6 +19,14 @@ _BETWEEN_PETALS = 0.5
 """More room for a loop from a low head to a high one: it bows over towards its neighbour."""
 _PETAL = 0.5
 """The chord of a loop over the width of all heads of the petal in it."""
+_UPRIGHT = 0.62
+"""The narrowest loop, from the middle of one of its legs to that of the other."""
+_PASSING = 0.13
+"""So much wider beside each crossbar that a leg passes."""
+_ROUND = 0.3
+"""The chord of a round loop over the length of its chains."""
+_STRETCH = 1.25
+"""How long stems may be drawn, over what they are, before loops give way."""
 _UNEVEN = 0.35
 """Heads whose heights differ by more pass each other."""
 
@@ -38,7 +47,35 @@ class Room:
 
 
 def room_of(ground: Ground, course: Course, feet: list[list[complex]]) -> Room:
-    """Room for every gap of a course. ``feet`` as found by ``feet.stand``: legs that stand close need heads further apart."""
+    """Room for every gap of a course. ``feet`` as found by ``feet.stand``: legs that stand close need heads further apart.
+
+    Where a circle would have to grow past what its stitches reach, its loops take less of it and stand the taller.
+    """
+    room = _room(ground, course, feet, 0.0)
+    if course.open or course.corners:
+        return room
+    reach = _reach(ground, course, feet)
+    over = sum(room.least) - reach
+    if over <= 0:
+        return room
+    narrow = _room(ground, course, feet, 1.0)
+    gain = sum(room.least) - sum(narrow.least)
+    if over > gain:
+        ground.lacking[course.round] = (over - gain) / (2 * pi)
+    return _room(ground, course, feet, min(over / gain, 1.0)) if gain > 1e-6 else room
+
+
+def _reach(ground: Ground, course: Course, feet: list[list[complex]]) -> float:
+    """The longest outline that half the stitches of a circle or oval still reach."""
+    ends = []
+    for stem, legs in zip(course.stems, feet, strict=True):
+        middle = sum(legs) / len(legs)
+        ends.append(abs(middle - max(-ground.spine, min(ground.spine, middle.real))) + _STRETCH * stem.height)
+    return 2 * pi * sorted(ends)[len(ends) // 2] + 4 * ground.spine
+
+
+def _room(ground: Ground, course: Course, feet: list[list[complex]], tight: float) -> Room:
+    """``room_of`` for loops that are so ``tight``: from 0, as they like to bow, to 1, upright."""
     least: list[float] = []
     like: list[float] = []
     full: list[float] = []
@@ -50,16 +87,20 @@ def room_of(ground: Ground, course: Course, feet: list[list[complex]]) -> Room:
         after, gap = course.stems[(i + 1) % course.size], course.gaps[i]
         if gap.parts:
             chains = chain_count(ground, gap)
-            least.append(_ends(stem) + _ends(after) + 2 * CLEAR + chain_least(chains, _same_base(stem, after)))
+            least.append(_ends(stem) + _ends(after) + 2 * CLEAR + _chord(chains, stem, after, tight))
             if all(leg.base.kind == "ring" for leg in stem.stitch.legs):
                 least[-1] = max(least[-1], _loaded(ground, gap))
             if abs(stem.height - after.height) > 0.6:
-                least[-1] += _BETWEEN_PETALS
+                least[-1] += _BETWEEN_PETALS * (1.0 - tight)
             like.append(max(_ends(stem) + _ends(after) + 2 * CLEAR + chains * PITCH, least[-1]))
             slack.append(not _same_base(stem, after))
             full.append(max(_ends(stem) + _ends(after) + chains * OVAL + (chains + 1) * WHITE, like[-1]))
+            if chains > 2.5 and not course.corners and not slack[-1] and max(stem.height, after.height) <= 1.1:
+                # A loop that begins and ends in one place is round, and draws its ends together.
+                like[-1] = max(least[-1], _ends(stem) + _ends(after) + 2 * CLEAR + _ROUND * chains * PITCH)
+                full[-1] = like[-1] * _LOOSE
         else:
-            least.append(_beside(stem, after, feet[i], feet[(i + 1) % course.size]))
+            least.append(max(_beside(stem, after, feet[i], feet[(i + 1) % course.size]), _posted(ground, stem, after)))
             like.append(least[-1] * _SOLID)
             slack.append(False)
             full.append(least[-1] * _LOOSE)
@@ -96,6 +137,13 @@ def chain_least(chains: float, tight: bool = False) -> float:
     return max(0.62, 0.24 * flat) if tight else max(1.3, 0.55 * flat)
 
 
+def _chord(chains: float, stem: Stem, after: Stem, tight: float) -> float:
+    """``chain_least``, or less of it the more upright a loop may stand."""
+    free = chain_least(chains, _same_base(stem, after))
+    narrow = _UPRIGHT + sum(_PASSING for end in (stem, after) if end.height > 1.1)
+    return free - tight * max(free - narrow, 0.0) if chains > 2.5 else free
+
+
 def _loaded(ground: Ground, gap: Gap) -> float:
     """The room that a loop in the ring takes for the petal that will be worked into it: a ring too small for its petals is drawn wider."""
     if len(gap.runs) != 1 or len(gap.parts) < 2:
@@ -114,6 +162,15 @@ def _beside(stem: Stem, after: Stem, feet: list[complex], feet_after: list[compl
     bodies = stem.body + after.body + CLEAR
     at = min(stem.body_at, after.body_at)
     return max(heads, (bodies - (1 - at) * apart) / at)
+
+
+def _posted(ground: Ground, stem: Stem, after: Stem) -> float:
+    """The room that post stitches of a later round need where they come up between two heads."""
+    before, behind = (1.0 in ground.posted.get(stem.stitch.id, ())), (-1.0 in ground.posted.get(after.stitch.id, ()))
+    if not before and not behind:
+        return 0.0
+    passing = [pass_by(one.height) + STEM_HALF + CLEAR for one, used in ((stem, before), (after, behind)) if used]
+    return sum(passing) - CLEAR if before and behind else passing[0] + (after if before else stem).half
 
 
 def _same_base(stem: Stem, after: Stem) -> bool:

@@ -19,18 +19,20 @@ from motifold.render.motif.model import RoundShape
 from motifold.render.motif.parts import Stem
 from motifold.render.motif.petals import Fan, petals_of
 from motifold.render.motif.place import Standing
-from motifold.render.motif.posts import bend_posts
+from motifold.render.motif.posts import bend_posts, post_of
 from motifold.render.motif.ripple import Trail, trail_of
 from motifold.render.motif.room import Room, room_of
 from motifold.symbols.record import dataclass
 
 _FULL = 1.02
-_MOST = 1.25
-"""Stems are drawn this much of their nominal length, and at most so much where a row is to be level."""
+_LEAST, _MOST = 0.905, 1.25
+"""Stems are drawn this much of their nominal length; at least and at most so much where a row is to be level."""
 _SQUAT = 0.58
 """A bobble among short stitches stands out of the cloth: it may be drawn so much of its height, so that its row is level."""
 _LOW = 0.93
 """And so low where its edges slant."""
+_ROUND_HEAD = 0.05
+"""A post stitch, bent round the head above its post, is longer than it rises by so much of its height."""
 _WAVE = 1.2
 _SEEN = 7
 """So many rows tell the way that all of them take."""
@@ -204,7 +206,7 @@ def _level_of(task: _Task) -> tuple[Line, bool]:
     stems = [found for i, found in enumerate(every) if i not in task.deep] or every
     levels = sorted(foot + _FULL * stem.height for foot, stem in stems)
     middle = levels[len(levels) // 2]
-    low, high = _bounds(stems, LENGTH_LEAST, _MOST)
+    low, high = _bounds(stems, _LEAST, _MOST)
     if low <= high:
         return Line(min(max(middle, low), high)), True
     heights = [stem.height for _, stem in stems]
@@ -220,4 +222,4 @@ def _level_of(task: _Task) -> tuple[Line, bool]:
 def _bounds(stems: Sequence[tuple[float, Stem]], least: float, most: float) -> tuple[float, float]:
     """Between which heights a row's heads must lie; gathered stitches may be squat, to keep it level."""
     low = max(foot + (min(least, _SQUAT) if stem.stitch.gather in GATHERED else least) * stem.height for foot, stem in stems)
-    return low, min(foot + most * stem.height for foot, stem in stems)
+    return low, min(foot + (most - (_ROUND_HEAD if post_of(stem) else 0.0)) * stem.height for foot, stem in stems)

@@ -20,7 +20,7 @@ PULL_SOLID, PULL_LACE, PULL_SIDE = 0.02, 0.25, 0.3
 """How strongly heads are pulled over their bases: weakly in a solid circle, or every increase would start a spiral arm."""
 SLACK = 0.12
 """Stiffness of a gap of chains between different bases, against 1 for neighbours."""
-_HOOKED = 0.2
+_HOOKED = 0.08
 """A post stitch starts lower than its neighbours and is drawn so much longer, part of its height."""
 
 
