@@ -190,7 +190,8 @@ class Hook:
     tainted: bool = False  # an earlier mistake may still show
     taken: int = 0  # places taken so far, to know how many a repeat needs
     steps_done: int = 0
-    mending: int = 40_000  # stitches that may still be worked on trial
+    mending: int = 20_000  # stitches that may still be worked on trial
+    mended: dict[tuple[Step, ...], tuple[Step, ...]] = field(default_factory=dict)  # what made a line come out, for its other rounds
     borne_out: set[int] = field(default_factory=set)  # lengths of beginning chains whose usual reading a count has borne out
     flip: bool = False  # read unstated beginning chains the other way
     idle: dict[int, tuple[Span, str, str | None]] = field(default_factory=dict)

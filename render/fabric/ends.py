@@ -49,9 +49,7 @@ def close(hook: Hook, step: Join, run: RunSteps) -> None:
         add_travel(hook, "sl st", (Leg("sl st", resolve(hook, place, step.span)),), step)
         return
     if first is None:
-        if not lap.faulty:  # else it is told already why nothing is worked
-            message = f"{round_word(lap)} has nothing to join into"
-            hook.complain("join", step.span, message, "work something before the join", key=key_of(step.span), follows=True)
+        lap.no_join = (step.span, f"{round_word(lap)} has nothing to join into", "work something before the join")
         lap.end = "joined"
         return
     if step.method == "work" or step.steps:

@@ -39,6 +39,7 @@ def work_job(hook: Hook, job: Job, carried: tuple[Step, ...], following: Job | N
             part = replace(part, kind="row")
         if not _has_work(steps) and job.kind in ("finish", "round", "row"):
             _only_ends(hook, steps)
+            hook.tainted = hook.tainted or job.line.broken
             if job.kind != "finish" and job.judged and len(parts) == 1:
                 _tell_of_nothing(hook, job)
             carried = () if job.kind == "finish" else tuple(step for step in (*steps, *tail) if not isinstance(step, FastenOff))

@@ -138,13 +138,14 @@ def _nothing_to_stand_on(hook: Hook, lap: Lap, job: Job) -> None:
             "begin with a line Ring: or Chain:",
             key=key_of(job.line.span),
         )
+        hook.tainted = True
     hook.lap = outer
 
 
 def _check_ready(hook: Hook, job: Job, before: Lap, steps: Sequence[Step], attached: bool) -> None:
     """The round before must be joined if this one begins with a chain, and a yarn that was cut must be joined again."""
     outer, hook.lap = hook.lap, before
-    if before.fastened and not attached and job.kind in ("round", "row", "finish"):
+    if before.fastened and not attached and not job.doubtful and job.kind in ("round", "row", "finish"):
         hook.complain(
             "attach",
             label_span(job.line.span, job.label),
@@ -293,7 +294,7 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
         check_claims(hook, lap, claims, None)
     if lap.no_join is not None and not lap.faulty:
         span, message, hint = lap.no_join
-        hook.complain("join", span, message, hint, key=key_of(span))
+        hook.complain("join", span, message, hint, key=key_of(span), follows=not lap.made)
     if claims and not lap.faulty:
         warn_unstated(hook, lap, claims)
         warn_of_shape(hook, lap)

@@ -191,7 +191,7 @@ def _repeat_rounds(
             sources.append(source)
     if not sources:
         return
-    total = _how_many(book, line, repeats, len(sources), wanted, rounds, later, height, size)
+    total = _how_many(book, line, repeats, len(repeats.rounds), wanted, rounds, later, height, size)
     for index in range(_bounded(book, line, total)):
         source = sources[index % len(sources)]
         steps = tuple(step for step in source.steps if not isinstance(step, RepeatRounds))

@@ -207,9 +207,9 @@ def _renamed(place: Place, there: Sequence[Target], size: int, terms: Terms) -> 
     """A place, what it is a part of, or the one that it goes on to, by another name."""
     target = place.target
     is_there = any(other.kind == target.kind and other.name == target.name and other.chains == target.chains for other in there)
-    if target.kind in ("stitch", "sp") and (target.name or target.chains) and not is_there:
+    if target.kind in ("stitch", "sp") and (target.name or target.chains) and not (is_there and place.of_round is None):
         for other in there:
-            if other.kind == target.kind:
+            if other.kind == target.kind and (other.name, other.chains) != (target.name, target.chains):
                 new = replace(place, target=replace(target, name=other.name, chains=other.chains))
                 yield new, f"{place_words(new, terms, size)} instead of {place_words(place, terms, size)}"
     if place.of is not None:

@@ -67,9 +67,11 @@ def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> 
     carried: tuple[Step, ...] = ()
     unproved: Unproved | None = None
     try:
-        for index, job in enumerate(jobs):
-            begun = Unproved(jobs[index : index + 2], carried, mark_job(hook)) if mending else None
-            carried = work_line(hook, jobs[index : index + 3], carried, mending, unproved)
+        for index in range(len(jobs)):
+            ahead = tuple(_as_mended(hook, job) for job in jobs[index : index + 3])
+            job = ahead[0]
+            begun = Unproved(ahead[:2], carried, mark_job(hook)) if mending else None
+            carried = work_line(hook, ahead, carried, mending, unproved)
             unproved = begun if not job.line.counts or job.kind in ("ring", "foundation") else None
     except TooMuch as stop:
         hook.problems.append(
@@ -126,6 +128,12 @@ def work_line(
     return left
 
 
+def _as_mended(hook: Hook, job: Job) -> Job:
+    """A line that serves several rounds is mended for all of them."""
+    steps = hook.mended.get(job.steps)
+    return job if steps is None else replace(job, steps=steps)
+
+
 def came_out(hook: Hook, mark: JobMark) -> bool:
     """Whether nothing is wrong with what was made since the mark."""
     return not any(lap.faulty for lap in hook.laps[mark.laps :])
@@ -178,6 +186,7 @@ def _mended(
     found.sort(key=lambda one: one[:3])
     likely = [mend for *unlikely, _, mend in found if tuple(unlikely) == found[0][:2]]
     left = work_job(hook, replace(job, steps=likely[0].steps), carried, jobs[1] if len(jobs) > 1 else None)
+    hook.mended[job.steps] = likely[0].steps
     hint = it_comes_out(mend.words for mend in likely)
     rest = [problem for problem in hook.problems[len(mark.problems) :] if problem.span != mistake.span]
     hook.problems = [*mark.problems, replace(mistake, hint=hint), *rest]

@@ -7,6 +7,7 @@ from typing import Any
 
 from motifold.render.pattern.build import build_pattern
 from motifold.render.pattern.check import check_keys
+from motifold.render.pattern.echoes import without_echoes
 from motifold.render.pattern.locator import Lines, Locator, locate
 from motifold.render.pattern.model import Pattern
 from motifold.render.pattern.problem import Problem, Severity, Span
@@ -28,7 +29,10 @@ class Reading:
 
 
 def read_pattern(path: str, data: bytes) -> Reading:
-    """Reads one pattern file. ``path`` only names it; nothing is opened. Never raises for what the file holds."""
+    """Reads one pattern file. ``path`` names it and is not opened; a symbol that is a file is read beside it, and nothing else.
+
+    Never raises for what the file holds.
+    """
     source, problem = decode(data)
     if source is None or problem:
         return Reading(None, (problem,) if problem else ())
@@ -45,7 +49,7 @@ def read_pattern(path: str, data: bytes) -> Reading:
     clean, found = check_keys(content, locator)
     reader = Reader(locator, found)
     pattern = build_pattern(path, source, clean, reader)
-    return Reading(pattern, in_order(reader.problems))
+    return Reading(pattern, in_order(without_echoes(reader.problems, reader.locator.lines.text)))
 
 
 def decode(data: bytes) -> tuple[str | None, Problem | None]:
