@@ -1,6 +1,6 @@
 """A pattern's own symbol: SVG path data, checked, turned into marks and scaled to the stitch's height.
 
-Grammar of path data: SVG 1.1, chapter 8.3. Arcs are refused: their flags are easily misread, and cubics say the same.
+Grammar of path data: SVG 1.1, chapter 8.3.
 """
 
 from __future__ import annotations
@@ -11,12 +11,16 @@ from math import hypot, isfinite
 from motifold.symbols import sizes as s
 from motifold.symbols.ink import Mark, Point, Stroke, flatten
 from motifold.symbols.record import dataclass
+from motifold.symbols.svg_arc import arc_cubics
 
 MAX_LENGTH = 4000
 """Characters of path data; a symbol is small."""
 
-_TOKEN = re.compile(r"\s*,?\s*([MmLlHhVvCcSsQqTtZz]|[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?)")
-_TAKES = {"m": 2, "l": 2, "h": 1, "v": 1, "c": 6, "s": 4, "q": 4, "t": 2, "z": 0}
+_TOKEN = re.compile(r"\s*,?\s*([MmLlHhVvCcSsQqTtAaZz]|[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?)")
+_FLAG = re.compile(r"\s*,?\s*([01])")
+_FLAGS = (3, 4)
+"""Which numbers of an arc are flags: one digit, that the next number may follow at once."""
+_TAKES = {"a": 7, "m": 2, "l": 2, "h": 1, "v": 1, "c": 6, "s": 4, "q": 4, "t": 2, "z": 0}
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,9 +60,11 @@ def _commands(data: str) -> list[tuple[str, list[float]]]:
     at = 0
     text = data.strip()
     while at < len(text):
-        match = _TOKEN.match(text, at)
+        flag = bool(commands) and commands[-1][0] in "Aa" and len(commands[-1][1]) % 7 in _FLAGS
+        match = (_FLAG if flag else _TOKEN).match(text, at)
         if match is None:
-            raise ValueError(f"path data has {text[at : at + 8]!r} where a command (M L H V C S Q T Z) or a number should be")
+            wanted = "0 or 1 (a flag of an arc)" if flag else "a command (M L H V C S Q T A Z) or a number"
+            raise ValueError(f"path data has {text[at : at + 8].strip()!r} where {wanted} should be")
         token = match.group(1)
         if token.isalpha():
             commands.append((token, []))
@@ -103,11 +109,15 @@ def _subpaths(commands: list[tuple[str, list[float]]]) -> list[tuple[tuple[Point
             continue
         takes = _TAKES[kind]
         for i in range(0, len(values), takes):
-            points = _points(kind, values[i : i + takes], here, letter.islower())
+            numbers = values[i : i + takes]
+            points = _points(kind, numbers[5:] if kind == "a" else numbers, here, letter.islower())
             if kind == "m" and i == 0:
                 finish(False)
                 here = start = points[-1]
                 chain.append(here)
+            elif kind == "a":
+                chain.extend(arc_cubics(here, (numbers[0], numbers[1]), numbers[2], numbers[3] > 0, numbers[4] > 0, points[-1]))
+                here, handle = points[-1], None
             else:
                 step, handle = _cubic(kind, points, here, handle if before == kind or {before, kind} in _SMOOTH else None)
                 chain.extend(step)

@@ -54,7 +54,8 @@ def _opened(place: Path, name: str, most_bytes: int) -> bytes:
         reason = "there is no file" if isinstance(error, FileNotFoundError | NotADirectoryError) else "cannot read"
         raise NotBeside(f"{reason} {shown}", _near(place) or _OWN_FOLDER) from None
     if len(data) > most_bytes:
-        raise NotBeside(f"{shown} has more than {most_bytes // 1_000_000:,} million bytes", "save it smaller")
+        most = f"{most_bytes // 1_000_000:,} million" if most_bytes >= 1_000_000 else f"{most_bytes:,}"
+        raise NotBeside(f"{shown} has more than {most} bytes", "save it smaller")
     return data
 
 

@@ -11,6 +11,7 @@ from motifold.render.pattern import notation
 from motifold.render.pattern.build_edition import build_edition, build_pictures
 from motifold.render.pattern.build_own import build_edging_gauge, with_own
 from motifold.render.pattern.build_parts import build_assembly, build_gauge, build_size, panel_names, tell_of_panels
+from motifold.render.pattern.build_symbol import own_symbol
 from motifold.render.pattern.colours import with_colourways
 from motifold.render.pattern.instructions import Group, Instructions, Join, Repeat, Step
 from motifold.render.pattern.model import EdgingSource, Materials, MotifSource, Pattern, SidePiece, SpecialStitch, Terms, Yarn
@@ -43,7 +44,7 @@ def build_pattern(path: str, source: str, tables: Table, reader: Reader) -> Patt
     reader.terms_known = terms is not None
     size = build_size(reader, tables, tuple(motif_tables))
     context = NotationContext(terms or "US", tuple(yarn.key for yarn in yarns), sizes=max(1, reader.count("size", "bodies")))
-    stitches, context = _stitches(reader, tables.get("stitch", {}), context)
+    stitches, context = _stitches(reader, tables.get("stitch", {}), context, path)
     motifs, context = _motifs(reader, motif_tables, context)
     motifs = with_colourways(reader, motif_tables, motifs, tuple(yarn.key for yarn in yarns))
     assembly = build_assembly(reader, tables, motifs, tuple(yarn.key for yarn in yarns))
@@ -156,8 +157,10 @@ def _yarns(reader: Reader, tables: Table) -> tuple[Yarn, ...]:
     return tuple(yarns)
 
 
-def _stitches(reader: Reader, tables: Table, context: NotationContext) -> tuple[tuple[SpecialStitch, ...], NotationContext]:
-    """The special stitches, and the context in which everything after them is read."""
+def _stitches(
+    reader: Reader, tables: Table, context: NotationContext, file: str
+) -> tuple[tuple[SpecialStitch, ...], NotationContext]:
+    """The special stitches, and the context in which everything after them is read. ``file``: where the pattern itself lies."""
     names = {key: text(table, "name") or key for key, table in tables.items()}
     context = replace(context, defined=names)
     stitches = []
@@ -170,23 +173,9 @@ def _stitches(reader: Reader, tables: Table, context: NotationContext) -> tuple[
             reader.problems += problems
             if definition:
                 context = replace(context, first_id=_after(definition.steps, context.first_id))
-        symbol = _symbol(reader, path, text(table, "symbol"))
+        symbol = own_symbol(reader, path, text(table, "symbol"), file)
         stitches.append(SpecialStitch(key, names[key], text(table, "means") or "", definition, symbol))
     return tuple(stitches), context
-
-
-def _symbol(reader: Reader, path: Path, data: str | None) -> str | None:
-    """Path data that can be drawn; a problem at its place, and nothing, where it cannot."""
-    from motifold.symbols.own import read_symbol
-
-    if data is None:
-        return None
-    try:
-        read_symbol(data)
-    except ValueError as error:
-        reader.add("value", reader.locator.value((*path, "symbol")), str(error), 'for example symbol = "M 0 0 L 0 2"')
-        return None
-    return data
 
 
 def _check_stitch_name(reader: Reader, path: Path, context: NotationContext) -> None:

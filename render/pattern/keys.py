@@ -120,7 +120,7 @@ KEYS: tuple[Key, ...] = (
     Key("stitch.*", "table", "[stitch.petal]", "One special stitch.", needs=("means",)),
     Key("stitch.*.name", "text", '"petal"', "Its name, as printed.", "the table's name"),
     Key("stitch.*.means", "text", '"(dc, htr, 3 tr, htr, dc) in same st"', "How it is worked.", required=True),
-    Key("stitch.*.symbol", "text", '"M 0 0 L 0 2"', "Its own symbol as SVG path data, foot down.", "drawn from its stitches"),
+    Key("stitch.*.symbol", "text", '"M 0 0 L 0 2"', "Its own symbol: SVG path data, foot down, or an SVG file beside the pattern.", "drawn from its stitches"),
     Key("motif", "table", "[motif.square]", "The motifs; at least one.", required=True),
     Key("motif.*", "table", "[motif.square]", "One motif, worked in rounds or rows.", needs=("rounds", "rows")),
     Key("motif.*.shape", "text", '"square"', "Its outline: circle, square, hexagon, half hexagon …", "circle; rectangle in rows"),
