@@ -21,26 +21,40 @@ from motifold.cli.common import (
     size_option,
 )
 from motifold.cli.tables import plain_table
-from motifold.render.sizing.model import BodyFit, Fit, SizeTable
+from motifold.render.sizing.model import BodyFit, Fit, GaugeReport, SizeTable
 from motifold.render.worked import Worked
 
 
 @click.command("size")
 @pattern_argument
+@click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
 @json_option
 @output_option
 @rounds_option
 @size_option
-def command(pattern: Path, as_json: bool, output: str | None, rounds: int | None, size_name: str | None) -> None:
-    """The fit table: rounds, width, girth and ease for each body, and what would come closer."""
+def command(pattern: Path, dpi: int, as_json: bool, output: str | None, rounds: int | None, size_name: str | None) -> None:
+    """The fit table: rounds, width, girth and ease for each body, and what would come closer.
+
+    -o FILE.svg, .pdf or .png draws the growth curve instead.
+    """
     job = load(pattern, rounds, size_name)
-    table = job.worked.table if job.worked else None
     if as_json:
-        print_json(job, _table_json(table, size_name), output)
+        print_json(job, _json(job.worked, size_name), output)
     worked = require_worked(job)
-    text = size_text(worked, size_name) + "\n"
-    target = choose_target(output or "-", pattern, "-sizes", ["txt"])
-    put(target.path / f"{pattern.stem}-sizes.txt" if target.folder and target.path else target.path, text.encode())
+    target = choose_target(output or "-", pattern, "-sizes", ["txt", "svg", "pdf", "png"])
+    if target.kind == "txt":
+        text = size_text(worked, size_name) + "\n"
+        put(target.path / f"{pattern.stem}-sizes.txt" if target.folder and target.path else target.path, text.encode())
+        finish(job)
+    from motifold.cli.drawings import write_drawings
+    from motifold.render.charts import NamedDrawing
+    from motifold.render.sizing.curve import draw_growth
+
+    drawing = draw_growth(worked.pattern, worked.table) if worked.table is not None else None
+    if drawing is None:
+        click.echo(f"{worked.pattern.title}: no sizes that grow by rounds, so there is no curve to draw.", err=True)
+    else:
+        write_drawings([NamedDrawing("growth", drawing)], target, f"{pattern.stem}-sizes", worked.pattern.author or "", dpi)
     finish(job)
 
 
@@ -48,31 +62,84 @@ def _bodies(table: SizeTable | None, size_name: str | None) -> list[BodyFit]:
     return [body for body in table.bodies if size_name is None or body.name.casefold() == size_name.casefold()] if table else []
 
 
-def _table_json(table: SizeTable | None, size_name: str | None) -> dict[str, Any]:
+def _json(worked: Worked | None, size_name: str | None) -> dict[str, Any]:
+    from motifold.render.sizing.report import gauge_report
+
+    table = worked.table if worked is not None else None
+    report = gauge_report(worked.pattern) if worked is not None else None
     return {
         "measure": table.measure if table else None,
-        "bodies": [
+        "bodies": [_body_json(worked, body) for body in _bodies(table, size_name)] if worked is not None else [],
+        "gauge": _gauge_json(report) if report is not None else None,
+        "edgings": _edgings_json(worked) if worked is not None else [],
+    }
+
+
+def _body_json(worked: Worked, body: BodyFit) -> dict[str, Any]:
+    from motifold.render.sizing.own import pattern_of_size
+    from motifold.render.sizing.ruler import motifs_across
+
+    own = pattern_of_size(worked.pattern, body.name)
+    motif = _sized(worked)
+    hook = own.materials.hook
+    return {
+        "name": body.name,
+        "body_cm": round(body.body_cm, 4),
+        "band_cm": [round(cm, 4) for cm in body.band_cm] if body.band_cm else None,
+        "source": body.source,
+        "across": round(motifs_across(own, motif), 6) if motif is not None else None,
+        "hook_mm": round(float(hook.cm) * 10, 4) if hook is not None and hook.kind == "length" else None,
+        "chosen": _fit_json(body.chosen) if body.chosen else None,
+        "fits": [_fit_json(fit) for fit in body.fits],
+        "hook_scale": round(body.hook_scale, 4) if body.hook_scale is not None else None,
+        "closer": [
             {
-                "name": body.name,
-                "body_cm": round(body.body_cm, 4),
-                "source": body.source,
-                "chosen": _fit_json(body.chosen) if body.chosen else None,
-                "fits": [_fit_json(fit) for fit in body.fits],
-                "closer": [
-                    {
-                        "change": closer.change,
-                        "reason": closer.reason,
-                        "girth_cm": round(closer.girth_cm, 4),
-                        "ease_pct": round(closer.ease_pct, 4),
-                        "within": closer.within,
-                        **closer.detail,
-                    }
-                    for closer in body.closer
-                ],
+                "change": closer.change,
+                "reason": closer.reason,
+                "girth_cm": round(closer.girth_cm, 4),
+                "ease_pct": round(closer.ease_pct, 4),
+                "within": closer.within,
+                **closer.detail,
             }
-            for body in _bodies(table, size_name)
+            for closer in body.closer
+        ],
+        "checkpoints": [
+            {"round": point.round, "width_cm": round(point.width_cm, 4), "unblocked_cm": round(point.unblocked_cm, 4)}
+            for point in _checkpoints(worked, body)
         ],
     }
+
+
+def _checkpoints(worked: Worked, body: BodyFit) -> tuple[Any, ...]:
+    from motifold.render.sizing.own import pattern_of_size
+    from motifold.render.sizing.report import checkpoints
+
+    motif = _sized(worked)
+    size = next((size for size in worked.sizes if size.choice.name == body.name), None)
+    rounds = size.choice.rounds.get(motif.name) if size is not None and motif is not None else None
+    return checkpoints(pattern_of_size(worked.pattern, body.name), motif, rounds) if motif is not None and rounds else ()
+
+
+def _gauge_json(report: GaugeReport) -> dict[str, Any]:
+    names = ("per_round_cm", "start_cm", "error_cm", "points", "row_cm", "stitch_cm", "after_wash", "estimate")
+    return {name: round(value, 5) if isinstance(value := getattr(report, name), float) else value for name in names}
+
+
+def _edgings_json(worked: Worked) -> list[dict[str, Any]]:
+    from motifold.render.sizing.own import pattern_of_size
+    from motifold.render.sizing.piece import edging_fits
+
+    return [
+        {
+            "size": size.choice.name, "name": fit.name, "stitches": fit.stitches, "edge_stitches": fit.places,
+            "edge_cm": round(fit.girth_cm, 4), "width_cm": round(fit.width_cm, 4), "flat_stitches": fit.flat, "ratio": list(fit.ratio),
+            "lies": fit.lies, "own_gauge": fit.own,
+        }
+        for size in worked.sizes
+        for fit in edging_fits(
+            pattern_of_size(worked.pattern, size.choice.name), size.fabrics, size.widths_cm, size.assembly, size.edgings
+        )
+    ]  # fmt: skip
 
 
 def _fit_json(fit: Fit) -> dict[str, Any]:
@@ -89,40 +156,57 @@ def _fit_json(fit: Fit) -> dict[str, Any]:
 def size_text(worked: Worked, size_name: str | None = None) -> str:
     """The fit table as text, cm and inches; says what is missing where there is none."""
     from motifold.render.sizing.reading import in_inches
-    from motifold.render.sizing.units import inches_text, length_text, one_length
+    from motifold.render.sizing.tell import edging_lines, gauge_lines
 
     if worked.table is None:
         return f"{worked.pattern.title}: no sizes in the file, or no gauge to work them out from."
-    lines = [f"{worked.pattern.title}: {worked.table.measure}"]
     imperial = in_inches(worked.pattern)
-    counted = _counted(worked)
-    for body in _bodies(worked.table, size_name):
-        lines += ["", f"{body.name}: {length_text(body.body_cm, imperial)}" + (f", {body.source}" if body.source else "")]
-        rows = [
-            [
-                ("* " if fit == body.chosen else "  ") + str(fit.rounds),
-                inches_text(fit.width_cm) if imperial else f"{fit.width_cm:.1f} cm",
-                inches_text(fit.girth_cm) if imperial else f"{fit.girth_cm:.1f} cm",
-                f"{fit.girth_cm:.1f} cm" if imperial else inches_text(fit.girth_cm),
-                one_length(fit.ease_cm, True) if imperial else f"{fit.ease_cm:+.1f} cm",
-                f"{fit.ease_pct:+.1f} %",
-                "yes" if fit.within else "no",
-            ]
-            for fit in body.fits
-        ]
-        lines.append(plain_table([f"  {counted}", "width", "girth", "", "ease", "", "within"], rows))
-        if body.chosen is None:
-            lines.append("  Nothing lies within the ease." + (" What would come closer:" if body.closer else ""))
-        elif body.closer:
-            lines.append("  What would come closer to the middle of the ease:")
-        lines += [f"  - {closer.reason}" for closer in body.closer]
-    if any(closer.change in ("hook", "rounds") for body in _bodies(worked.table, size_name) for closer in body.closer):
+    bodies = _bodies(worked.table, size_name)
+    lines = [f"{worked.pattern.title}: {worked.table.measure}", *(f"  {text}" for text in gauge_lines(worked.pattern))]
+    for body in bodies:
+        lines += ["", *_body_text(worked, body, imperial)]
+    if any(closer.change in ("hook", "rounds") for body in bodies for closer in body.closer):
         lines += ["", "  Only hooks within one and a half sizes of the swatch's are named: prove the new width with a new swatch."]
+    edgings = edging_lines(worked.pattern, [(size.choice.name, size) for size in worked.sizes])
+    if edgings:
+        lines += ["", "Edgings", *(f"  {text}" for text in edgings)]
     return "\n".join(lines)
 
 
-def _counted(worked: Worked) -> str:
+def _body_text(worked: Worked, body: BodyFit, imperial: bool) -> list[str]:
+    from motifold.render.sizing.tell import body_lines, checkpoint_text
+    from motifold.render.sizing.units import inches_text
+
+    def length(cm: float, inches: bool) -> str:
+        return inches_text(cm) if inches else f"{cm:.1f} cm".replace("-", "−")  # decimals stand below each other
+
+    def row(fit: Fit) -> list[str]:
+        sign = "+" if round(fit.ease_cm, 1) > 0 else ""
+        return [
+            ("* " if fit == body.chosen else "  ") + str(fit.rounds),
+            length(fit.width_cm, imperial),
+            length(fit.girth_cm, imperial),
+            length(fit.girth_cm, not imperial),
+            sign + length(fit.ease_cm, imperial),
+            f"{fit.ease_pct:+.1f} %".replace("-", "−"),
+            "yes" if fit.within else "no",
+        ]
+
+    lines = body_lines(worked.pattern, body, imperial)
+    motif = _sized(worked)
+    counted = motif.worked if motif is not None else "rounds"
+    rows = [[cell.replace("\N{NO-BREAK SPACE}", " ") for cell in row(fit)] for fit in body.fits]
+    lines.append(plain_table([f"  {counted}", "width", "girth", "", "ease", "", "within"], rows))
+    if body.chosen is None:
+        lines.append("  Nothing lies within the ease." + (" What would come closer:" if body.closer else ""))
+    elif body.closer:
+        lines.append("  What would come closer to the middle of the ease:")
+    lines += [f"  - {closer.reason}" for closer in body.closer]
+    on_the_way = checkpoint_text(_checkpoints(worked, body), imperial)
+    return [*lines, *([f"  {on_the_way}"] if on_the_way else [])]
+
+
+def _sized(worked: Worked) -> Any:
     from motifold.render.sizing.reading import sized_motif
 
-    motif = sized_motif(worked.pattern)
-    return motif.worked if motif is not None else "rounds"
+    return sized_motif(worked.pattern)

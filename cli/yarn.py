@@ -21,49 +21,159 @@ from motifold.cli.common import (
     size_option,
 )
 from motifold.cli.tables import plain_table
+from motifold.render.pattern.quantity import PerLength, QuantityError, parse_per_length
 from motifold.render.sizing.model import YarnNeed
 from motifold.render.worked import Worked, needs_by_size
 
 
 @click.command("yarn")
 @pattern_argument
+@click.option("--instead", metavar="LABEL", help='What another yarn would take, by its label: "125 m / 50 g".')
+@click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
 @json_option
 @output_option
 @rounds_option
 @size_option
-def command(pattern: Path, as_json: bool, output: str | None, rounds: int | None, size_name: str | None) -> None:
-    """Metres, grams and balls of each yarn for each size, the margin included."""
+def command(
+    pattern: Path, instead: str | None, dpi: int, as_json: bool, output: str | None, rounds: int | None, size_name: str | None
+) -> None:
+    """Metres, grams and balls of each yarn for each size, the margin included.
+
+    -o FILE.svg, .pdf or .png draws them as bars, and the plan of the colourways, instead.
+    """
+    label = _label(instead)
     job = load(pattern, rounds, size_name)
     if as_json:
-        needs = needs_by_size(job.worked) if job.worked else {}
-        sizes = {size: {need.yarn: _need_json(need) for need in found} for size, found in needs.items()}
-        print_json(job, {"sizes": sizes}, output)
+        print_json(job, _json(job.worked, label), output)
     worked = require_worked(job)
-    target = choose_target(output or "-", pattern, "-yarn", ["txt"])
-    text = yarn_text(worked) + "\n"
-    put(target.path / f"{pattern.stem}-yarn.txt" if target.folder and target.path else target.path, text.encode())
+    target = choose_target(output or "-", pattern, "-yarn", ["txt", "svg", "pdf", "png"])
+    if target.kind == "txt":
+        text = yarn_text(worked, label) + "\n"
+        put(target.path / f"{pattern.stem}-yarn.txt" if target.folder and target.path else target.path, text.encode())
+        finish(job)
+    from motifold.cli.drawings import write_drawings
+    from motifold.render.charts import NamedDrawing
+    from motifold.render.sizing.bars import draw_yarn
+    from motifold.render.sizing.plan import draw_placing
+
+    drawn = [("yarn", draw_yarn(worked.pattern, needs_by_size(worked)))]
+    drawn += [("colourways", draw_placing(worked.pattern, size.assembly)) for size in worked.sizes[:1]]
+    drawings = [NamedDrawing(name, drawing) for name, drawing in drawn if drawing is not None]
+    if drawings:
+        write_drawings(drawings, target, f"{pattern.stem}-yarn", worked.pattern.author or "", dpi)
+    else:
+        click.echo(f"{worked.pattern.title}: no gauge in the file, so no yarn amounts to draw.", err=True)
     finish(job)
 
 
-def _need_json(need: YarnNeed) -> dict[str, Any]:
-    return {
+def _label(instead: str | None) -> PerLength | None:
+    if instead is None:
+        return None
+    try:
+        return parse_per_length(instead)
+    except QuantityError as error:
+        hint = f"; {error.hint}" if error.hint else ""
+        raise click.UsageError(f"--instead: {error.message}{hint}.") from None
+
+
+def _json(worked: Worked | None, label: PerLength | None) -> dict[str, Any]:
+    if worked is None:
+        return {"sizes": {}}
+    from motifold.render.sizing.yarn import margin_of
+
+    needs = needs_by_size(worked)
+    content: dict[str, Any] = {
+        "sizes": {size: {need.yarn: _need_json(worked, need, label) for need in found} for size, found in needs.items()},
+        "margin_pct": round(100 * margin_of(worked.pattern), 3),
+    }
+    colourways = _colourways_json(worked)
+    if colourways:
+        content["colourways"] = colourways
+    orders = _orders(worked, needs)
+    if any(orders.values()):
+        content["orders"] = {
+            size: [
+                {
+                    "motif": order.motif,
+                    "first": order.first,
+                    "less": order.less,
+                    "metres": {order.first: round(order.metres[0], 3), order.second: round(order.metres[1], 3)},
+                    "swapped": {order.first: round(order.swapped[0], 3), order.second: round(order.swapped[1], 3)},
+                }
+                for order in found
+            ]
+            for size, found in orders.items()
+        }
+    return content
+
+
+def _orders(worked: Worked, needs: dict[str, tuple[YarnNeed, ...]]) -> dict[str, tuple[Any, ...]]:
+    from motifold.render.sizing.choices import colour_orders
+    from motifold.render.sizing.own import pattern_of_size
+    from motifold.render.sizing.yarn import motif_copies, scale_of_size
+
+    found = {}
+    for size in worked.sizes:
+        own = pattern_of_size(worked.pattern, size.choice.name)
+        scale = scale_of_size(worked.pattern, own)
+        if scale is not None:
+            copies = motif_copies(size.fabrics, size.assembly)
+            found[size.choice.name] = colour_orders(own, size.fabrics, copies, scale, needs[size.choice.name])
+    return found
+
+
+def _colourways_json(worked: Worked) -> dict[str, Any]:
+    from motifold.render.sizing.colourways import batches_of
+
+    found: dict[str, Any] = {}
+    for size in worked.sizes:
+        made = batches_of(worked.pattern, size.fabrics, size.assembly)
+        if made:
+            found[size.choice.name] = {
+                motif: {
+                    batch.name: {"make": batch.made, "yarns": dict(batch.yarns), "panels": list(batch.panels)} for batch in several
+                }
+                for motif, several in made.items()
+            }
+    return found
+
+
+def _need_json(worked: Worked, need: YarnNeed, label: PerLength | None) -> dict[str, Any]:
+    from motifold.render.sizing.choices import other_ball
+    from motifold.render.sizing.loops import UNCALIBRATED_ERROR
+
+    content: dict[str, Any] = {
         "metres": round(need.metres, 3),
         "grams": None if need.grams is None else round(need.grams, 3),
         "balls": need.balls,
         "estimate": need.estimate,
         "parts": {part: round(metres, 3) for part, metres in need.parts.items()},
+        "error_pct": 100 * UNCALIBRATED_ERROR if need.estimate else None,
+        "left_grams": None if need.left_grams is None else round(need.left_grams, 3),
+        "left_metres": None if need.left_metres is None else round(need.left_metres, 3),
     }
+    asked = label or next((yarn.substitute for yarn in worked.pattern.yarns if yarn.key == need.yarn), None)
+    if asked is not None:
+        other = other_ball(need, asked)
+        content["other"] = {
+            "label": f"{asked.length} / {asked.mass}", "grams": round(other.grams, 3), "balls": other.balls,
+            "left_metres": round(other.left_metres, 3),
+        }  # fmt: skip
+    return content
 
 
-def yarn_text(worked: Worked) -> str:
+def yarn_text(worked: Worked, label: PerLength | None = None) -> str:
     """The amounts as text, metric and imperial; says what is missing where nothing can be worked out."""
     from motifold.render.sizing.amounts import printed_amounts
-    from motifold.render.sizing.yarn import MARGIN
+    from motifold.render.sizing.loops import UNCALIBRATED_ERROR
+    from motifold.render.sizing.units import number_text
+    from motifold.render.sizing.yarn import margin_of
 
     needs = needs_by_size(worked)
     if not any(needs.values()):
         return f"{worked.pattern.title}: no gauge in the file, so no yarn amounts: nothing is guessed."
-    names = {yarn.key: f"{yarn.key} {yarn.name}" for yarn in worked.pattern.yarns}
+    names = {yarn.key: f"{yarn.key} {yarn.name}" if yarn.name != yarn.key else yarn.key for yarn in worked.pattern.yarns}
+    several = len(needs) > 1
     rows = [
         [
             size if several else "",
@@ -73,17 +183,74 @@ def yarn_text(worked: Worked) -> str:
             "" if amounts.grams is None else f"{amounts.grams} g",
             "" if amounts.ounces is None else f"{amounts.ounces:g} oz",
             "" if amounts.balls is None else str(amounts.balls),
+            "" if need.left_grams is None else f"{int(need.left_grams)} g",
         ]
-        for several in [len(needs) > 1]
         for size, found in needs.items()
         for need in found
         for amounts in [printed_amounts(need)]
     ]
     lines = [
-        f"{worked.pattern.title}: yarn, with {MARGIN:.0%} added",
+        f"{worked.pattern.title}: yarn, with {number_text(100 * margin_of(worked.pattern))} % added",
         "",
-        plain_table(["size" if len(needs) > 1 else "", "yarn", "length", "", "mass", "", "balls"], rows),
+        plain_table(["size" if several else "", "yarn", "length", "", "mass", "", "balls", "left"], rows),
     ]
     if any(need.estimate for found in needs.values() for need in found):
-        lines += ["", "  These are estimates: no weighed swatch stands behind them."]
-    return "\n".join(lines)
+        error = f"{100 * UNCALIBRATED_ERROR:.0f}"
+        lines += ["", f"  These are estimates: no weighed swatch stands behind them. They may be out by {error} % either way."]
+    for told in (_parts_text(needs, names), _colourways_text(worked, names), _orders_text(worked, needs, names)):
+        lines += ["", *(f"  {text}" for text in told)] if told else []
+    others = _others_text(worked, needs, names, label)
+    return "\n".join([*lines, *(["", *(f"  {text}" for text in others)] if others else [])])
+
+
+def _parts_text(needs: dict[str, tuple[YarnNeed, ...]], names: dict[str, str]) -> list[str]:
+    """What each yarn goes into, where it is more than motifs and ends."""
+    from motifold.render.sizing.tell import parts_text
+
+    found = []
+    for size, several in needs.items():
+        for need in several:
+            text = parts_text(need)
+            if text:
+                found.append(f"{f'{size}, ' if len(needs) > 1 else ''}{names.get(need.yarn, need.yarn)}: {text}.")
+    return found
+
+
+def _colourways_text(worked: Worked, names: dict[str, str]) -> list[str]:
+    from motifold.render.sizing.colourways import batches_of
+
+    lines = []
+    for size in worked.sizes:
+        for motif, several in batches_of(worked.pattern, size.fabrics, size.assembly).items():
+            lead = f"{size.choice.name}, {motif}" if len(worked.sizes) > 1 else motif
+            yarns = {batch.name: ", ".join(names.get(key, key) for key in batch.yarns.values()) for batch in several}
+            made = [f"{batch.name}: make {batch.made} ({yarns[batch.name]})" for batch in several]
+            lines.append(f"{lead}: {'; '.join(made)}.")
+    return lines
+
+
+def _orders_text(worked: Worked, needs: dict[str, tuple[YarnNeed, ...]], names: dict[str, str]) -> list[str]:
+    from motifold.render.sizing.tell import order_text
+
+    lines = []
+    for size, orders in _orders(worked, needs).items():
+        for order in orders:
+            lines.append((f"{size}: " if len(needs) > 1 else "") + order_text(order, names))
+    return lines
+
+
+def _others_text(
+    worked: Worked, needs: dict[str, tuple[YarnNeed, ...]], names: dict[str, str], label: PerLength | None
+) -> list[str]:
+    from motifold.render.sizing.choices import other_ball
+    from motifold.render.sizing.tell import other_text
+
+    lines = []
+    own = {yarn.key: yarn.substitute for yarn in worked.pattern.yarns}
+    for size, found in needs.items():
+        for need in found:
+            asked = label or own.get(need.yarn)
+            if asked is not None:
+                lead = f"{f'{size}, ' if len(needs) > 1 else ''}{names.get(need.yarn, need.yarn)}"
+                lines.append(f"{lead}: {other_text(other_ball(need, asked))}.")
+    return lines

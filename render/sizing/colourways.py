@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 
 from motifold.render.assembly.model import Assembly
+from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.model import Colourway, MotifSource, Pattern
 from motifold.symbols.record import dataclass
 
@@ -133,4 +134,34 @@ def in_colourway(amounts: Mapping[str, float], way: Colourway | None) -> Mapping
     for yarn, amount in amounts.items():
         worked = way.yarns.get(yarn, yarn)
         found[worked] = found.get(worked, 0.0) + amount
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A colourway as it is told: how many are made, in which yarns (those of the text to those worked), and of which panels."""
+
+    name: str
+    made: int
+    yarns: Mapping[str, str]
+    panels: tuple[str, ...]
+
+
+def batches_of(pattern: Pattern, fabrics: Mapping[str, Fabric], assembly: Assembly | None) -> Mapping[str, tuple[Made, ...]]:
+    """For each motif that has colourways, what is made of each; what has none in the plan is "as written"."""
+    placing = place_colourways(pattern, assembly)
+    found: dict[str, tuple[Made, ...]] = {}
+    for motif in pattern.motifs:
+        fabric = fabrics.get(motif.name)
+        if not motif.colourways or fabric is None:
+            continue
+        panels = [panel for panel in assembly.panels if panel.motif == motif.name] if assembly is not None else []
+        worked = tuple(dict.fromkeys(stitch.yarn for stitch in fabric.stitches if stitch.yarn))
+        made = []
+        for batch in batches(motif, len(panels) or 1, assembly, placing):
+            name = batch.way.name if batch.way is not None else "as written"
+            ways = batch.way.yarns if batch.way is not None else {}
+            own = tuple(p.name for p in panels if placing.ways.get(p.name) == (batch.way.name if batch.way else None))
+            made.append(Made(name, batch.made, {yarn: ways.get(yarn, yarn) for yarn in worked}, own))
+        found[motif.name] = tuple(made)
     return found

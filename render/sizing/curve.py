@@ -21,6 +21,7 @@ _WIDE, _HIGH = 100.0, 80.0  # the plot itself
 _CURVE = "#0072b2"
 _MOST_BODIES = 14  # more lines could not be told apart
 _LABEL_GAP = 4.6
+_LANE = 2.2        # from one bar of ease to the next, where they overlap
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,12 +52,13 @@ def draw_growth(pattern: Pattern, table: SizeTable) -> Drawing | None:
     said = "girth" if ruler.across != 1 else "width"
     operations = [
         *_grid(plot, motif, said, imperial), *_bodies(pattern, plot, bodies, imperial), *_line(plot, ruler),
-        *_measured(pattern, plot, ruler), *_chosen(pattern, plot, bodies),
+        *_measured(pattern, plot, ruler), *_chosen(pattern, plot, bodies), *_legend(pattern),
     ]  # fmt: skip
     labels = [f"{body.name}, {one_length(body.body_cm, imperial)}" for body in bodies]
-    right = _WIDE + 9 + max(text_width_mm(label, "sans", LETTER_PT) for label in labels)
+    lanes = max(_lanes(pattern, bodies), default=0) + 1
+    right = _WIDE + 7 + _LANE * lanes + max(text_width_mm(label, "sans", LETTER_PT) for label in labels)
     title = f"{pattern.title}: {said} by {motif.worked.removesuffix('s')}"
-    return Drawing((-16.0, -14.0, right + 1, _HIGH + 7.0), tuple(operations), title, _told(table, bodies, motif, said, imperial))
+    return Drawing((-16.0, -19.0, right + 1, _HIGH + 7.0), tuple(operations), title, _told(table, bodies, motif, said, imperial))
 
 
 def _plot(pattern: Pattern, ruler: Ruler, bodies: tuple[BodyFit, ...]) -> _Plot:
@@ -94,14 +96,49 @@ def _bodies(pattern: Pattern, plot: _Plot, bodies: tuple[BodyFit, ...], imperial
     found: list[Operation] = []
     heights = [plot.y(body.body_cm) for body in bodies]
     places = paint.pushed_apart(heights, _LABEL_GAP, 1.0, _HIGH + 1.0)
-    for body, height, place in zip(bodies, heights, places, strict=True):
-        found.append(paint.line(((0, height), (_WIDE + 2.5, height)), QUIET, THIN_MM, (1.6, 1.2)))
+    lanes = _lanes(pattern, bodies)
+    end = _WIDE + 0.6 + _LANE * (max(lanes, default=0) + 1)
+    for body, height, place, lane in zip(bodies, heights, places, lanes, strict=True):
+        found.append(paint.line(((0, height), (end, height)), QUIET, THIN_MM, (1.6, 1.2)))
         if ease.limits:
             low, high = (plot.y(min(max(cm, plot.low), plot.high)) for cm in ease.bounds(body.body_cm))
-            found.append(paint.filled(paint.box(_WIDE + 0.4, low, _WIDE + 1.9, max(high, low + 0.3)), "#56b4e9"))
-            found.append(StrokePath(paint.box(_WIDE + 0.4, low, _WIDE + 1.9, max(high, low + 0.3)), INK, 0.15))
-        found.append(paint.line(((_WIDE + 2.5, height), (_WIDE + 5.2, place), (_WIDE + 6.6, place)), QUIET, THIN_MM))
-        found.append(paint.words(_WIDE + 7.4, place, f"{body.name}, {one_length(body.body_cm, imperial)}"))
+            x = _WIDE + 0.6 + _LANE * lane
+            found += _allowed(x, low, max(high, low + 0.3))
+        found.append(paint.line(((end, height), (end + 2.7, place), (end + 4.0, place)), QUIET, THIN_MM))
+        found.append(paint.words(end + 4.8, place, f"{body.name}, {one_length(body.body_cm, imperial)}"))
+    return found
+
+
+def _allowed(x: float, low: float, high: float) -> list[Operation]:
+    bar = paint.box(x, low, x + 1.5, high)
+    return [paint.filled(bar, "#56b4e9"), StrokePath(bar, INK, 0.15, (), "butt", "miter")]
+
+
+def _lanes(pattern: Pattern, bodies: tuple[BodyFit, ...]) -> list[int]:
+    """A lane for each body's bar of ease, so that no two overlap in one."""
+    ease = read_ease(pattern.size.ease if pattern.size else None)
+    tops: list[float] = []  # of each lane, in the order of the bodies from small to large
+    order = sorted(range(len(bodies)), key=lambda i: ease.bounds(bodies[i].body_cm))
+    lanes = [0] * len(bodies)
+    for i in order:
+        low, high = ease.bounds(bodies[i].body_cm)
+        lane = next((place for place, top in enumerate(tops) if top <= low), len(tops))
+        tops[lane : lane + 1] = [high]
+        lanes[i] = lane
+    return lanes
+
+
+def _legend(pattern: Pattern) -> list[Operation]:
+    """What rings, squares and bars stand for."""
+    y, x = -15.6, 0.0
+    found: list[Operation] = [StrokePath(paint.disc(x + 1.4, y, 1.4), INK, THICK_MM), paint.words(x + 4.2, y, "worked", SMALL_PT, QUIET)]
+    x += 4.2 + text_width_mm("worked", "sans", SMALL_PT) + 5
+    if pattern.gauge is not None and pattern.gauge.points:
+        mark = paint.polygon(((x, y), (x + 1.5, y - 1.5), (x + 3, y), (x + 1.5, y + 1.5)))
+        found += [StrokePath(mark, INK, 0.35), paint.words(x + 4.2, y, "measured", SMALL_PT, QUIET)]
+        x += 4.2 + text_width_mm("measured", "sans", SMALL_PT) + 5
+    if read_ease(pattern.size.ease if pattern.size else None).limits:
+        found += [*_allowed(x, y - 1.6, y + 1.6), paint.words(x + 3, y, "what the ease allows", SMALL_PT, QUIET)]
     return found
 
 
@@ -141,7 +178,10 @@ def _chosen(pattern: Pattern, plot: _Plot, bodies: tuple[BodyFit, ...]) -> list[
         told.add((fit.rounds, round(fit.girth_cm, 3)))
         x, y = plot.x(fit.rounds), plot.y(fit.girth_cm)
         found.append(StrokePath(paint.disc(x, y, 1.9), INK, THICK_MM))
-        found.append(paint.words(x - 2.8, y + 2.4, str(fit.rounds), LETTER_PT, INK, "end", bold=True))
+        number = str(fit.rounds)
+        wide = text_width_mm(number, "sans-bold", LETTER_PT)
+        found.append(paint.filled(paint.box(x - 3.2 - wide, y + 1.0, x - 2.4, y + 4.6), paint.PAPER))
+        found.append(paint.words(x - 2.8, y + 2.8, number, LETTER_PT, INK, "end", bold=True))
     return found
 
 

@@ -9,7 +9,7 @@ from motifold.render.drawing.display import FillPath, Group, Operation, Path, Po
 
 INK = "#1a1a1a"
 QUIET = "#595959"   # second words: 7 : 1 on white (WCAG 2, 1.4.3)
-HAIR = "#c9c9c9"    # grid lines, below everything
+HAIR = "#dcdcdc"    # grid lines, below everything
 PAPER = "#ffffff"
 THIN_MM = 0.25
 THICK_MM = 0.5

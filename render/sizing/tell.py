@@ -1,0 +1,164 @@
+"""Sentences about sizes that more than one output prints: what the swatch says, whom a size fits, how edgings lie."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from math import ceil
+from typing import Protocol
+
+from motifold.render.assembly.model import Assembly
+from motifold.render.fabric.model import Fabric
+from motifold.render.pattern.model import Pattern
+from motifold.render.sizing.choices import ColourOrder, OtherBall
+from motifold.render.sizing.edges import EdgingFit, ratio_text
+from motifold.render.sizing.hooks import hook_text
+from motifold.render.sizing.model import BodyFit, Checkpoint, YarnNeed
+from motifold.render.sizing.own import own_of, pattern_of_size
+from motifold.render.sizing.piece import edging_fits
+from motifold.render.sizing.reading import in_inches, sized_motif
+from motifold.render.sizing.report import gauge_report
+from motifold.render.sizing.units import NBSP, length_text, number_text, one_length
+
+
+class Piece(Protocol):
+    """What is worked for one size, as far as its edgings need it."""
+
+    @property
+    def fabrics(self) -> Mapping[str, Fabric]: ...
+    @property
+    def widths_cm(self) -> Mapping[str, float | None]: ...
+    @property
+    def assembly(self) -> Assembly | None: ...
+    @property
+    def edgings(self) -> Mapping[str, Fabric]: ...
+
+
+def gauge_lines(pattern: Pattern) -> list[str]:
+    """What a round adds and how well that is known; heights of rows, widths of stitches; what washing changes."""
+    report, imperial = gauge_report(pattern), in_inches(pattern)
+    if report is None:
+        return []
+    lines = []
+    motif = sized_motif(pattern)
+    if report.points and report.per_round_cm is not None and motif is not None and motif.worked == "rounds":
+        text = f"A round adds {one_length(report.per_round_cm, imperial)} to the width"
+        if report.error_cm is None:
+            text += ", by one measured swatch"
+        elif report.points == 2:
+            text += ", by two measured widths"
+        else:
+            off = one_length(report.error_cm, imperial)
+            evenly = "lie on a line" if off.startswith("0\N{NO-BREAK SPACE}") else f"lie within {off} of a line"
+            text += f", by {report.points} measured widths that {evenly}"
+        lines.append(text + ".")
+    if report.estimate:
+        lines.append("Estimated from the yarn's weight: nothing was measured. A real swatch may differ by a quarter.")
+    elif report.stitch_cm is not None or report.row_cm is not None:
+        parts = []
+        if report.stitch_cm is not None:
+            parts.append(f"{number_text(10.16 / report.stitch_cm)} stitches")
+        if report.row_cm is not None:
+            parts.append(f"{number_text(10.16 / report.row_cm)} rows")
+        lines.append(f"{' and '.join(parts)} to {'4 in (10 cm)' if imperial else '10 cm (4 in)'}.")
+    if report.after_wash != 1:
+        change = 100 * (report.after_wash - 1)
+        way = "smaller" if change < 0 else "larger"
+        lines.append(f"Measured before washing; all widths are as washed, {number_text(abs(change))}{NBSP}% {way}.")
+    return lines
+
+
+def body_lines(pattern: Pattern, body: BodyFit, imperial: bool) -> list[str]:
+    """The body with its source, and what its size has of its own."""
+    lines = [f"{body.name}: {length_text(body.body_cm, imperial)}"]
+    if body.source:
+        band = ""
+        if body.band_cm is not None:
+            low, high = (one_length(cm, imperial) for cm in body.band_cm)
+            band = f": {low} to {high}"
+        lines.append(f"  {body.source}{band}")
+    own = own_of(pattern, body.name)
+    if own is not None:
+        said = []
+        if own.across is not None:
+            said.append(f"{number_text(own.across)} motifs around")
+        if own.hook is not None:
+            said.append(f"a {hook_text(float(own.hook.cm) * 10)} hook")
+        if own.gauge is not None:
+            said.append("a swatch of its own")
+        if own.assembly is not None:
+            said.append("a net of its own")
+        said += [f"{rounds} round{'s' if rounds != 1 else ''} of the {name}" for name, rounds in own.edgings.items()]
+        if said:
+            lines.append(f"  With {', '.join(said)}.")
+    return lines
+
+
+def checkpoint_text(points: Sequence[Checkpoint], imperial: bool) -> str:
+    """"On the way: 4.8 cm after round 3 (5 cm before washing).\""""
+    said = []
+    for point in points:
+        text = f"{length_text(point.width_cm, imperial)} after round {point.round}"
+        if abs(point.unblocked_cm - point.width_cm) > 0.05:
+            text += f" as washed, {one_length(point.unblocked_cm, imperial)} off the hook"
+        said.append(text)
+    return f"On the way the motif measures {' and '.join(said)}." if said else ""
+
+
+def edging_lines(pattern: Pattern, sizes: Iterable[tuple[str, Piece]]) -> list[str]:
+    """How each edging lies in each size; sizes in which it lies alike are told together where their numbers are the same."""
+    told: dict[str, list[str]] = {}
+    pairs = list(sizes)
+    for name, size in pairs:
+        own = pattern_of_size(pattern, name)
+        for fit in edging_fits(own, size.fabrics, size.widths_cm, size.assembly, size.edgings):
+            told.setdefault(_edging_text(fit, in_inches(pattern)), []).append(name)
+    return [text if len(names) == len(pairs) else f"{', '.join(names)}: {text}" for text, names in told.items()]
+
+
+def _edging_text(fit: EdgingFit, imperial: bool) -> str:
+    text = (
+        f"{fit.name}: {fit.stitches} stitches measure {one_length(fit.width_cm, imperial)} along {one_length(fit.girth_cm, imperial)}, and "
+    )
+    if fit.lies == "flat":
+        return f"{text}lie flat."
+    verb = "flare" if fit.lies == "flares" else "draw it in"
+    return f"{text}{verb}; to lie flat, {ratio_text(fit)}."
+
+
+def parts_text(need: YarnNeed) -> str:
+    """"32 m in the motifs, 3 m in the seams, 5 m in the edging, 2 m in ends"; "" where nothing but motifs and ends takes any."""
+    if not need.parts.get("seams") and not need.parts.get("edging"):
+        return ""
+    named = (("motifs", "in the motifs"), ("seams", "in the seams"), ("edging", "in the edging"), ("tails", "in ends"))
+    said = [f"{_metres(need.parts[part])} {words}" for part, words in named if need.parts.get(part)]
+    return ", ".join(said)
+
+
+def _metres(metres: float) -> str:
+    """Whole metres from ten on, below that to the half: more would be false precision."""
+    value = round(metres) if metres >= 10 else max(round(2 * metres) / 2, 0.5)
+    return f"{value:g}{NBSP}m"
+
+
+def other_text(other: OtherBall) -> str:
+    """"of a yarn of 125 m to 50 g, 3 balls (120 g)"."""
+    label = other.label
+    length = f"{number_text(float(label.length.value))}{NBSP}{label.length.unit}"
+    mass = f"{number_text(float(label.mass.value))}{NBSP}{label.mass.unit}"
+    balls = f"{other.balls}{NBSP}ball{'' if other.balls == 1 else 's'}"
+    return f"of a yarn of {length} to {mass}, {balls} ({ceil(round(other.grams, 6))}{NBSP}g worked)"
+
+
+def order_text(order: ColourOrder, names: Mapping[str, str]) -> str:
+    """Which of two yarns that take turns goes further, and what beginning with the other would change."""
+    first, second = names.get(order.first, order.first), names.get(order.second, order.second)
+    more, less = (second, first) if order.less == order.first else (first, second)
+    apart = abs(order.metres[0] - order.metres[1])
+    if apart < 0.05 * sum(order.metres):
+        return f"begun with {first}, both yarns take about the same."
+    text = f"begun with {first}, less is needed of {less} than of {more}, by {_metres(apart)}"
+    swapped = f"{_metres(order.swapped[0])} of {first} and {_metres(order.swapped[1])} of {second}"
+    text += f"; begun with {second}, it would be {swapped}"
+    if order.balls is not None and order.balls[0] != order.balls[1]:
+        text += f", {order.balls[1]} balls in all instead of {order.balls[0]}"
+    return text + "."
