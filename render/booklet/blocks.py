@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import field, replace
+from typing import Any
 
 from motifold.render.booklet.boxes import Box, BoxMark, Destination, LineOfWords, Rectangle, Tag, Tags, stacked, words_line
 from motifold.render.booklet.inline import Type, Word, typeset, width_of
@@ -24,6 +25,7 @@ class Setting:
     """All that setting a block needs: the grid, the types, the width, and the colours of yarns by the words they are named with.
 
     ``done``: what has been set, by what it is and its width: plans are compared, and lines are the same in all of them.
+    ``arranged``: the ways found of placing a part's chart and rounds, by the part, the kind of way and the room.
     """
 
     grid: Grid
@@ -31,6 +33,7 @@ class Setting:
     width: float
     swatches: Mapping[str, str]
     done: dict[tuple[str, float, bool], list[Box]] = field(default_factory=dict, compare=False, repr=False)
+    arranged: dict[tuple[str, str, float, bool], list[Any]] = field(default_factory=dict, compare=False, repr=False)
 
     def narrowed(self, width: float) -> Setting:
         return replace(self, width=width)

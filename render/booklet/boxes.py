@@ -113,6 +113,9 @@ def words_line(text: str, kind: Type, x: float, y: float, tags: Tags = ()) -> Li
 
 
 def moved(mark: BoxMark, dx: float, dy: float) -> BoxMark:
+    """The mark elsewhere. Lines are moved by the ten thousand while plans are compared: made anew without a look at their fields."""
+    if isinstance(mark, LineOfWords):
+        return LineOfWords(mark.x + dx, mark.y + dy, mark.words, mark.tags, mark.ends)
     return replace(mark, x=mark.x + dx, y=mark.y + dy)
 
 

@@ -10,7 +10,7 @@ from motifold.render.booklet.boxes import Box, BoxMark, Page, PlacedBox, Rectang
 from motifold.render.booklet.inline import width_of
 from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.styles import HAIR, Styles
-from motifold.render.booklet.worth import cost_of_white
+from motifold.render.booklet.worth import Inks, cost_of_white
 
 
 def _choices(boxes: Sequence[Box], start: int, height: float) -> list[tuple[int, float]]:
@@ -100,6 +100,7 @@ class Composer:
         self._pages: list[Page] = []
         self._white: list[float] = []
         self._placed: list[PlacedBox] = []
+        self._inks: Inks = {}
         self._running: str | None = None
         self._running_here: str | None = None
         self.y = 0.0
@@ -110,7 +111,7 @@ class Composer:
         """The same pages so far, to go on differently."""
         other = Composer(self.grid, self.styles, self._title)
         other._pages, other._placed, other._white = list(self._pages), list(self._placed), list(self._white)
-        other._running, other._running_here = self._running, self._running_here
+        other._running, other._running_here, other._inks = self._running, self._running_here, self._inks
         other.y, other.cost, other.depth = self.y, self.cost, self.depth
         return other
 
@@ -126,6 +127,12 @@ class Composer:
     def spent(self) -> float:
         """All that was used up: what was decided, pages with their white, and the part of the page in hand."""
         return self.cost + len(self._pages) + sum(self._white) + self.y / self.grid.text_height
+
+    @property
+    def least(self) -> float:
+        """What the finished pages cost at least, whatever follows: the last page's white is not counted, and this page may be the last."""
+        white = sum(self._white) if self._placed else sum(self._white[:-1])
+        return self.cost + len(self._pages) - 1 + white + (1 if self._placed else 0)
 
     @property
     def number(self) -> int:
@@ -157,8 +164,8 @@ class Composer:
 
     def leave(self) -> None:
         """To a new page, even from an empty one."""
-        page = Page(self.number, tuple(self._placed), self._running_here, self._furniture())
-        self._white.append(cost_of_white(page, self.grid) if self._pages else 0.0)
+        page = Page(self.number, tuple(self._placed), self._running_here)
+        self._white.append(cost_of_white(page, self.grid, self._inks) if self._pages else 0.0)
         self._pages.append(page)
         self._placed = []
         self.y = 0.0
@@ -212,16 +219,16 @@ class Composer:
         if not self.fresh:
             self.y = min(self.grid.text_height, self.y + lines * self.grid.leading)
 
-    def _furniture(self) -> tuple[BoxMark, ...]:
+    def _furniture(self, page: Page) -> tuple[BoxMark, ...]:
         """Running head, hairline and page number: the outer edge says where one is."""
-        if self._running_here is None:
+        if page.running is None:
             return ()
         grid, styles = self.grid, self.styles
-        left, right = grid.left(self.number), grid.left(self.number) + grid.text_width
-        odd = self.number % 2 == 1
-        words = self._running_here if odd else self._title
+        left, right = grid.left(page.number), grid.left(page.number) + grid.text_width
+        odd = page.number % 2 == 1
+        words = page.running if odd else self._title
         head_y, foot_y = grid.top - grid.leading * 1.9, grid.top + grid.text_height + grid.leading * 1.9
-        folio = str(self.number)
+        folio = str(page.number)
         return (
             words_line(words, styles.head, right - width_of(words, styles.head) if odd else left, head_y),
             Rectangle(left, head_y + grid.leading * 0.45, grid.text_width, 0.4, HAIR),
@@ -230,6 +237,6 @@ class Composer:
 
     def pages(self) -> tuple[Page, ...]:
         self.turn()
-        return tuple(self._pages)
+        return tuple(replace(page, furniture=self._furniture(page)) for page in self._pages)
 
 

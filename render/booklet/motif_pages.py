@@ -51,9 +51,8 @@ def _ways(part: Part, head: Box, composer: Composer) -> Iterator[Composer]:
     for start in starts:
         room = start.room - head.height - (0.0 if start.fresh else head.before)
         if not long:
-            for capped in _capped(part):
-                for whole in on_one_page(capped, room):
-                    yield _placed(whole, part, head, start.copy())
+            for whole in _whole_ways(part, room):
+                yield _placed(whole, part, head, start.copy())
         for above in _chart_pages(part, room, start.fresh):
             yield _over(above, part, head, start)
         if start.number % 2 == 0 and not long:
@@ -74,7 +73,23 @@ def _capped(part: Part) -> tuple[Part, ...]:
     return part, part.smaller((chart.comfortable * chart.largest) ** 0.5), part.smaller(chart.comfortable)
 
 
-def _chart_pages(part: Part, room: float, fresh: bool) -> Iterator[Arrangement]:
+def _chart_pages(part: Part, room: float, fresh: bool) -> list[Arrangement]:
+    """The ways of ``_ways_of_chart``, looked for once for each room: beginnings that are compared have the same ones."""
+    known = (part.key, "chart first", round(room, 3), fresh)
+    if known not in part.setting.arranged:
+        part.setting.arranged[known] = list(_ways_of_chart(part, room, fresh))
+    return part.setting.arranged[known]
+
+
+def _whole_ways(part: Part, room: float) -> list[Arrangement]:
+    """Chart, key and all rounds within ``room``, looked for once for each room."""
+    known = (part.key, "whole", round(room, 3), True)
+    if known not in part.setting.arranged:
+        part.setting.arranged[known] = [whole for capped in _capped(part) for whole in on_one_page(capped, room)]
+    return part.setting.arranged[known]
+
+
+def _ways_of_chart(part: Part, room: float, fresh: bool) -> Iterator[Arrangement]:
     """The chart with its key or without it, as large as ``room`` allows or comfortably; on a page of its own it may lie on its side."""
     for capped in _capped(part):
         together = chart_and_key(capped, room)

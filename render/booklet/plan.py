@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from math import inf
 
 from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Box, Page, Tag, Tags, beside, stacked
@@ -62,18 +63,22 @@ def pages_of(content: BookletContent) -> tuple[Page, ...]:
 def best_plan(content: BookletContent) -> Plan:
     """The plan that costs least: few pages, little white, large charts, lines not closer than they need be."""
     sections = content.document.sections
-    best = _plan(content, sections, 0, 0.0)
+    best = _cheaper(_plans(content, sections, 0, 0.0))
     forward = _cautions_forward(sections)
     for closer in range(CLOSEST + 1):
         inner = best.pages[1:]
         last = filled(inner[-1], best.grid) if inner else 1.0
         if len(inner) < 2 or (last > _GAIN * CLOSEST * len(inner) + 0.2 and best.cost < _wanting(best)):
             break
-        if closer:
-            best = min(best, _plan(content, sections, closer, _CLOSER * closer), key=lambda plan: plan.cost)
-        if forward is not None:
-            best = min(best, _plan(content, forward, closer, _CLOSER * closer + _MOVED), key=lambda plan: plan.cost)
+        others = [(sections, _CLOSER * closer)] if closer else []
+        others += [(forward, _CLOSER * closer + _MOVED)] if forward is not None else []
+        for order, cost in others:
+            best = _cheaper([best, *_plans(content, order, closer, cost, best.cost)])
     return best
+
+
+def _cheaper(plans: Sequence[Plan]) -> Plan:
+    return min(plans, key=lambda plan: plan.cost)
 
 
 def _wanting(plan: Plan) -> float:
@@ -91,7 +96,8 @@ def _cautions_forward(sections: Sequence[Section]) -> tuple[Section, ...] | None
     return (*others[:first], *cautions, *others[first:])
 
 
-def _plan(content: BookletContent, sections: Sequence[Section], closer: int, cost: float) -> Plan:
+def _plans(content: BookletContent, sections: Sequence[Section], closer: int, cost: float, bound: float = inf) -> list[Plan]:
+    """The plans that are left at the end, with so many lines more on a page; those that cost less than ``bound``."""
     grid = grid_for(content.style.paper, closer)
     styles = styles_for(grid, content.style)
     composer = Composer(grid, styles, content.document.title)
@@ -101,13 +107,14 @@ def _plan(content: BookletContent, sections: Sequence[Section], closer: int, cos
     pieces, rest = _pieces(content, sections)
     beginnings = [composer]
     for piece in pieces:
-        beginnings = _cheapest([way for start in beginnings for way in _ways(piece, start, setting, content.document.title)])
+        ways = [way for start in beginnings for way in _ways(piece, start, setting, content.document.title)]
+        beginnings = _cheapest([way for way in ways if cost + way.least < bound])
     plans = []
     for one in beginnings:
         figure_grid(rest, one, setting, (DOCUMENT, Tag("Sect", "pictures")), "pictures")
         pages = one.pages()
         plans.append(Plan(pages, grid, cost + one.cost + cost_of_pages(pages, grid)))
-    return min(plans, key=lambda plan: plan.cost)
+    return [plan for plan in plans if plan.cost < bound]
 
 
 def _pieces(content: BookletContent, sections: Sequence[Section]) -> tuple[list[_Piece], list[Figure]]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from motifold.render.booklet.boxes import LineOfWords, Page, Picture, PlacedBox
+from motifold.render.booklet.boxes import Box, LineOfWords, Page, Picture, PlacedBox
 from motifold.render.booklet.linebreak import line_width
 from motifold.render.booklet.model import Figure
 from motifold.render.booklet.paper import Grid
@@ -19,36 +19,47 @@ _SMALL = 2.0          # a chart that can just be read
 _MODEST = 0.35         # a chart at its comfortable size
 
 
-def filled(page: Page, grid: Grid) -> float:
+Inks = dict[int, tuple[Box, list[tuple[float, float, float]]]]
+"""Boxes by their identity, and where they are inked: plans that are compared place the same boxes again and again."""
+
+
+def filled(page: Page, grid: Grid, inks: Inks | None = None) -> float:
     """How far down its columns a page is filled, 0 to 1."""
-    return sum(depths(page.placed, grid, page.number)) / grid.columns
+    return sum(depths(page.placed, grid, page.number, {} if inks is None else inks)) / grid.columns
 
 
-def depths(placed: Iterable[PlacedBox], grid: Grid, number: int) -> list[float]:
+def depths(placed: Iterable[PlacedBox], grid: Grid, number: int, inks: Inks) -> list[float]:
     """For each column the share of its height down to the lowest words or picture in it."""
     lowest = [0.0] * grid.columns
     left = grid.left(number)
+    edges = [column * (grid.column_width + grid.gutter) for column in range(grid.columns)]
     for one in placed:
-        for mark in one.box.marks:
-            match mark:
-                case Picture():
-                    width, below = mark.width, mark.height
-                case LineOfWords():
-                    width, below = line_width(mark.words), 0.0
-                case _:
-                    continue
-            start = one.x + mark.x - left
-            depth = min(1.0, (one.y + mark.y + below - grid.top) / grid.text_height)
-            for column in range(grid.columns):
-                edge = column * (grid.column_width + grid.gutter)
-                if start + width > edge + 2 and start < edge + grid.column_width - 2:
-                    lowest[column] = max(lowest[column], depth)
+        known = inks.get(id(one.box))
+        if known is None:
+            known = inks[id(one.box)] = (one.box, _ink(one.box))  # the box is kept, so that its identity stays its own
+        for x, width, foot in known[1]:
+            start = one.x + x - left
+            depth = (one.y + foot - grid.top) / grid.text_height
+            for column, edge in enumerate(edges):
+                if start + width > edge + 2 and start < edge + grid.column_width - 2 and depth > lowest[column]:
+                    lowest[column] = min(1.0, depth)
     return lowest
 
 
-def cost_of_white(page: Page, grid: Grid) -> float:
+def _ink(box: Box) -> list[tuple[float, float, float]]:
+    """Left edge, width and foot of the words and pictures in a box."""
+    found = []
+    for mark in box.marks:
+        if isinstance(mark, LineOfWords):
+            found.append((mark.x, line_width(mark.words), mark.y))
+        elif isinstance(mark, Picture):
+            found.append((mark.x, mark.width, mark.y + mark.height))
+    return found
+
+
+def cost_of_white(page: Page, grid: Grid, inks: Inks | None = None) -> float:
     """By the square: two pages half filled are better than a full one before one with a line."""
-    return WHITE * (1.0 - filled(page, grid)) ** 2
+    return WHITE * (1.0 - filled(page, grid, inks)) ** 2
 
 
 def cost_of_pages(pages: Sequence[Page], grid: Grid) -> float:
