@@ -21,6 +21,7 @@ from motifold.cli.common import (
     size_option,
     terms_option,
 )
+from motifold.cli.progress import stages
 
 PAPERS: dict[str, Literal["A4", "Letter", "A5"]] = {"a4": "A4", "letter": "Letter", "a5": "A5"}
 
@@ -66,8 +67,11 @@ def command(
     )
     if errata and not worked.pattern.edition.changes:
         raise click.UsageError("the pattern says nothing of changes: they stand under [pattern.changes], each below its version.")
-    content = booklet_content(worked, look)
-    data = make_sheet(errata_of(content)) if errata else make_booklet(content)
+    with stages() as line:
+        line.now("drawing the charts and schematics")
+        content = booklet_content(worked, look)
+        line.now("setting the pages")
+        data = make_sheet(errata_of(content)) if errata else make_booklet(content)
     path = target.path / f"{pattern.stem}{suffix}.pdf" if target.folder and target.path else target.path
     put(path, data)
     finish(job)
