@@ -20,6 +20,7 @@ from motifold.render.pattern.instructions import (
     RepeatRounds,
     SideFacing,
     Step,
+    UseYarn,
     Work,
 )
 from motifold.render.pattern.problem import Problem
@@ -134,10 +135,24 @@ def _numbered(book: _Book, line: Line, rounds: int | None, later: int, height: f
         for _ in range(count):
             _add(book, line, line, own, True, count > 1 or label.following)
     if repeats is not None:
+        begun = len(book.jobs)
         _repeat_rounds(book, line, repeats, last - first + 1 if label.last is not None else None, rounds, later, height, size)
-        rest = tuple(step for step in own if not isinstance(step, Work | Chain | Group | Repeat | Join))
-        if rest and not worked and book.jobs:
-            book.jobs[-1] = replace(book.jobs[-1], steps=book.jobs[-1].steps + rest)
+        if not worked:
+            _said_beside(book, line.steps, begun)
+
+
+def _said_beside(book: _Book, steps: tuple[Step, ...], begun: int) -> None:
+    """What a line says beside its "rep Rnd 2": before it for the first of those rounds, behind it for the last; a change of colour every row."""
+    if begun == len(book.jobs):
+        return
+    at = next(index for index, step in enumerate(steps) if isinstance(step, RepeatRounds))
+    every = tuple(replace(step, manner="change") for step in steps if isinstance(step, UseYarn) and step.manner == "each")
+    others = [tuple(step for step in part if not (isinstance(step, UseYarn) and step.manner == "each")) for part in (steps[:at], steps[at + 1 :])]
+    for index in range(begun, len(book.jobs)):
+        before = (others[0] if index == begun else ()) + every
+        after = others[1] if index == len(book.jobs) - 1 else ()
+        if before or after:
+            book.jobs[index] = replace(book.jobs[index], steps=before + book.jobs[index].steps + after)
 
 
 def _name(line: Line, number: int) -> str:

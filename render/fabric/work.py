@@ -149,7 +149,7 @@ def skip(hook: Hook, step: Skip) -> None:
     """Passes places. ``sk first st`` where the beginning chain stands names that same stitch, ``sk first 3 sts`` it and two more."""
     place = step.place
     cursor = cursor_for(hook, place)
-    if not cursor.size or (_already_covered(hook, place)):
+    if not cursor.size or _already_covered(hook, place):
         return
     if place.which == "first" and cursor.pos == cursor.start and not cursor.fresh:
         more = place.count.at(hook.shop.size) - 1 if place.each else 0

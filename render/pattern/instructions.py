@@ -215,10 +215,13 @@ class Join(Node):
 
 @dataclass(frozen=True, slots=True)
 class UseYarn(Node):
-    """``with A``, ``change to B``, ``pick up B``. ``yarn`` None: "the other yarn"."""
+    """``with A``, ``change to B``, ``pick up B``. ``yarn`` None: "the other yarn".
+
+    ``each``: "changing color every row", said beside rows that are repeated: each of them begins with the other yarn.
+    """
 
     yarn: str | None
-    manner: Literal["with", "change", "pick up"] = "with"
+    manner: Literal["with", "change", "pick up", "each"] = "with"
     in_last_yo: bool = False
 
 

@@ -103,6 +103,8 @@ def _between(before: Step | None, step: Step, closing: bool, depth: int) -> str:
         return ". " if _is_chore(step) or closing else ", " if step.leave else "; "
     if isinstance(before, Words) and _is_chore(before) and not depth:
         return ". "
+    if isinstance(step, UseYarn) and step.manner == "each":
+        return ", "
     ends = isinstance(step, Turn) and not isinstance(before, Chain)
     starred = isinstance(before, Repeat) and _style(before, 0) == "*"
     return "; " if closing or ends or (starred and isinstance(step, UseYarn)) else ", "
@@ -228,6 +230,8 @@ def _use_yarn(voice: Voice, step: UseYarn) -> str:
     yarn = step.yarn or "the other yarn"
     if step.manner == "with":
         return f"with {yarn}"
+    if step.manner == "each":
+        return f"changing {'colour' if voice.terms == 'UK' else 'color'} every {'row' if voice.rows else voice.craft('rnd')}"
     if step.manner == "pick up":
         return f"pick up {yarn}"
     return f"changing to {yarn} in {voice.the}last {voice.term('yo')}" if step.in_last_yo else f"change to {yarn}"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from motifold.render.pattern.instructions import Amount, Chain, Extent, Group, Place, Skip, Step, Stop, Work
+from motifold.render.pattern.notation.elsewhere import at_last_elsewhere
 from motifold.render.pattern.notation.last_pass import Body, Ending, alike, stopped
 from motifold.render.pattern.notation.omissions import read_omission
 from motifold.render.pattern.notation.places import read_np
@@ -20,6 +21,9 @@ def read_ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body:
     at = r.pos
     plain = Ending(extent, steps)
     r.accept_separator()
+    if at_last_elsewhere(r):  # a step of its own, which follows
+        r.pos = at
+        return plain
     if r.peek().raw == "but" and (r.peek(1).value in ("omit", "ending", "end", "not", "on") or r.peek(1).raw in ("skipping", "last")):
         r.take()
     if (r.at("ending", "end", "close") or r.peek().raw in ("end", "stop", "stopping", "last") or r.follows("on", "last")) and _ends_at_stop(r):

@@ -4,7 +4,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from motifold.render.pattern.instructions import CountClaim, Instructions, Label, Line, RepeatRounds, Step, UseYarn
+from motifold.render.pattern.instructions import (
+    Chain,
+    CountClaim,
+    Group,
+    Instructions,
+    Join,
+    Label,
+    Line,
+    Repeat,
+    RepeatRounds,
+    Step,
+    UseYarn,
+    Work,
+)
 from motifold.render.pattern.notation.brackets import match_brackets
 from motifold.render.pattern.notation.context import NotationContext
 from motifold.render.pattern.notation.finishing import finished_steps, makes_ring
@@ -104,8 +117,8 @@ def _read_line(
     claims, broken = tuple(r.claims), r.broken or r.unread
     if labelled.repeats:
         return _with_claims(_repeat_lines(finished, label, memory), claims)
-    split = next((at for at, step in enumerate(finished) if isinstance(step, RepeatRounds) and at > 0), None)
-    if split is None:
+    split = next((at for at, step in enumerate(finished) if isinstance(step, RepeatRounds)), None)
+    if split is None or not any(isinstance(step, Work | Chain | Group | Repeat | Join) for step in finished[:split]):  # "With B, rep Row 2"
         return [Line(number, span, label, finished, claims, broken)]
     return [Line(number, span, label, finished[:split], claims, broken), *_repeat_lines(finished[split:], label, memory)]
 

@@ -19,6 +19,7 @@ from motifold.render.pattern.notation.amounts import at_times
 from motifold.render.pattern.notation.asides import cluster_made, counts_as_after, counts_in_bracket, remark_in_brackets, you_should_have
 from motifold.render.pattern.notation.beginnings import at_counts_as
 from motifold.render.pattern.notation.counts import try_dash, try_sentence
+from motifold.render.pattern.notation.elsewhere import at_last_elsewhere, last_elsewhere
 from motifold.render.pattern.notation.joins import read_join
 from motifold.render.pattern.notation.moves import read_brace, read_magic_ring, read_marker, read_no_join, read_skip, read_turn
 from motifold.render.pattern.notation.phrases import KNITTING
@@ -158,6 +159,8 @@ def _line_may_be_over(before: list[Step]) -> bool:
 
 def _worded(r: Reader, before: list[Step]) -> list[Step]:
     word = r.peek().value
+    if before and at_last_elsewhere(r):
+        return last_elsewhere(r, before)
     if word == "ch" and not at_stitch(r):
         return [read_chain(r)]
     if at_repeat_rounds(r):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from motifold.render.pattern.instructions import FastenOff, Join, LeaveYarn, Step, UseYarn
+from motifold.render.pattern.instructions import FastenOff, Join, LeaveYarn, Step, UseYarn, Words
 from motifold.render.pattern.notation.problems import nearest
 from motifold.render.pattern.notation.reader import Reader
 
@@ -68,6 +68,8 @@ def read_change(r: Reader) -> list[Step]:
     start, number = r.pos, r.new_id()
     r.take()
     key: str | None = None
+    if r.at("yarn") and (r.peek(1).raw == "as" or r.peek(1).value in ("each", "when", "where", "other")):
+        return _said_of_all_rows(r, start, number)
     named = r.at_kind("yarn") or r.at("to", "other yarn")
     if r.accept("yarn"):
         r.accept("to")
@@ -79,6 +81,17 @@ def read_change(r: Reader) -> list[Step]:
     elif len(r.context.yarns) != 2:
         raise r.reject("yarn", "which yarn to change to is not said", f"the yarns of the file are: {', '.join(r.context.yarns) or 'none'}")
     return [UseYarn(number, r.span(start), key, "change", _last_yarn_over(r))]
+
+
+def _said_of_all_rows(r: Reader, start: int, number: int) -> list[Step]:
+    """Such as "changing color every row": the other yarn in each of the rows repeated; "changing colors as desired" is only said."""
+    r.take()
+    if r.accept("each") and r.accept("row", "rnd"):
+        return [UseYarn(number, r.span(start), None, "each")]
+    while not r.at_kind("sep", "open", "close", "end", "mark", "dash", "brace"):
+        r.take()
+    words = " ".join(r.text.text[r.items[start].start : r.before().end].split())
+    return [Words(number, r.span(start), words)]
 
 
 def _last_yarn_over(r: Reader) -> bool:
