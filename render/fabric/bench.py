@@ -29,8 +29,8 @@ MENDABLE = STRUCTURAL | {"join"}
 """Codes of mistakes for which a change is looked for that makes the line come out."""
 
 
-MOST_IN_A_ROUND = 20_000
-"""More than this in one round is one too."""
+MOST_IN_A_ROUND = 6_000
+"""More than this in one round is one too: twelve metres of edge, at two millimetres a stitch."""
 
 
 class TooMuch(Exception):

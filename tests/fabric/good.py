@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -16,6 +17,23 @@ class Good:
     stitches: dict[str, str] = field(default_factory=dict)
     row_height_cm: float | None = None
     counts_as: bool | None = None
+
+
+def as_file(name: str, good: Good) -> str:
+    """A good text as a whole pattern file."""
+    worked = "rows" if good.rows else "rounds"
+    lines = ["[pattern]", f'title = "{name}"', f'terms = "{good.terms}"', '[yarn.A]\nname = "Oat"']
+    if re.search(r"\bB\b|other yarn", good.text):
+        lines.append('[yarn.B]\nname = "Rye"')
+    if good.row_height_cm is not None:
+        lines.append(f'[gauge]\nrows = 20\nheight = "{20 * good.row_height_cm:g} cm"')
+    lines += [f'[stitch.{key}]\nmeans = "{means}"' for key, means in good.stitches.items()]
+    lines.append("[motif.piece]")
+    if not good.rows:
+        lines.append(f'shape = "{good.shape}"')
+    if good.counts_as is not None:
+        lines.append(f"counts_as = {str(good.counts_as).lower()}")
+    return "\n".join([*lines, f'{worked} = """', good.text.rstrip("\n"), '"""', ""])
 
 
 RING = "Ring: Make a magic ring.\n"

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import sys
 from dataclasses import dataclass, field
+from pathlib import Path
 
 import pytest
 
@@ -11,6 +13,8 @@ from motifold.render.pattern.instructions import ONE, Chain, Definition, Instruc
 from motifold.render.pattern.locator import LocatedText
 from motifold.render.pattern.notation import NotationContext
 from motifold.render.pattern.problem import Problem
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "fabric"))  # the library of good patterns
 
 GOOD = '''\
 # a bag of two squares and a half

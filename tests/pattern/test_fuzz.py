@@ -1,6 +1,7 @@
 """Whatever is typed, reading and working it ends soon and with problems, not with a traceback.
 
-Seeds are the samples; a mutation changes what writers and keyboards change: numbers, words, brackets, lines, keys, quotes.
+Seeds are the samples and the library of good patterns; a mutation changes what writers and keyboards change: numbers, words, brackets,
+lines, keys, quotes, and steps, places and stitches of the notation.
 ``MOTIFOLD_FUZZ`` says how many are tried in the slow tier (5,000 if it says nothing).
 """
 
@@ -14,11 +15,13 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from good import GOOD, as_file
 
 from motifold.render.pattern import read_pattern
 from motifold.render.worked import work_pattern
 
-SAMPLES = sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))
+SAMPLES = [path.read_text(encoding="utf-8") for path in sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))]
+LIBRARY = [as_file(name, GOOD[name]) for name in sorted(GOOD)]
 LONGEST = 2.0
 """Seconds of one processor that one file may take, where it asks for no more than ``PLENTY`` stitches."""
 PLENTY = 20_000
@@ -97,13 +100,32 @@ def _steps(text: str, pick: random.Random) -> str:
     return ", ".join(parts)
 
 
-MUTATIONS: tuple[Callable[[str, random.Random], str], ...] = (_characters, _numbers, _numbers, _words, _words, _lines, _steps, _steps)
+_SWAPS = (
+    ("dc", "tr"), ("sc", "dc"), ("hdc", "dc"), ("tr", "dtr"), ("ch-2", "ch-3"), ("ch-1", "ch-2"), ("next", "same"), ("first", "last"),
+    ("around", "twice"), ("times", "more times"), ("each", "next"), ("sk", "sc in"), ("turn", "join"), ("[", "("), ("]", ")"), ("3", "4"),
+    ("to next ch-2 sp", "around"), ("; rep from * around", ""), ("sl st", "sc"), ("Rnd 2", "Rnd 3"), ("Row 2", "Rows 2-9"), ("\"", "'"),
+)  # fmt: skip
+
+
+def _swaps(text: str, pick: random.Random) -> str:
+    """One word of the notation for another, at one place."""
+    one, other = pick.choice(_SWAPS)
+    spots = [at for at in range(len(text)) if text.startswith(one, at)]
+    if not spots:
+        return text
+    at = pick.choice(spots)
+    return text[:at] + other + text[at + len(one) :]
+
+
+MUTATIONS: tuple[Callable[[str, random.Random], str], ...] = (
+    _characters, _numbers, _numbers, _words, _words, _lines, _steps, _steps, _swaps, _swaps,
+)  # fmt: skip
 
 
 def mutated(number: int) -> str:
     """The file of this number: the same in every run."""
     pick = random.Random(number)
-    text = pick.choice(SAMPLES).read_text(encoding="utf-8")
+    text = pick.choice(pick.choice((SAMPLES, LIBRARY, LIBRARY)))
     for _ in range(pick.choice((1, 1, 1, 2, 3, 8))):
         text = pick.choice(MUTATIONS)(text, pick) or text
     return text
