@@ -130,7 +130,7 @@ def _work_size(
     follow = OF_A_MOTIF | (OF_LOST_SIDES if sides_lost(pattern, fabrics) else frozenset()) if broken else frozenset()
     assembly = None
     if pattern.assembly is not None:
-        assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths, heights)
+        assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths, heights, pattern.gauge.motif if pattern.gauge else None)
         problems.extend(without(assembly_problems, follow))
         wrong = any(problem.severity == "error" or problem.code == "side-rolled" for problem in assembly_problems)
         broken = broken or unmeasured or "assembly" in unread or wrong
@@ -185,12 +185,12 @@ def _work_edging(
 
 def _workshop(pattern: Pattern, rounds: int | None, index: int, counts_as: bool | None) -> Workshop:
     from motifold.render.fabric import Workshop
-    from motifold.render.sizing import row_height_cm
+    from motifold.render.sizing import row_height_cm, yarns_of_text
 
     definitions: dict[str, Definition] = {s.key: s.definition for s in pattern.stitches if s.definition is not None}
     return Workshop(
         definitions=definitions,
-        yarns=tuple(yarn.key for yarn in pattern.yarns),
+        yarns=yarns_of_text(pattern),
         rounds=rounds,
         size=index,
         row_height_cm=row_height_cm(pattern.gauge),

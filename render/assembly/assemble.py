@@ -25,17 +25,19 @@ def assemble(
     fabrics: Mapping[str, Fabric],
     widths_cm: Mapping[str, float | None],
     heights_cm: Mapping[str, float | None] | None = None,
+    measured_on: str | None = None,
 ) -> tuple[Assembly | None, tuple[Problem, ...]]:
     """Join the panels and find what they make; None where no panel can be made.
 
     ``widths_cm``: each motif's width, square to a side (a strip worked in rows: along its foundation); ``heights_cm``: of those worked in
-    rows. What a pattern says wrongly is left out of the assembly and told as a problem. Time grows with the number of panels and seams.
+    rows; ``measured_on``: the motif of the swatch, if it has one. What a pattern says wrongly is left out of the assembly and told as a
+    problem. Time grows with the number of panels and seams.
     """
     panels, problems = read_panels(source, fabrics)
     if not panels:
         return None, problems
     seams, seam_problems = read_seams(source, panels)
-    shapes, scaled = shapes_of(panels, seams, widths_cm, heights_cm or {})
+    shapes, scaled = shapes_of(panels, seams, widths_cm, heights_cm or {}, measured_on if widths_cm.get(measured_on or "") else None)
     edges, glues = cut_edges(panels, seams)
     surface = build_surface(tuple(edge.panel for edge in edges), glues)
     joint = Joint(panels, seams, shapes, edges, surface)

@@ -5,9 +5,24 @@ from __future__ import annotations
 from typing import Literal
 
 from motifold.render.assembly.flatlay import Flatlay, Rimline, stretch
-from motifold.render.assembly.model import SeamPass
+from motifold.render.assembly.model import Seam, SeamPass
 from motifold.render.assembly.sheet import Sheet, moved, toward, unit, words_box
-from motifold.render.assembly.style import BOLD_MM, CAP_EM, DASH_MM, DONE, FOLD, FOLD_OFF_MM, LETTER_PT, MM_PER_PT, TAG_MM, THICK_MM
+from motifold.render.assembly.style import (
+    BOLD_MM,
+    CAP_EM,
+    DASH_MM,
+    DONE,
+    FOLD,
+    FOLD_OFF_MM,
+    LETTER_PT,
+    MM_PER_PT,
+    TAG_MM,
+    THICK_MM,
+    THIN_MM,
+)
+
+GATHERS_MM = 1.5  # from one stroke of an eased side to the next
+GATHER_MM = 1.1
 
 State = Literal["plain", "done", "now"]
 
@@ -29,7 +44,8 @@ def letters(number: int) -> str:
 def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State) -> None:
     """One open seam: a dashed line beside each of its sides; on a crowded sheet on them, with its letter inside the panel."""
     step = one.steps[at]
-    letter = letters(flat.fold_number[step.seam])
+    seam = flat.assembly.seams[step.seam]
+    letter = letters(flat.fold_number[step.seam]) + ("~" if seam.twist else "")
     width = BOLD_MM if state == "now" else THICK_MM
     for place, rim in enumerate(flat.fold_lines(step.seam)):
         way = rim if step.forward else rim.turned()
@@ -44,6 +60,27 @@ def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State
         else:
             # A step says its pass in its title; in the net one number is enough for both sides.
             _lettered(sheet, beside, one, at, letter, width, numbered=state == "plain", first=place == 0)
+        if state != "done" and eased_in(seam) == place:
+            paint_gathers(sheet, beside, FOLD)
+
+
+def eased_in(seam: Seam) -> int | None:
+    """Which side of a seam is the longer one and eased in: 0 is side a, 1 side b; None where they meet one to one."""
+    if seam.eased is None or seam.eased[0] == seam.eased[1]:
+        return None
+    return 0 if seam.eased[0] > seam.eased[1] else 1
+
+
+def paint_gathers(sheet: Sheet, line: Rimline, color: str) -> None:
+    """Short strokes across a line, as sewing patterns mark what is eased in: outside it, wherever nothing else stands."""
+    count = max(2, round(line.length / GATHERS_MM))
+    for i in range(count):
+        share = (i + 0.5) / count
+        spot = line.beside(0.0, share - 0.01, share + 0.01)
+        a, out = toward(spot.points[0], spot.points[-1], 0.5), spot.outward(0)
+        b = moved(a, out, GATHER_MM)
+        if not sheet.worded((min(a[0], b[0]) - 0.3, min(a[1], b[1]) - 0.3, max(a[0], b[0]) + 0.3, max(a[1], b[1]) + 0.3)):
+            sheet.line([a, b], color, THIN_MM)
 
 
 def _letter_inside(sheet: Sheet, line: Rimline, letter: str, width: float, crowded: bool) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from math import hypot
 
@@ -119,7 +120,7 @@ def across_corners(solid: Solid) -> float:
 
 def worn_over(assembly: Assembly) -> bool:
     """Whether the opening looks down, as a hat's does."""
-    words = (assembly.form or "").lower().split()
+    words = re.findall("[a-z]+", (assembly.form or "").lower())
     return any(word in ("hat", "cap", "beanie", "bonnet", "cosy", "cozy", "cover", "lampshade", "shade", "dome") for word in words)
 
 

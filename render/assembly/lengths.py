@@ -30,21 +30,28 @@ def shapes_of(
     seams: tuple[SeamPlan, ...],
     widths_cm: Mapping[str, float | None],
     heights_cm: Mapping[str, float | None],
+    measured_on: str | None = None,
 ) -> tuple[tuple[Measured, ...], bool]:
     """The shape of each panel, and whether every length is true.
 
-    Sides sewn together are equally long, which tells the size of a motif that nobody measured.
+    Sides sewn together are equally long, which tells the size of a motif that nobody measured: better than what was worked out for it from
+    the motif ``measured_on`` by the heights of its stitches, which knows nothing of its shape.
     """
     fabrics = {panel.fabric.name: panel.fabric for panel in panels}
     units = {name: shape_of(fabric) for name, fabric in fabrics.items()}
     lengths: dict[_Key, float] = {}
     for name, fabric in fabrics.items():
         width, height = widths_cm.get(name), heights_cm.get(name)
-        if width:
+        if width and (measured_on in (None, name) or is_rows(fabric)):
             lengths[name, "across"] = width if is_rows(fabric) else side_length_cm(whole_corners(fabric), width)
         if height and is_rows(fabric):
             lengths[name, "along"] = height
     _pass_on(lengths, panels, seams, units)
+    for name, fabric in fabrics.items():
+        width = widths_cm.get(name)
+        if width and (name, "across") not in lengths:
+            lengths[name, "across"] = side_length_cm(whole_corners(fabric), width)
+            _pass_on(lengths, panels, seams, units)
     stitch = _stitch_cm(lengths, fabrics, units)
     measured = {name: _measured(fabric, units[name], lengths, stitch) for name, fabric in fabrics.items()}
     return tuple(measured[panel.fabric.name] for panel in panels), all(all(m.known) for m in measured.values())

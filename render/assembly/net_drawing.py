@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from motifold.render.assembly.flatlay import Flatlay, lay
+from motifold.render.assembly.flatlay import Flatlay, Rimline, lay
+from motifold.render.assembly.fold_paint import eased_in, paint_gathers
 from motifold.render.assembly.measures import OFF_MM, level, upright
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.net_paint import paint_gap, paint_joined, paint_numbers, paint_order, paint_pass
 from motifold.render.assembly.panel_paint import paint_names, paint_panels
 from motifold.render.assembly.sewing import joins_as_it_goes
 from motifold.render.assembly.sheet import Sheet
-from motifold.render.assembly.steps import assembly_steps
+from motifold.render.assembly.steps import assembly_steps, work_order
 from motifold.render.assembly.style import (
     A5_TEXT_HEIGHT_MM,
     A5_TEXT_WIDTH_MM,
@@ -37,13 +38,15 @@ def draw_net(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: 
     sheet = Sheet()
     flat = lay(assembly, *net_room(width_mm, height_mm))
     paint_panels(sheet, flat)
+    as_it_goes = joins_as_it_goes(assembly.method)
     if not flat.dense:
-        paint_names(sheet, flat)
+        paint_names(sheet, flat, raised=as_it_goes)
     _keep_free(sheet, flat)
-    motifs = [step for step in assembly_steps(assembly) if step.kind == "motif"] if joins_as_it_goes(assembly.method) else []
-    for step in motifs:
-        paint_joined(sheet, flat, step, "plain")
-    paint_order(sheet, flat, motifs)
+    if as_it_goes:
+        for step in assembly_steps(assembly):
+            if step.kind == "motif":
+                paint_joined(sheet, flat, step, "plain")
+        paint_order(sheet, flat, work_order(assembly))
     passes = assembly.passes[: len(assembly.passes) // assembly.copies]
     starts = [start for one in passes for start in paint_pass(sheet, flat, one, "plain")]
     gaps = assembly.gaps[: len(assembly.gaps) // assembly.copies]
@@ -160,14 +163,19 @@ def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float) -> None:
         entries.append(("gap", "gap to close"))
     if folds:
         entries.append(("fold", "same letter: sewn together"))
+    if any(flat.assembly.seams[i].twist for i in flat.seams):
+        entries.append(("twist", "A~: with a twist, as the arrows run"))
+    if any(eased_in(flat.assembly.seams[i]) is not None for i in flat.seams):
+        entries.append(("eased", "eased in"))
     entries.append(("rs", "RS: right side up"))
     right = max(box[2], box[0] + min(width_mm, 90.0))
     for mark, words in entries:
-        wide = 9.5 + text_width_mm(words, "sans", LETTER_PT) + 4.0 if mark != "rs" else text_width_mm(words, "sans", LETTER_PT) + 4.0
+        plain = mark in ("rs", "twist")
+        wide = (0.0 if plain else 9.5) + text_width_mm(words, "sans", LETTER_PT) + 4.0
         if x + wide - 4.0 > right and x > box[0]:
             x, y = box[0], y - 5.2
         _key_mark(sheet, mark, (x, y))
-        at = x + (0.0 if mark == "rs" else 9.5)
+        at = x + (0.0 if plain else 9.5)
         sheet.words((at, y - CAP_EM / 2 * LETTER_PT * MM_PER_PT), words, LETTER_PT, color=INK, anchor="start")
         x += wide
 
@@ -187,6 +195,10 @@ def _key_mark(sheet: Sheet, mark: str, at: Point) -> None:
         sheet.tag((x + 4, y), "1", FLAT, filled=True)
     elif mark == "joined":
         sheet.line([(x, y), (x + 8, y)], FLAT, THICK_MM)
+    elif mark == "eased":
+        line = ((x, y - 0.5), (x + 8, y - 0.5))
+        sheet.line(line, FOLD, THICK_MM)
+        paint_gathers(sheet, Rimline(line, False), FOLD)
     elif mark == "open":
         sheet.line([(x, y), (x + 8, y)], INK, THICK_MM)
     elif mark == "fold":

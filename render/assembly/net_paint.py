@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from itertools import pairwise
 from math import hypot
 
-from motifold.render.assembly.flatlay import Flatlay
-from motifold.render.assembly.fold_paint import State, paint_fold
+from motifold.render.assembly.flatlay import Flatlay, Rimline
+from motifold.render.assembly.fold_paint import State, eased_in, paint_fold, paint_gathers
 from motifold.render.assembly.model import PassStep, SeamPass
 from motifold.render.assembly.sheet import Sheet, moved, toward, unit
 from motifold.render.assembly.steps import AssemblyStep
@@ -55,6 +55,8 @@ def paint_pass(sheet: Sheet, flat: Flatlay, one: SeamPass, state: State, only: S
             run = []
             paint_fold(sheet, flat, one, at, state)
             continue
+        if state != "done":
+            _paint_eased(sheet, flat, step)
         if run and not _goes_on(flat, one.steps[run[-1]], step):
             starts += _paint_run(sheet, flat, one, run, state)
             run = []
@@ -62,6 +64,14 @@ def paint_pass(sheet: Sheet, flat: Flatlay, one: SeamPass, state: State, only: S
     starts += _paint_run(sheet, flat, one, run, state)
     sheet.end()
     return starts
+
+
+def _paint_eased(sheet: Sheet, flat: Flatlay, step: PassStep) -> None:
+    seam = flat.assembly.seams[step.seam]
+    longer = eased_in(seam)
+    if longer is not None and seam.b is not None:
+        # Where the sides lie together the strokes stand within the panel that is eased in.
+        paint_gathers(sheet, Rimline(flat.piece((seam.a, seam.b)[longer]), False), FLAT)
 
 
 def _line(flat: Flatlay, step: PassStep) -> tuple[Point, ...]:
@@ -167,8 +177,8 @@ def paint_gap(sheet: Sheet, flat: Flatlay, corners: Iterable[tuple[str, int]]) -
 
 
 def paint_joined(sheet: Sheet, flat: Flatlay, step: AssemblyStep, state: State) -> None:
-    """The sides along which one motif is joined to those before it."""
-    sheet.begin("joined", step.panels[0], (("panel", step.panels[0]),))
+    """The sides along which the motifs of a step are joined to those before them."""
+    sheet.begin("joined", ", ".join(step.made), (("panel", step.made[0]),))
     one = SeamPass(step.number, step.steps, 0, False)
     for at, sewn in enumerate(step.steps):
         if flat.touching[sewn.seam]:
@@ -179,21 +189,26 @@ def paint_joined(sheet: Sheet, flat: Flatlay, step: AssemblyStep, state: State) 
     sheet.end()
 
 
-def paint_order(sheet: Sheet, flat: Flatlay, steps: Sequence[AssemblyStep]) -> None:
-    """The number of each motif in the order of work, in a corner of its panel (plain figures where a disc would not fit)."""
-    for step in steps:
-        outline = flat.outlines[flat.number[step.panels[0]]]
+def paint_order(sheet: Sheet, flat: Flatlay, order: Sequence[str], only: Collection[str] | None = None) -> None:
+    """The number of each motif (``only``: of these) in the order of work: in a corner of its panel, else plain figures below its name."""
+    half = CAP_EM / 2 * LETTER_PT * MM_PER_PT
+    for number, name in enumerate(order, start=1):
+        if only is not None and name not in only:
+            continue
+        outline = flat.outlines[flat.number[name]]
         middle = sum(x for x, _ in outline) / len(outline), sum(y for _, y in outline) / len(outline)
         corner = min(outline, key=lambda p: (round(p[0] - p[1], 6), p))
         inward = unit(corner, middle)
-        text = str(step.number)
-        wide = text_width_mm(text, "sans-bold", LETTER_PT)
+        text = str(number)
         for far in (4.4, 3.9, 5.5):
             x, y = moved(corner, inward, far)
             if sheet.free((x - TAG_MM, y - TAG_MM, x + TAG_MM, y + TAG_MM), 0.1):
                 sheet.tag((x, y), text, FLAT, filled=True)
                 break
         else:
-            half = CAP_EM / 2 * LETTER_PT * MM_PER_PT
-            if sheet.free((middle[0] - wide / 2, middle[1] - half, middle[0] + wide / 2, middle[1] + half), 0.0):
-                sheet.words((middle[0], middle[1] - half), text, LETTER_PT, "sans-bold", FLAT)
+            wide = text_width_mm(text, "sans-bold", LETTER_PT)
+            for down in (0.0, 2.5, 2.9, 3.6):
+                at = middle[0], middle[1] - down
+                if sheet.free((at[0] - wide / 2, at[1] - half, at[0] + wide / 2, at[1] + half), 0.0):
+                    sheet.words((at[0], at[1] - half), text, LETTER_PT, "sans-bold", FLAT)
+                    break

@@ -41,8 +41,11 @@ def paint_panels(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None
             sheet.line(flat.piece(piece), INK if now is None or piece.panel in now else DONE, THICK_MM)
 
 
-def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None) -> None:
-    """Each panel's name and RS in its middle, the numbers of its sides where they aren't top, right, bottom, left: as far as they fit."""
+def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None, raised: bool = False) -> None:
+    """Each panel's name and RS in its middle, the numbers of its sides where they aren't top, right, bottom, left: as far as they fit.
+
+    ``raised``: in a small panel the name leaves room for a number below it.
+    """
     em = NAME_PT * MM_PER_PT
     for number, (panel, outline) in enumerate(zip(flat.panels, flat.outlines, strict=True)):
         middle = _middle(outline)
@@ -63,7 +66,7 @@ def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None)
                 if found is None and (not flat.dense or sheet.free(words_box(at, panel.name, size, "sans-bold"), clear)):
                     found = at
         if wide < 2 * room - 0.8 and room > 2.2 and found is not None:
-            up = 0.35 * em + cap if roomy else 0.0
+            up = 0.35 * em + cap if roomy else 1.7 if raised and room > 4.2 else 0.0
             sheet.words((found[0], found[1] + up), panel.name, size, "sans-bold", INK if now is None or panel.name in now else QUIET)
             if roomy:
                 sheet.words((middle[0], middle[1] - 0.95 * em), "RS", LETTER_PT, color=QUIET)

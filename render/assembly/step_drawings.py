@@ -10,7 +10,7 @@ from motifold.render.assembly.model import Assembly, PassStep, SeamPass
 from motifold.render.assembly.net_paint import paint_gap, paint_joined, paint_numbers, paint_order, paint_pass
 from motifold.render.assembly.panel_paint import paint_names, paint_panels
 from motifold.render.assembly.sheet import Sheet, bezier, moved, unit
-from motifold.render.assembly.steps import AssemblyStep, assembly_steps
+from motifold.render.assembly.steps import AssemblyStep, assembly_steps, work_order
 from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, FOLD_OFF_MM, INK, TAG_MM, THICK_MM
 from motifold.render.drawing.display import Drawing, Point
 
@@ -37,9 +37,10 @@ def draw_steps(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm
 def _draw(flat: Flatlay, steps: list[AssemblyStep], at: int) -> Drawing:
     sheet = Sheet()
     step = steps[at]
-    paint_panels(sheet, flat, now=step.panels)
+    here = step.made or step.panels
+    paint_panels(sheet, flat, now=here)
     if not flat.dense:
-        paint_names(sheet, flat, now=step.panels)
+        paint_names(sheet, flat, now=here, raised=step.kind == "motif")
     done = [s for before in steps[:at] for s in before.steps]
     if done:
         paint_pass(sheet, flat, SeamPass(0, tuple(done), 0, False), "done")
@@ -52,14 +53,16 @@ def _draw(flat: Flatlay, steps: list[AssemblyStep], at: int) -> Drawing:
                 _meeting(sheet, flat, sewn)
     if flat.dense:
         # Letters stand within the panels: names go where these leave room.
-        paint_names(sheet, flat, now=step.panels)
+        paint_names(sheet, flat, now=here)
     if step.kind == "motif":
         paint_joined(sheet, flat, step, "now")
-    if step.kind == "motif":
-        paint_order(sheet, flat, steps[: at + 1])
+        there = {name for before in steps[: at + 1] for name in before.made}
+        paint_order(sheet, flat, work_order(flat.assembly), there)
     if step.kind == "gap":
         paint_gap(sheet, flat, step.corners)
     said = f"{', '.join(step.seams)}; {step.stitches} stitches" if step.seams else ", ".join(step.start or step.panels)
+    if step.made:
+        said = ", ".join(step.made) + (f", along {', '.join(step.own)}" if step.own else "")
     title = f"Step {step.number}" + (f" (pass {step.pass_number})" if step.pass_number is not None else "")
     return sheet.drawing(title, f"{_VERBS[step.kind]}: {said}.")
 

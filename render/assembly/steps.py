@@ -14,6 +14,7 @@ from motifold.render.assembly.sides import corner_names, seam_corners
 from motifold.symbols.record import dataclass
 
 MOST_STEPS = 24
+MOST_MOTIFS = 12  # joined as they are worked, with a step for each; of more those alike share a step
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,8 @@ class AssemblyStep:
     corners where it starts and ends ("base.top-left"), those of the sides that it sews first: the others may not be there yet.
     ``number`` counts the steps; ``pass_number`` is the figure at the seams in the drawings. ``attach``, ``fasten_off``: whether the yarn is
     joined before it and cut after it. ``closed``: it ends where it started. ``corners``: for "gap", the panel corners round it.
-    For "motif": ``seams`` are those joined to motifs made before.
+    For "motif": ``seams`` are those joined to motifs made before, ``made`` the motifs worked in this step, in order (all joined along the
+    same sides), ``own`` those sides by name; ``stitches`` is for one of them.
     """
 
     number: int
@@ -44,6 +46,8 @@ class AssemblyStep:
     closed: bool = False
     text: str | None = None
     corners: tuple[tuple[str, int], ...] = ()
+    made: tuple[str, ...] = ()
+    own: tuple[str, ...] = ()
 
 
 def assembly_steps(assembly: Assembly) -> tuple[AssemblyStep, ...]:
@@ -101,27 +105,42 @@ def _step(assembly: Assembly, one: SeamPass, flat: tuple[bool, ...], first: int,
     )
 
 
+def work_order(assembly: Assembly) -> tuple[str, ...]:
+    """The motifs of one copy in the order in which they are made, where they are joined as they are worked: the net's, row by row."""
+    return tuple(panel.name for panel in assembly.panels if panel.copy == 1)
+
+
 def _motifs(assembly: Assembly) -> list[AssemblyStep]:
-    """Motif after motif in the net's order, each joined to those that are there."""
-    panels = assembly.panels[: len(assembly.panels) // assembly.copies]
-    place = {panel.name: i for i, panel in enumerate(panels)}
-    joined: list[list[int]] = [[] for _ in panels]
+    """Motif after motif, each joined to those that are there; of many, those that are joined along the same sides together."""
+    order = work_order(assembly)
+    place = {name: i for i, name in enumerate(order)}
+    joined: list[list[int]] = [[] for _ in order]
     for i, seam in enumerate(assembly.seams[: len(assembly.seams) // assembly.copies]):
         joined[max(place[seam.a.panel], place[(seam.b or seam.a).panel])].append(i)
-    steps = []
-    for panel, seams in zip(panels, joined, strict=True):
-        found = [assembly.seams[i] for i in seams]
-        others = _unique(p.panel for seam in found for p in (seam.a, seam.b or seam.a))
-        steps.append(
-            AssemblyStep(
-                0,
-                "motif",
-                steps=tuple(PassStep(i, True) for i in seams),
-                seams=tuple(seam.name for seam in found),
-                panels=(panel.name, *(name for name in others if name != panel.name)),
-                stitches=sum(seam.stitches for seam in found),
-                attach=True,
-                fasten_off=True,
-            )
-        )
-    return steps
+    alike: dict[object, list[int]] = {}
+    for i, name in enumerate(order):
+        own = tuple(_own_side(assembly, seam, name) for seam in joined[i])
+        alike.setdefault(i if len(order) <= MOST_MOTIFS else own, []).append(i)
+    return [_motif_step(assembly, [order[i] for i in group], [joined[i] for i in group]) for group in alike.values()]
+
+
+def _own_side(assembly: Assembly, seam: int, panel: str) -> str:
+    one = assembly.seams[seam]
+    return one.a.side if one.a.panel == panel or one.b is None else one.b.side
+
+
+def _motif_step(assembly: Assembly, made: list[str], joined: list[list[int]]) -> AssemblyStep:
+    found = [assembly.seams[i] for group in joined for i in group]
+    others = _unique(p.panel for seam in found for p in (seam.a, seam.b or seam.a))
+    return AssemblyStep(
+        0,
+        "motif",
+        steps=tuple(PassStep(i, True) for group in joined for i in group),
+        seams=tuple(seam.name for seam in found),
+        panels=(*made, *(name for name in others if name not in made)),
+        stitches=sum(assembly.seams[i].stitches for i in joined[0]),
+        attach=True,
+        fasten_off=True,
+        made=tuple(made),
+        own=tuple(_own_side(assembly, i, made[0]) for i in joined[0]),
+    )

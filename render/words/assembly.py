@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
-from motifold.render.assembly.model import Assembly, PassStep, Seam
+from collections.abc import Sequence
+from fractions import Fraction
+
+from motifold.render.assembly.model import Assembly, PassStep
+from motifold.render.assembly.sewing import joins_as_it_goes
 from motifold.render.assembly.steps import AssemblyStep, assembly_steps
 from motifold.render.pattern.instructions import Amount
 from motifold.render.pattern.model import SidePiece
 from motifold.render.words.counts import number_text
+from motifold.render.words.joining import joining_manner, joining_step
 from motifold.render.words.model import Block, Items, Paragraph, Section
 from motifold.render.words.printed import Printed, motif_words
 from motifold.render.words.voice import NBSP, Voice, listed, ordinal_word
@@ -16,6 +21,8 @@ _METHODS = {
     "mattress stitch": (None, "mattress stitch"),
 }  # fmt: skip
 
+
+MOST_OF = 12  # "5 of every 12" can still be counted while working
 
 _CROCHETED = ("slip stitch", "single crochet")
 
@@ -27,7 +34,7 @@ def assembly_section(told: Printed) -> Section | None:
         return None
     assembly = assemblies[0]
     blocks: list[Block] = [Paragraph(text) for text in (_made(told, assembly), _manner(told, assembly)) if text]
-    steps = tuple(_step(told.voice, assemblies, index) for index in range(len(assembly_steps(assembly))))
+    steps = tuple(_step(told, assemblies, index) for index in range(len(assembly_steps(assembly))))
     if steps:
         blocks.append(Items(steps, numbered=True))
     if assembly.copies > 1:
@@ -46,6 +53,8 @@ def _made(told: Printed, assembly: Assembly) -> str:
 
 def _manner(told: Printed, assembly: Assembly) -> str:
     """How all seams are worked, said once."""
+    if joins_as_it_goes(assembly.method):
+        return joining_manner(told, assembly)
     if not assembly.passes:
         return ""
     yarn = f" with {assembly.yarn}" if assembly.yarn else ""
@@ -66,8 +75,9 @@ def method_text(voice: Voice, method: str) -> str:
     return Voice(voice.terms, plain=True).stitch(stitch) if stitch else full
 
 
-def _step(voice: Voice, assemblies: list[Assembly], index: int) -> str:
+def _step(told: Printed, assemblies: list[Assembly], index: int) -> str:
     """One step; numbers of stitches for every printed size."""
+    voice = told.voice
     steps = [found[index] for assembly in assemblies if len(found := assembly_steps(assembly)) > index]
     step, assembly = steps[0], assemblies[0]
     numbers = tuple(s.stitches for s in steps)
@@ -75,22 +85,23 @@ def _step(voice: Voice, assemblies: list[Assembly], index: int) -> str:
     counted = f"({stitches}{NBSP}{voice.craft('st' if stitches == '1' else 'sts')})"
     match step.kind:
         case "seam" | "fold":
-            return _seam_step(voice, assembly, step, counted)
+            return _seam_step(voice, assemblies, step, counted)
         case "gap":
             return f"Close the gap where {listed(step.panels)} meet: run a yarn end through their corners, draw it up and fasten it."
         case "motif":
-            return _motif_step(assembly, step, counted)
+            return joining_step(told, assembly, step)
         case "fold flat":
             text = voice.said(step.text or "")
             return text[:1].upper() + text[1:] + ("" if text.endswith(".") else ".")
 
 
-def _seam_step(voice: Voice, assembly: Assembly, step: AssemblyStep, counted: str) -> str:
+def _seam_step(voice: Voice, assemblies: Sequence[Assembly], step: AssemblyStep, counted: str) -> str:
+    assembly = assemblies[0]
     parts = []
     if step.attach:
         at = f" at {_corner(step.start[0])}" if step.start else ""
         parts.append(f"attach {assembly.yarn or 'the yarn'}{at}")
-    parts += [_sewn(assembly, one) for one in step.steps]
+    parts += [_sewn(assemblies, one) for one in step.steps]
     text = ", ".join(parts[:-1]) + (", then " if len(parts) > 1 else "") + parts[-1]
     text = f"{text} {counted}"
     if step.closed:
@@ -102,14 +113,15 @@ def _seam_step(voice: Voice, assembly: Assembly, step: AssemblyStep, counted: st
     return f"Pass{NBSP}{step.pass_number}{'' if step.attach else ', continued'}: {text}."
 
 
-def _sewn(assembly: Assembly, one: PassStep) -> str:
-    seam = assembly.seams[one.seam]
+def _sewn(assemblies: Sequence[Assembly], one: PassStep) -> str:
+    assembly = assemblies[0]
+    seam, eased = assembly.seams[one.seam], _eased(assemblies, one.seam)
     if seam.b is None:
         return f"fold {side_words(seam.a)} in half and {_verb(assembly)} it to itself"
     twist = ", with a twist," if seam.twist else ""
     if seam.kind == "fold":
-        return f"bring together{twist} {side_words(seam.a)} and {side_words(seam.b)}{_eased(seam)} and {_verb(assembly)} them"
-    return f"{_verb(assembly)} {side_words(seam.a)}{twist} to {side_words(seam.b)}{_eased(seam)}"
+        return f"bring together{twist} {side_words(seam.a)} and {side_words(seam.b)}{eased} and {_verb(assembly)} them"
+    return f"{_verb(assembly)} {side_words(seam.a)}{twist} to {side_words(seam.b)}{eased}"
 
 
 def _verb(assembly: Assembly) -> str:
@@ -117,20 +129,32 @@ def _verb(assembly: Assembly) -> str:
     return "join" if assembly.method in _CROCHETED else "sew"
 
 
-def _eased(seam: Seam) -> str:
-    if seam.eased is None or seam.eased[0] == seam.eased[1]:
+def _eased(assemblies: Sequence[Assembly], index: int) -> str:
+    """" (easing the 40 stitches of side 2 of A into 30: take 3 of every 4)", for every printed size."""
+    pairs = [assembly.seams[index].eased for assembly in assemblies]
+    counts = [(max(pair), min(pair)) for pair in pairs if pair is not None and pair[0] != pair[1]]
+    seam = assemblies[0].seams[index]
+    if len(counts) < len(pairs) or seam.b is None or seam.eased is None:
         return ""
-    return f" (easing {seam.eased[0]} stitches into {seam.eased[1]})" if seam.eased[0] > seam.eased[1] else (
-        f" (easing {seam.eased[1]} stitches into {seam.eased[0]})"
-    )
+    longer = side_words(seam.a if seam.eased[0] > seam.eased[1] else seam.b)
+    many, few = (number_text(Amount(ns if len(set(ns)) > 1 else ns[:1])) for ns in zip(*counts, strict=True))
+    ways = {_taken(*count) for count in counts}
+    how = ways.pop() if len(ways) == 1 else "spread those that are missed evenly"
+    return f" (easing the {many}{NBSP}stitches of {longer} into {few}: {how})"
 
 
-def _motif_step(assembly: Assembly, step: AssemblyStep, counted: str) -> str:
-    panel, *others = step.panels
-    if not others:
-        return f"Work {panel}."
-    sides = [side_words(seam.a if seam.a.panel != panel else seam.b or seam.a) for seam in (assembly.seams[s.seam] for s in step.steps)]
-    return f"Work {panel}, joining its last round to {listed(sides)} {counted}."
+def _taken(many: int, few: int) -> str:
+    """How a longer side is eased in evenly.
+
+    >>> _taken(40, 30), _taken(33, 29)
+    ('take 3 of every 4', 'miss 4, one after every 7 or 8')
+    """
+    ratio = Fraction(few, many)
+    if ratio.denominator <= MOST_OF:
+        return f"take {ratio.numerator} of every {ratio.denominator}"
+    missed = many - few
+    low, over = divmod(few, missed)
+    return f"miss {missed}, one after every {low} or {low + 1}" if over else f"miss {missed}, one after every {low}"
 
 
 def side_words(piece: SidePiece) -> str:
