@@ -10,6 +10,7 @@ import click
 from motifold.cli.common import (
     choose_target,
     finish,
+    format_option,
     json_option,
     load,
     output_option,
@@ -28,11 +29,14 @@ from motifold.render.worked import Worked
 @click.command("size")
 @pattern_argument
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
+@format_option
 @json_option
 @output_option
 @rounds_option
 @size_option
-def command(pattern: Path, dpi: int, as_json: bool, output: str | None, rounds: int | None, size_name: str | None) -> None:
+def command(
+    pattern: Path, dpi: int, asked: str | None, as_json: bool, output: str | None, rounds: int | None, size_name: str | None
+) -> None:
     """The fit table: rounds, width, girth and ease for each body, and what would come closer.
 
     -o FILE.svg, .pdf or .png draws the growth curve instead.
@@ -41,7 +45,7 @@ def command(pattern: Path, dpi: int, as_json: bool, output: str | None, rounds: 
     if as_json:
         print_json(job, _json(job.worked, size_name), output)
     worked = require_worked(job)
-    target = choose_target(output or "-", pattern, "-sizes", ["txt", "svg", "pdf", "png"])
+    target = choose_target(output or (None if asked else "-"), pattern, "-sizes", ["txt", "svg", "pdf", "png"], asked)
     if target.kind == "txt":
         text = size_text(worked, size_name) + "\n"
         put(target.path / f"{pattern.stem}-sizes.txt" if target.folder and target.path else target.path, text.encode())
@@ -87,6 +91,7 @@ def _body_json(worked: Worked, body: BodyFit) -> dict[str, Any]:
         "body_cm": round(body.body_cm, 4),
         "band_cm": [round(cm, 4) for cm in body.band_cm] if body.band_cm else None,
         "source": body.source,
+        "caution": body.caution,
         "across": round(motifs_across(own, motif), 6) if motif is not None else None,
         "hook_mm": round(float(hook.cm) * 10, 4) if hook is not None and hook.kind == "length" else None,
         "chosen": _fit_json(body.chosen) if body.chosen else None,
@@ -156,10 +161,12 @@ def _fit_json(fit: Fit) -> dict[str, Any]:
 def size_text(worked: Worked, size_name: str | None = None) -> str:
     """The fit table as text, cm and inches; says what is missing where there is none."""
     from motifold.render.sizing.reading import in_inches
-    from motifold.render.sizing.tell import edging_lines, gauge_lines
+    from motifold.render.sizing.tell import gauge_lines
 
     if worked.table is None:
-        return f"{worked.pattern.title}: no sizes in the file, or no gauge to work them out from."
+        why = "no gauge to work its sizes out from" if worked.pattern.size is not None else "no sizes in the file"
+        lines = [f"{worked.pattern.title}: {why}.", *(f"  {text}" for text in gauge_lines(worked.pattern))]
+        return "\n".join([*lines, *_edgings_text(worked)])
     imperial = in_inches(worked.pattern)
     bodies = _bodies(worked.table, size_name)
     lines = [f"{worked.pattern.title}: {worked.table.measure}", *(f"  {text}" for text in gauge_lines(worked.pattern))]
@@ -167,10 +174,14 @@ def size_text(worked: Worked, size_name: str | None = None) -> str:
         lines += ["", *_body_text(worked, body, imperial)]
     if any(closer.change in ("hook", "rounds") for body in bodies for closer in body.closer):
         lines += ["", "  Only hooks within one and a half sizes of the swatch's are named: prove the new width with a new swatch."]
+    return "\n".join([*lines, *_edgings_text(worked)])
+
+
+def _edgings_text(worked: Worked) -> list[str]:
+    from motifold.render.sizing.tell import edging_lines
+
     edgings = edging_lines(worked.pattern, [(size.choice.name, size) for size in worked.sizes])
-    if edgings:
-        lines += ["", "Edgings", *(f"  {text}" for text in edgings)]
-    return "\n".join(lines)
+    return ["", "Edgings", *(f"  {text}" for text in edgings)] if edgings else []
 
 
 def _body_text(worked: Worked, body: BodyFit, imperial: bool) -> list[str]:
@@ -188,7 +199,7 @@ def _body_text(worked: Worked, body: BodyFit, imperial: bool) -> list[str]:
             length(fit.girth_cm, imperial),
             length(fit.girth_cm, not imperial),
             sign + length(fit.ease_cm, imperial),
-            f"{fit.ease_pct:+.1f} %".replace("-", "−"),
+            f"{'+' if round(fit.ease_pct, 1) > 0 else ''}{fit.ease_pct if round(fit.ease_pct, 1) else 0.0:.1f} %".replace("-", "−"),
             "yes" if fit.within else "no",
         ]
 

@@ -10,6 +10,7 @@ import click
 from motifold.cli.common import (
     choose_target,
     finish,
+    format_option,
     json_option,
     load,
     output_option,
@@ -30,12 +31,20 @@ from motifold.render.worked import Worked, needs_by_size
 @pattern_argument
 @click.option("--instead", metavar="LABEL", help='What another yarn would take, by its label: "125 m / 50 g".')
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
+@format_option
 @json_option
 @output_option
 @rounds_option
 @size_option
 def command(
-    pattern: Path, instead: str | None, dpi: int, as_json: bool, output: str | None, rounds: int | None, size_name: str | None
+    pattern: Path,
+    instead: str | None,
+    dpi: int,
+    asked: str | None,
+    as_json: bool,
+    output: str | None,
+    rounds: int | None,
+    size_name: str | None,
 ) -> None:
     """Metres, grams and balls of each yarn for each size, the margin included.
 
@@ -46,7 +55,7 @@ def command(
     if as_json:
         print_json(job, _json(job.worked, label), output)
     worked = require_worked(job)
-    target = choose_target(output or "-", pattern, "-yarn", ["txt", "svg", "pdf", "png"])
+    target = choose_target(output or (None if asked else "-"), pattern, "-yarn", ["txt", "svg", "pdf", "png"], asked)
     if target.kind == "txt":
         text = yarn_text(worked, label) + "\n"
         put(target.path / f"{pattern.stem}-yarn.txt" if target.folder and target.path else target.path, text.encode())
@@ -197,60 +206,66 @@ def yarn_text(worked: Worked, label: PerLength | None = None) -> str:
     if any(need.estimate for found in needs.values() for need in found):
         error = f"{100 * UNCALIBRATED_ERROR:.0f}"
         lines += ["", f"  These are estimates: no weighed swatch stands behind them. They may be out by {error} % either way."]
+    lone = _lone_text(worked)
+    lines += ["", f"  {lone}"] if lone else []
     for told in (_parts_text(needs, names), _colourways_text(worked, names), _orders_text(worked, needs, names)):
         lines += ["", *(f"  {text}" for text in told)] if told else []
     others = _others_text(worked, needs, names, label)
     return "\n".join([*lines, *(["", *(f"  {text}" for text in others)] if others else [])])
 
 
+def _lone_text(worked: Worked) -> str:
+    """Where several go round and the file does not say how they are joined, the amounts are for one of each motif."""
+    plan = worked.pattern.size
+    if worked.pattern.assembly is not None or plan is None or plan.across is None or plan.across <= 1:
+        return ""
+    return "One of each motif is counted: the file has no [assembly] that says how many are made."
+
+
 def _parts_text(needs: dict[str, tuple[YarnNeed, ...]], names: dict[str, str]) -> list[str]:
     """What each yarn goes into, where it is more than motifs and ends."""
-    from motifold.render.sizing.tell import parts_text
+    from motifold.render.sizing.tell import parts_text, together
 
-    found = []
-    for size, several in needs.items():
-        for need in several:
-            text = parts_text(need)
-            if text:
-                found.append(f"{f'{size}, ' if len(needs) > 1 else ''}{names.get(need.yarn, need.yarn)}: {text}.")
-    return found
+    told = [
+        (size, f"{names.get(need.yarn, need.yarn)}: {text}.")
+        for size, several in needs.items()
+        for need in several
+        if (text := parts_text(need))
+    ]
+    return together(told, tuple(needs))
 
 
 def _colourways_text(worked: Worked, names: dict[str, str]) -> list[str]:
     from motifold.render.sizing.colourways import batches_of
+    from motifold.render.sizing.tell import together
 
-    lines = []
+    told = []
     for size in worked.sizes:
         for motif, several in batches_of(worked.pattern, size.fabrics, size.assembly).items():
-            lead = f"{size.choice.name}, {motif}" if len(worked.sizes) > 1 else motif
             yarns = {batch.name: ", ".join(names.get(key, key) for key in batch.yarns.values()) for batch in several}
             made = [f"{batch.name}: make {batch.made} ({yarns[batch.name]})" for batch in several]
-            lines.append(f"{lead}: {'; '.join(made)}.")
-    return lines
+            told.append((size.choice.name, f"{motif}: {'; '.join(made)}."))
+    return together(told, tuple(size.choice.name for size in worked.sizes))
 
 
 def _orders_text(worked: Worked, needs: dict[str, tuple[YarnNeed, ...]], names: dict[str, str]) -> list[str]:
-    from motifold.render.sizing.tell import order_text
+    from motifold.render.sizing.tell import order_text, together
 
-    lines = []
-    for size, orders in _orders(worked, needs).items():
-        for order in orders:
-            lines.append((f"{size}: " if len(needs) > 1 else "") + order_text(order, names))
-    return lines
+    told = [(size, order_text(order, names)) for size, orders in _orders(worked, needs).items() for order in orders]
+    return together(told, tuple(needs))
 
 
 def _others_text(
     worked: Worked, needs: dict[str, tuple[YarnNeed, ...]], names: dict[str, str], label: PerLength | None
 ) -> list[str]:
     from motifold.render.sizing.choices import other_ball
-    from motifold.render.sizing.tell import other_text
+    from motifold.render.sizing.tell import other_text, together
 
-    lines = []
+    told = []
     own = {yarn.key: yarn.substitute for yarn in worked.pattern.yarns}
     for size, found in needs.items():
         for need in found:
             asked = label or own.get(need.yarn)
             if asked is not None:
-                lead = f"{f'{size}, ' if len(needs) > 1 else ''}{names.get(need.yarn, need.yarn)}"
-                lines.append(f"{lead}: {other_text(other_ball(need, asked))}.")
-    return lines
+                told.append((size, f"{names.get(need.yarn, need.yarn)}: {other_text(other_ball(need, asked))}."))
+    return together(told, tuple(needs))

@@ -10,6 +10,7 @@ from motifold.render.assembly.model import Assembly
 from motifold.render.consequences import (
     OF_A_LOST_SIZE,
     OF_A_MOTIF,
+    OF_LOST_PANELS,
     OF_LOST_SIDES,
     sides_lost,
     sides_told_once,
@@ -131,7 +132,7 @@ def _work_size(
     assembly = None
     if pattern.assembly is not None:
         assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths, heights, pattern.gauge.motif if pattern.gauge else None)
-        problems.extend(without(assembly_problems, follow))
+        problems.extend(without(assembly_problems, follow | OF_LOST_PANELS if "assembly" in unread else follow))
         wrong = any(problem.severity == "error" or problem.code == "side-rolled" for problem in assembly_problems)
         broken = broken or unmeasured or "assembly" in unread or wrong
     edgings: dict[str, Fabric] = {}

@@ -6,6 +6,7 @@
 """
 
 from motifold.render.sizing.choice import choose_sizes
+from motifold.render.sizing.colourways import yarns_of_text
 from motifold.render.sizing.fit import size_table
 from motifold.render.sizing.gauge import row_height_cm, width_after
 from motifold.render.sizing.own import own_of, pattern_of_size
@@ -17,5 +18,5 @@ from motifold.render.sizing.yarn import scale_of_size, yarn_needs
 
 __all__ = [
     "choose_sizes", "gauge_doubts", "motif_width_cm", "own_of", "pattern_of_size", "piece_doubts", "row_height_cm", "scale_of_size",
-    "size_table", "weighed_swatch", "width_after", "yarn_needs",
+    "size_table", "weighed_swatch", "width_after", "yarn_needs", "yarns_of_text",
 ]  # fmt: skip

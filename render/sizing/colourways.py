@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from motifold.render.assembly.model import Assembly
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.model import Colourway, MotifSource, Pattern
+from motifold.render.sizing.reading import yarns_named
 from motifold.symbols.record import dataclass
 
 MOST_WEIGHED = 1000
@@ -124,6 +125,19 @@ def batches(motif: MotifSource, made: int, assembly: Assembly | None, placing: P
     if not counted:
         return (Batch(None, made),)
     return tuple(found + ([Batch(None, plain)] if plain else []))
+
+
+def yarns_of_text(pattern: Pattern) -> tuple[str, ...]:
+    """The yarns that the text itself works with: those that only stand in for them in a colourway are none of them.
+
+    So "the other yarn" is clear in a text of two yarns, however many colourways there are.
+    """
+    ways = [way for motif in pattern.motifs for way in motif.colourways]
+    if not ways:
+        return tuple(yarn.key for yarn in pattern.yarns)
+    named = {key for way in ways for key in way.yarns} | set(yarns_named(pattern))
+    instead = {yarn for way in ways for yarn in way.yarns.values()}
+    return tuple(yarn.key for yarn in pattern.yarns if yarn.key in named or yarn.key not in instead)
 
 
 def in_colourway(amounts: Mapping[str, float], way: Colourway | None) -> Mapping[str, float]:

@@ -25,7 +25,7 @@ COMMON_TOLERANCE = 0.2
 
 @dataclass(frozen=True, slots=True)
 class EdgingFit:
-    """The first round of an edging: ``stitches`` along it (a chain of a space is one too), ``places`` of the edge that it goes into.
+    """The first round of an edging: ``stitches`` along it (a chain of a space is one too), ``places`` of the edge (a space is one).
 
     ``girth_cm``: the edge; ``width_cm``: what the stitches measure; ``flat``: how many would lie flat; ``ratio``: (stitches, places) that
     would, in small numbers; ``own``: the edging has its own gauge.
@@ -53,7 +53,7 @@ def edging_fit(pattern: Pattern, edging: EdgingSource, fabric: Fabric, girth_cm:
     first = next((r for r in fabric.rounds if r.kind == "round" and r.number is not None), None)
     if width is None or not girth_cm or first is None:
         return None
-    places = next((r.met for r in fabric.rounds if r.kind == "edge"), 0)
+    places = next((max(len(r.edge), r.met) for r in fabric.rounds if r.kind == "edge"), 0)
     along = sum(fabric.runs[item.id].chains if item.kind == "space" else 1 for item in first.edge)
     stitches = max(along, first.met)
     if not places or not stitches:
@@ -100,5 +100,5 @@ def ratio_text(fit: EdgingFit) -> str:
     made, of = fit.ratio
     if made == 0:
         return f"about {fit.flat} stitches"
-    each = "one for each stitch of the edge" if (made, of) == (1, 1) else f"{made} for every {of} stitches of the edge"
+    each = "one for each stitch or space of the edge" if (made, of) == (1, 1) else f"{made} for every {of} stitches and spaces of the edge"
     return f"about {fit.flat} stitches, {each}"

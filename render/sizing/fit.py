@@ -35,10 +35,12 @@ def size_table(pattern: Pattern) -> tuple[SizeTable | None, tuple[Problem, ...]]
     fits = []
     for body in bodies:
         own = pattern_of_size(pattern, body.name)
-        by_stitches = _girth_by_stitches(own, motif, body.index)
+        by_stitches = _by_stitches(own, motif, body.index)
         ruler = ruler_for(own, motif)
         if by_stitches is not None:
-            fits.append(_fixed(motif, body, by_stitches, ease))
+            rounds, girth = by_stitches
+            only = fit(rounds, girth, girth, body.cm, ease)
+            fits.append(BodyFit(body.name, body.cm, body.source, only if only.within else None, (only,), (), body.band_cm, body.caution))
         elif ruler is not None:
             fits.append(_by_rounds(own, motif, ruler, ease, body))
         else:
@@ -55,6 +57,7 @@ class _Body:
     cm: float
     source: str | None
     band_cm: tuple[float, float] | None
+    caution: str | None
     rounds: int | None
 
 
@@ -70,9 +73,9 @@ def _bodies(pattern: Pattern, plan: SizePlan, problems: list[Problem]) -> list[_
                 continue
             if value.warning:
                 problems.append(Problem("body-table", "warning", span, f"{name}: {value.warning}"))
-            found.append(_Body(index, name, value.cm, value.source, value.band_cm, rounds))
+            found.append(_Body(index, name, value.cm, value.source, value.band_cm, value.warning, rounds))
         elif body > 0:
-            found.append(_Body(index, name, body, None, None, rounds))
+            found.append(_Body(index, name, body, None, None, None, rounds))
         else:
             problems.append(Problem("body-size", "error", span, f"{name} measures nothing: a body size must be more than 0"))
     return found
@@ -86,11 +89,11 @@ def _by_rounds(pattern: Pattern, motif: MotifSource, ruler: Ruler, ease: Ease, b
     best = fit_of(ruler, nearest, body.cm, ease)
     suggestions = closer(Question(pattern, ruler, ease, body.cm, best, motif))
     scale = aim / best.girth_cm if best.girth_cm > 0 else None
-    return BodyFit(body.name, body.cm, body.source, best if best.within else None, fits, suggestions, body.band_cm, scale)
+    return BodyFit(body.name, body.cm, body.source, best if best.within else None, fits, suggestions, body.band_cm, body.caution, scale)
 
 
-def _girth_by_stitches(pattern: Pattern, motif: MotifSource, index: int) -> float | None:
-    """Girth of one size from its stitches and the width of one: those that the brackets state, in rows those that are worked.
+def _by_stitches(pattern: Pattern, motif: MotifSource, index: int) -> tuple[int, float] | None:
+    """Rounds of one size, and its girth from its stitches and the width of one: those that the brackets state, in rows those worked.
 
     None where the text or the gauge lacks them.
     """
@@ -100,15 +103,12 @@ def _girth_by_stitches(pattern: Pattern, motif: MotifSource, index: int) -> floa
     if width is None or stated is None or not stated.varies:
         return None
     across = pattern.size.across if pattern.size and pattern.size.across else 1.0
-    counted = width * stated.at(index)
+    counted, rounds = width * stated.at(index), last_labelled(motif)
     if motif.worked == "rows":  # what a line states may be V-stitches, each several stitches wide
-        counted = max(motif_width_cm(pattern, worked_alone(pattern, motif, motif.last_round, index)) or 0.0, counted)
-    return across * counted
-
-
-def _fixed(motif: MotifSource, body: _Body, girth: float, ease: Ease) -> BodyFit:
-    only = fit(last_labelled(motif), girth, girth, body.cm, ease)
-    return BodyFit(body.name, body.cm, body.source, only if only.within else None, (only,), (), body.band_cm)
+        fabric = worked_alone(pattern, motif, motif.last_round, index)
+        counted = max(motif_width_cm(pattern, fabric) or 0.0, counted)
+        rounds = sum(one.kind == "row" for one in fabric.rounds)
+    return rounds, across * counted
 
 
 def _no_gauge(pattern: Pattern, motif: MotifSource) -> Problem:

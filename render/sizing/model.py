@@ -40,6 +40,7 @@ class BodyFit:
     fits: tuple[Fit, ...]
     closer: tuple[Closer, ...]
     band_cm: tuple[float, float] | None = None   # what a table says of nearly all bodies of that kind: see ``source``
+    caution: str | None = None                   # what a reader of that table must know
     hook_scale: float | None = None              # the hook that would bring the best count to the middle of the ease, over the swatch's
 
 

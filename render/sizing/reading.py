@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from motifold.render.pattern.instructions import Amount, Chain, Group, Instructions, Join, Line, Repeat, RepeatRounds, Step, Work
+from motifold.render.pattern.instructions import Amount, Chain, Group, Instructions, Join, Line, Repeat, RepeatRounds, Step, UseYarn, Work
 from motifold.render.pattern.model import MotifSource, Pattern
 from motifold.render.sizing.loops import height_in_widths
 
@@ -76,6 +76,20 @@ def numbers_in_brackets(pattern: Pattern) -> int:
     """How many sizes the text writes numbers for, "80 (90, 100)": 3; 1 where no number differs."""
     texts: list[Instructions] = [m.instructions for m in pattern.motifs] + [e.instructions for e in pattern.edgings]
     return max((len(a.values) for text in texts for a in amounts(text)), default=1)
+
+
+def yarns_named(pattern: Pattern) -> tuple[str, ...]:
+    """The yarns that any text changes to or works with by name."""
+    texts: list[Instructions] = [m.instructions for m in pattern.motifs] + [e.instructions for e in pattern.edgings]
+    steps = [step for text in texts for line in text.lines for step in _all(line.steps)]
+    return tuple(dict.fromkeys(step.yarn for step in steps if isinstance(step, UseYarn) and step.yarn is not None))
+
+
+def _all(steps: tuple[Step, ...]) -> Iterator[Step]:
+    for step in steps:
+        yield step
+        if isinstance(step, Group | Repeat | Join):
+            yield from _all(step.steps)
 
 
 def varies(motif: MotifSource) -> bool:

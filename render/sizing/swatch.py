@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.model import Gauge, MotifSource, Pattern
+from motifold.render.sizing.colourways import yarns_of_text
 from motifold.render.sizing.gauge import row_height_cm
 
 
@@ -15,13 +16,14 @@ def weighed_rounds(gauge: Gauge) -> int | None:
 def weighed_swatch(pattern: Pattern) -> Fabric | None:
     """The gauge's motif for the rounds that were weighed (see ``weighed_rounds``).
 
-    None where nothing was weighed, or its motif is not in the pattern.
+    None where nothing was weighed, where the swatch is so many stitches by so many rows, or where its motif is not in the pattern.
     """
     gauge = pattern.gauge
     motif = next((m for m in pattern.motifs if gauge is not None and m.name == gauge.motif), None)
-    if gauge is None or motif is None or not gauge.grams:
+    rounds = weighed_rounds(gauge) if gauge is not None else None
+    if gauge is None or motif is None or not gauge.grams or rounds is None:
         return None
-    return worked_alone(pattern, motif, weighed_rounds(gauge) or motif.last_round, 0)
+    return worked_alone(pattern, motif, rounds, 0)
 
 
 def worked_alone(pattern: Pattern, motif: MotifSource, rounds: int | None, size: int) -> Fabric:
@@ -30,7 +32,7 @@ def worked_alone(pattern: Pattern, motif: MotifSource, rounds: int | None, size:
 
     definitions = {s.key: s.definition for s in pattern.stitches if s.definition is not None}
     workshop = Workshop(
-        definitions=definitions, yarns=tuple(yarn.key for yarn in pattern.yarns), rounds=rounds, size=size,
+        definitions=definitions, yarns=yarns_of_text(pattern), rounds=rounds, size=size,
         row_height_cm=row_height_cm(pattern.gauge),
         terms=pattern.terms, counts_as=motif.counts_as,
     )  # fmt: skip

@@ -54,11 +54,12 @@ def gauge_lines(pattern: Pattern) -> list[str]:
     if report.estimate:
         lines.append("Estimated from the yarn's weight: nothing was measured. A real swatch may differ by a quarter.")
     elif report.stitch_cm is not None or report.row_cm is not None:
+        length = 10.16 if imperial else 10.0
         parts = []
         if report.stitch_cm is not None:
-            parts.append(f"{number_text(10.16 / report.stitch_cm)} stitches")
+            parts.append(f"{number_text(length / report.stitch_cm)} stitches")
         if report.row_cm is not None:
-            parts.append(f"{number_text(10.16 / report.row_cm)} rows")
+            parts.append(f"{number_text(length / report.row_cm)} rows")
         lines.append(f"{' and '.join(parts)} to {'4 in (10 cm)' if imperial else '10 cm (4 in)'}.")
     if report.after_wash != 1:
         change = 100 * (report.after_wash - 1)
@@ -75,7 +76,9 @@ def body_lines(pattern: Pattern, body: BodyFit, imperial: bool) -> list[str]:
         if body.band_cm is not None:
             low, high = (one_length(cm, imperial) for cm in body.band_cm)
             band = f": {low} to {high}"
-        lines.append(f"  {body.source}{band}")
+        lines.append(f"  {body.source}{band}.")
+    if body.caution:
+        lines.append(f"  Caution: {body.caution}.")
     own = own_of(pattern, body.name)
     if own is not None:
         said = []
@@ -89,7 +92,7 @@ def body_lines(pattern: Pattern, body: BodyFit, imperial: bool) -> list[str]:
             said.append("a net of its own")
         said += [f"{rounds} round{'s' if rounds != 1 else ''} of the {name}" for name, rounds in own.edgings.items()]
         if said:
-            lines.append(f"  With {', '.join(said)}.")
+            lines.append(f"  With {', '.join(said[:-1])}{' and ' if said[1:] else ''}{said[-1]}.")
     return lines
 
 
@@ -106,13 +109,13 @@ def checkpoint_text(points: Sequence[Checkpoint], imperial: bool) -> str:
 
 def edging_lines(pattern: Pattern, sizes: Iterable[tuple[str, Piece]]) -> list[str]:
     """How each edging lies in each size; sizes in which it lies alike are told together where their numbers are the same."""
-    told: dict[str, list[str]] = {}
+    told: list[tuple[str, str]] = []
     pairs = list(sizes)
     for name, size in pairs:
         own = pattern_of_size(pattern, name)
-        for fit in edging_fits(own, size.fabrics, size.widths_cm, size.assembly, size.edgings):
-            told.setdefault(_edging_text(fit, in_inches(pattern)), []).append(name)
-    return [text if len(names) == len(pairs) else f"{', '.join(names)}: {text}" for text, names in told.items()]
+        fits = edging_fits(own, size.fabrics, size.widths_cm, size.assembly, size.edgings)
+        told += [(name, _edging_text(fit, in_inches(pattern))) for fit in fits]
+    return together(told, [name for name, _ in pairs])
 
 
 def _edging_text(fit: EdgingFit, imperial: bool) -> str:
@@ -162,3 +165,11 @@ def order_text(order: ColourOrder, names: Mapping[str, str]) -> str:
     if order.balls is not None and order.balls[0] != order.balls[1]:
         text += f", {order.balls[1]} balls in all instead of {order.balls[0]}"
     return text + "."
+
+
+def together(told: Iterable[tuple[str, str]], sizes: Sequence[str]) -> list[str]:
+    """(size, sentence) pairs as lines: what holds for all sizes without their names, what holds for some after them."""
+    found: dict[str, list[str]] = {}
+    for size, text in told:
+        found.setdefault(text, []).append(size)
+    return [text if len(names) == len(sizes) else f"{', '.join(names)}: {text}" for text, names in found.items()]
