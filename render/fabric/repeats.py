@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from motifold.render.fabric.absent import note_idle, what_there_is
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
@@ -105,6 +106,9 @@ def _drive_of(hook: Hook, step: Repeat) -> _Drive | None:
 
 def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     """As many passes as fit; the last one may end at ``**`` or leave its end out."""
+    if step.style == "each":
+        _as_they_come(hook, step, run_step)
+        return
     drive = _drive_of(hook, step)
     if drive is None:
         _complain_of_standing_still(hook, step, "this repeat has no place that would take it further")
@@ -136,6 +140,30 @@ def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:
         hook.busy.add(key_of(step.span))
     elif first_match(cursor, drive.match, 0, cursor.size - 1) is None:
         _note_idle(hook, step, drive)
+
+
+def _as_they_come(hook: Hook, step: Repeat, run_step: RunStep) -> None:
+    """Several kinds of place, each with what goes into it: whichever comes next. A corner is no plain space, a dc no plain stitch."""
+    cursor = hook.lap.cursor
+    kept = cursor.limit
+    cursor.limit = resolve_extent(hook, cursor, step.extent, step.span)
+    kinds: list[tuple[int, Match, Step]] = []
+    for inner in step.steps:
+        place = inner.place if isinstance(inner, Work | Group) else None
+        if place is not None:
+            plain = 2 * (not place.target.corner) + (place.target.kind == "st" or place.target.chains is None)
+            kinds.append((plain, hook.match_of(place), replace(inner, place=replace(place, which="next", each=False))))
+    kinds.sort(key=lambda kind: kind[0])
+    found = True
+    while found:
+        hook.budget(step.span)
+        stop = min(cursor.limit, cursor.end)
+        index = first_match(cursor, lambda atom: any(match(atom) for _, match, _ in kinds), cursor.following, stop)
+        found = index is not None
+        if index is not None:
+            atom = cursor.atom(index)
+            run_step(hook, next(inner for _, match, inner in kinds if match(atom)))
+    cursor.limit = min(kept, cursor.end)
 
 
 class _Ending:

@@ -278,13 +278,14 @@ class Repeat(Node):
     """``[ ... ] 3 times``, ``* ... ; rep from * around, ending last rep at **``.
 
     ``times`` is the total number of passes (``2 more times`` is 3); ``extent`` says how far instead. ``style`` is how the
-    source marked it. ``omit`` counts the steps at the end that the last pass leaves out ("omitting last ch 1").
+    source marked it; "each": its steps are met in turn as their places come, "sc in each dc, 2 sc in each ch-1 sp and 3 sc in each corner
+    around". ``omit`` counts the steps at the end that the last pass leaves out ("omitting last ch 1").
     """
 
     steps: tuple[Step, ...]
     times: Amount | None = None
     extent: Extent | None = None
-    style: Literal["[", "(", "*"] = "["
+    style: Literal["[", "(", "*", "each"] = "["
     omit: int = 0
 
 

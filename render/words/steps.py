@@ -254,6 +254,9 @@ def _style(repeat: Repeat, depth: int) -> str:
 
 
 def _repeat(voice: Voice, repeat: Repeat, depth: int) -> str:
+    if repeat.style == "each":
+        *parts, last = [step_text(voice, step, depth + 1) for step in repeat.steps]
+        return f"{', '.join(parts)} and {last} {_how_often(voice, repeat)}"
     style = _style(repeat, depth)
     stops = any(isinstance(step, Stop) for step in repeat.steps)
     tail = _omitted(voice, repeat) + (f", ending last {voice.craft('rep')} at **" if stops else "")

@@ -19,18 +19,46 @@ def with_others(r: Reader, steps: list[Step], before: list[Step]) -> list[Step]:
     side = before[-1] if before else None
     if not isinstance(other, Work | Group) or other.place is None or other.place.which != "each" or other.place.target.kind == "st":
         return steps
+    if isinstance(side, Repeat) and (two := _two_kinds(side)):  # "sc in each st around, working 2 sc in each ch-1 sp and 3 sc in each corner"
+        before[-1] = replace(side, steps=(*two, replace(other, place=replace(other.place, extent=None))), style="each")
+        return steps[1:]
     if not isinstance(side, Work) or side.place is None or side.place.which not in ("each", "evenly"):
         return steps
     extent = other.place.extent or side.place.extent
+    first = before[-2] if len(before) > 1 else None
+    if isinstance(first, Work) and all(_in_each(step) for step in (first, side)):
+        kinds = (first, side, replace(other, place=replace(other.place, extent=None)))
+        before[-2:] = [Repeat(r.new_id(), first.span, kinds, extent=extent or _all_round(r), style="each")]
+        return steps[1:]
     if side.place.target == other.place.target or (extent is not None and extent.kind not in ("around", "across", "end")):
         return steps
-    if extent is None:
-        extent = Extent("around" if r.context.worked == "rounds" else "across")
+    extent = extent or _all_round(r)
     in_next = replace(other.place, which="next", each=False, extent=None)
     to_other = replace(side, place=replace(side.place, extent=Extent("to", place=in_next)))
     stop = Stop(r.new_id(), other.span)
     before[-1] = Repeat(r.new_id(), side.span, (to_other, stop, replace(other, place=in_next)), extent=extent, style="*")
     return steps[1:]
+
+
+def _two_kinds(repeat: Repeat) -> tuple[Step, ...]:
+    """The two steps that were read as met in turn; none where the repeat is of another kind."""
+    if repeat.style != "*" or len(repeat.steps) != 3 or not isinstance(repeat.steps[1], Stop):
+        return ()
+    first, _, second = repeat.steps
+    if not isinstance(first, Work) or not isinstance(second, Work | Group) or first.place is None or second.place is None:
+        return ()
+    if first.place.extent is None or first.place.extent.place != second.place:
+        return ()
+    return replace(first, place=replace(first.place, extent=None)), replace(second, place=replace(second.place, which="each", each=True))
+
+
+def _in_each(step: Work) -> bool:
+    """Whether a step goes into each of a kind, and does not say how far."""
+    return step.place is not None and step.place.which == "each" and step.place.extent is None and step.stitch.together == 1
+
+
+def _all_round(r: Reader) -> Extent:
+    return Extent("around" if r.context.worked == "rounds" else "across")
 
 
 def into_one_place(r: Reader, steps: list[Step], starts: list[int], run: int) -> None:
