@@ -13,7 +13,7 @@ from motifold.render.motif.chart import ChartLook, ChartOf, draw_key, draw_prepa
 from motifold.render.motif.chart.draw import chart_middle
 from motifold.render.motif.chart.once import once_words, one_repeat
 from motifold.render.motif.chart.plate import PlateText, make_plate
-from motifold.render.motif.chart.tiles import Paper, PaperChart, on_paper, page_of, single_pitch
+from motifold.render.motif.chart.tiles import MARGIN_MM, PAPERS_MM, Paper, PaperChart, on_paper, page_of, single_pitch
 from motifold.render.pattern.model import Pattern
 from motifold.render.sizing import row_height_cm
 from motifold.render.worked import Worked, WorkedSize
@@ -81,7 +81,7 @@ def charts_of(worked: Worked, motif: str | None = None) -> tuple[ChartOf, ...]:
 class ChartSheet:
     """What goes around charts. ``key``: each with the key of its symbols, a scale bar where the gauge tells, and its notes.
 
-    ``paper``: on pages of this size, over several where symbols would be too small. ``once``: one repeat instead of all, where one is found.
+    ``paper``: on pages of this size, over several where symbols would be too small. ``once``: one repeat instead of all, where there is one.
     """
 
     key: bool = False
@@ -157,11 +157,12 @@ def _step_title(chart: _Chart, number: int) -> str:
 def _for_paper(chart: _Chart, sheet: ChartSheet) -> PaperChart:
     """The chart as what is set on paper asks for it: drawn at any pitch. What does not change with the pitch is kept."""
     drawn: dict[float, tuple[Drawing, float]] = {}
+    bare = prepare(chart.fabric, chart.layout, replace(chart.look, furniture=False))
 
     def draw(pitch: float) -> Drawing:
         if pitch not in drawn:
             look = replace(chart.look, pitch_mm=pitch)
-            prepared = prepare(chart.fabric, chart.layout, look)
+            prepared = prepare(chart.fabric, chart.layout, look, bare.symbols)
             drawn[pitch] = (draw_prepared(chart.fabric, chart.layout, prepared, look), chart_middle(prepared, look))
         return drawn[pitch][0]
 
@@ -170,7 +171,6 @@ def _for_paper(chart: _Chart, sheet: ChartSheet) -> PaperChart:
 
     flip = -1.0 if chart.look.left_handed else 1.0
     rounds = tuple(tuple((flip * x, y) for x, y in shape.outline) for shape in chart.layout.shapes)
-    bare = prepare(chart.fabric, chart.layout, replace(chart.look, furniture=False))
     size = (bare.core[2] - bare.core[0], bare.core[3] - bare.core[1])
     return PaperChart(draw, text, size, rounds, chart.fabric.worked == "rounds")
 
@@ -178,7 +178,8 @@ def _for_paper(chart: _Chart, sheet: ChartSheet) -> PaperChart:
 def _plate_text(chart: _Chart, sheet: ChartSheet, pitch: float, drawing: Drawing, middle: float) -> PlateText:
     look = chart.look
     entries = entries_used([chart.fabric], look) if sheet.key else ()
-    columns = max(1, min(4, int((drawing.width_mm + 25) // _KEY_COLUMN_MM)))
+    widest = PAPERS_MM[sheet.paper][0] - 2 * MARGIN_MM if sheet.paper else 4 * _KEY_COLUMN_MM
+    columns = max(1, int(min(drawing.width_mm + 25, widest) // _KEY_COLUMN_MM))
     key = draw_key(entries, look.terms, columns * _KEY_COLUMN_MM) if entries else None
     across, upwards = (value / pitch for value in chart.scale) if chart.scale else (None, None)
     tall = upwards if across and upwards and abs(upwards / across - 1) > _UNEVEN else None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from math import atan2, ceil, cos, hypot, pi, sin, tau
 
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
@@ -17,6 +18,9 @@ LABEL_PT = 7.5
 _LINE_MM = 0.17
 """The bracket's line as it is printed."""
 _TICK_MM = 1.1
+_CLEAR_MM = 0.35
+_CORNER = 0.12
+"""How far, in radians, the end of a repeat may lie from a corner and still be taken to lie on it."""
 _SHORT = 0.22
 """How much of u a bracket leaves free at either end, so that its neighbours would not touch it."""
 _STEP = 0.3
@@ -49,7 +53,7 @@ def round_bracket(repeat: Repeat, layout: Layout, starts: dict[int, Start], whit
 
 def row_bracket(repeat: Repeat, index: int, low: float, look: ChartLook) -> Item:
     """A bracket below the work, whose lowest ink is at ``low``; it goes with the first row, ``index``."""
-    level = low - 0.5
+    level = low - max(0.5, (_TICK_MM + _CLEAR_MM) / look.pitch_mm, (cap_height_mm("sans", LABEL_PT) / 2 + _CLEAR_MM) / look.pitch_mm)
     path = ((repeat.start + _SHORT, level), (repeat.end - _SHORT, level))
     return _bracket(index, path, repeat.times, look, False)
 
@@ -67,12 +71,32 @@ def _along(ring: Path, reach: float, away: float, begin: float, end: float) -> P
         angles = [begin + (end - begin) * k / count for k in range(count + 1)]
         return tuple(((reach + away) * cos(a), (reach + away) * sin(a)) for a in angles)
     sides = len(ring)
+    side = _one_side(ring, begin, end, away)
+    if side:
+        return side
     apothem = min(_to_side(ring[i - 1], ring[i]) for i in range(sides))
     scale = 1 + away / max(apothem, 0.5)
     grown = [(scale * x, scale * y) for x, y in ring]
     inside = sorted((atan2(y, x) - begin) % tau for x, y in grown)
     turns = [turn for turn in inside if 0.02 < turn < end - begin - 0.02]
     return tuple(_crossing(grown, begin + turn) for turn in (0.0, *turns, end - begin))
+
+
+def _one_side(ring: Path, begin: float, end: float, away: float) -> Path:
+    """The side between two corners that lie at about these angles, moved outwards; empty where there is no such side."""
+    ways = [(atan2(y, x), (x, y)) for x, y in ring]
+
+    def at(angle: float) -> Point | None:
+        return next((p for way, p in ways if abs((way - angle + pi) % tau - pi) < _CORNER), None)
+
+    a, b = at(begin), at(end)
+    if a is None or b is None or any(_CORNER < (way - begin) % tau < end - begin - _CORNER for way, _ in ways):
+        return ()
+    long = hypot(b[0] - a[0], b[1] - a[1])
+    ux, uy = (b[0] - a[0]) / long, (b[1] - a[1]) / long
+    near, far = min(_SHORT, long / 4), max(long - _SHORT, long * 3 / 4)
+    ox, oy = a[0] + away * uy, a[1] - away * ux
+    return (ox + near * ux, oy + near * uy), (ox + far * ux, oy + far * uy)
 
 
 def _to_side(a: Point, b: Point) -> float:
@@ -99,7 +123,7 @@ def _bracket(index: int, path: Path, times: int, look: ChartLook, curved: bool) 
     u = look.pitch_mm
     words = f"\u00d7\u202f{times}"
     width, height = text_width_mm(words, "sans", LABEL_PT) / u, cap_height_mm("sans", LABEL_PT) / u
-    lengths = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(path, path[1:], strict=False)]
+    lengths = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(path)]
     total = sum(lengths)
     middle, way = _at(path, lengths, total / 2)
     out = (way[1], -way[0])  # a path runs counter-clockwise, or from left to right below the work
@@ -150,7 +174,7 @@ def _is_white(item: Item, path: Path, white: White) -> bool:
     """Whether nothing is met along the line, at its ticks or by the label."""
     import numpy as np
 
-    lengths = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in zip(path, path[1:], strict=False)]
+    lengths = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(path)]
     count = max(2, ceil(sum(lengths) / _STEP))
     places = [_at(path, lengths, sum(lengths) * k / count)[0] for k in range(count + 1)]
     places += [mark.points[-1] for mark in item.marks]

@@ -42,7 +42,8 @@ GIVEN_INK = "#c3c9cf"
 class Prepared:
     """A chart that is placed and measured, and not yet coloured: drawings of one Fabric that show different rounds share it.
 
-    ``core``: the box of its stitches in u; ``box``: with all furniture. ``paths``: of each symbol, its marks as paths in mm, in the same order.
+    ``core``: the box of its stitches in u; ``box``: with all furniture.
+    ``paths``: of each symbol, its marks as paths in mm, in the same order.
     """
 
     symbols: tuple[Symbol, ...]
@@ -62,13 +63,17 @@ def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
     return draw_prepared(fabric, layout, prepare(fabric, layout, look), look)
 
 
-def prepare(fabric: Fabric, layout: Layout, look: ChartLook) -> Prepared:
-    """All that drawings of one series have in common; with ``show`` and no ``emphasise`` only of the rounds that are shown."""
-    symbols = symbols_of(fabric, layout, look.left_handed, own_symbols(look.symbols))
-    if look.sector is not None:
-        symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector))
-    if look.show is not None and look.emphasise is None:
-        symbols = tuple(symbol for symbol in symbols if symbol.given or is_shown(symbol.round, look))
+def prepare(fabric: Fabric, layout: Layout, look: ChartLook, symbols: tuple[Symbol, ...] | None = None) -> Prepared:
+    """All that drawings of one series have in common; with ``show`` and no ``emphasise`` only of the rounds that are shown.
+
+    ``symbols``: those of a chart prepared before, where this look differs in its pitch alone.
+    """
+    if symbols is None:
+        symbols = symbols_of(fabric, layout, look.left_handed, own_symbols(look.symbols))
+        if look.sector is not None:
+            symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector))
+        if look.show is not None and look.emphasise is None:
+            symbols = tuple(symbol for symbol in symbols if symbol.given or is_shown(symbol.round, look))
     ink = all_ink(fabric, symbols)
     box = chart_box(symbols, ink)
     items: tuple[Item, ...] = ()
@@ -150,7 +155,7 @@ def draw_symbol(symbol: Symbol, paths: tuple[Path, ...], fabric: Fabric, look: C
     else:
         tone, css = tone_of(symbol.round_index, fabric.rounds, look, symbol.yarn), f"stitch {symbol.stitch.replace(' ', '-')}"
     return Group(
-        styled(symbol.marks, paths, tone.color, look.pitch_mm, tone.weight),
+        styled(symbol.marks, paths, tone.color, look.pitch_mm, tone.weight, tone.core),
         css_class=css,
         data=(
             ("round", str(symbol.round)),

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 
+_EDGE_MM = 0.085
+"""The dark edge of a line that is drawn in a pale colour."""
 _CAP_STEPS = 4
 """A round end is drawn in so many pieces, as the outlines of single marks are."""
 
@@ -60,12 +62,21 @@ def operations(marks: Iterable[Mark], color: str, pitch: float, weight: float = 
     return styled(marks, paths, color, pitch, weight)
 
 
-def styled(marks: Iterable[Mark], paths: Iterable[Path], color: str, pitch: float, weight: float = 1.0) -> tuple[Operation, ...]:
-    """Marks whose ``paths`` are made already, as strokes and fills of one colour."""
-    return tuple(
+def styled(
+    marks: Iterable[Mark], paths: Iterable[Path], color: str, pitch: float, weight: float = 1.0, core: str | None = None
+) -> tuple[Operation, ...]:
+    """Marks whose ``paths`` are made already, as strokes and fills of one colour; with ``core`` its strokes are only the edges of that.
+
+    All edges come first, so that the cores of strokes that meet run together.
+    """
+    drawn = tuple(
         StrokePath(path, color, _width(mark, weight) * pitch) if isinstance(mark, Stroke) else FillPath(path, color)
         for mark, path in zip(marks, paths, strict=True)
     )
+    if core is None:
+        return drawn
+    inner = (op for op in drawn if isinstance(op, StrokePath) and op.width_mm > 3 * _EDGE_MM)
+    return (*drawn, *(StrokePath(op.path, core, op.width_mm - 2 * _EDGE_MM) for op in inner))
 
 
 def _width(mark: Stroke, weight: float) -> float:

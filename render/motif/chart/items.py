@@ -20,6 +20,7 @@ from motifold.symbols.sizes import HAIR_WIDTH
 
 NUMBER_PT = (7.0, 6.0)
 LETTER_PT = 6.0
+SIDE_PT = 6.0
 """As printed: nobody reads less than six points off a page on a lap."""
 LEADER = "#9aa3ad"
 QUIET = "#5b6673"
@@ -48,9 +49,9 @@ class Item:
     leader: tuple[Point, Point] | None = None
 
 
-def text_size(words: str, size_pt: float, look: ChartLook) -> tuple[float, float]:
+def text_size(words: str, size_pt: float, look: ChartLook, face: Face = "sans-bold") -> tuple[float, float]:
     """Width and height in u of a number or letter as it is printed."""
-    return text_width_mm(words, "sans-bold", size_pt) / look.pitch_mm, cap_height_mm("sans-bold", size_pt) / look.pitch_mm
+    return text_width_mm(words, face, size_pt) / look.pitch_mm, cap_height_mm(face, size_pt) / look.pitch_mm
 
 
 def number_item(index: int, words: str, center: Point, size_pt: float, look: ChartLook) -> Item:

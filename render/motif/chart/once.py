@@ -1,4 +1,4 @@
-"""One repeat instead of all of them: what very large work is charted by. The rest is left out, and the chart says how often it is worked."""
+"""One repeat instead of all of them, for very large work. The rest is left out, and the chart says how often it is worked."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from math import hypot, pi
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.look import ChartLook, Repeat
-from motifold.render.motif.chart.repeats import row_repeat, round_repeat
+from motifold.render.motif.chart.repeats import round_repeat, row_repeat
 from motifold.render.motif.chart.scene import symbols_of
 from motifold.render.motif.chart.starts import starts_of
 from motifold.render.motif.model import Layout, Link, Placed, Point, RoundShape

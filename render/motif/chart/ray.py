@@ -2,7 +2,7 @@
 
 It is the nearest ray that has white for the most of them. A number that finds none on the ray stands close to it in its round's band, or on
 the band's edge. Where the stitches leave no room at all the number stands outside the chart, with a light line in to its round. Where even
-these would be too many, every second, fifth or tenth round is numbered, and the last.
+these would be too many, only every second, fifth or tenth of those rounds has one, and the last.
 """
 
 from __future__ import annotations
@@ -25,7 +25,10 @@ if TYPE_CHECKING:
 
 EVERY = (1, 2, 5, 10)
 """Which rounds are numbered, where not all can be."""
-MOST_LEADERS = 12
+MOST_LEADERS = 6
+"""More lines than these through a chart are a tangle."""
+_WAYS = 24
+"""How many places, and on either side how many ends, are tried for such a line."""
 _RAY_STEP = pi / 120
 _RAYS = 70
 """How many rays are looked at before the start; half as many after it."""
@@ -37,15 +40,12 @@ Wanted = Sequence[tuple[int, int]]
 
 
 def round_numbers(fabric: Fabric, starts: dict[int, Start], white: White, look: ChartLook) -> tuple[Item, ...]:
-    """The numbers of all rounds, or of every second, fifth or tenth and the last; their places are taken from ``white``."""
+    """The numbers of all rounds that have white for one, and of some of the others; their places are taken from ``white``."""
     numbered = [(index, number) for index in sorted(starts) if (number := fabric.rounds[index].number) is not None]
-    found: tuple[Item, ...] = ()
-    missing: Wanted = []
+    found = max((_on_a_ray(numbered, starts, white, look, size) for size in NUMBER_PT), key=len)
+    placed = {item.round_index for item in found}
     for every in EVERY:
-        wanted = [pair for pair in numbered if pair[1] % every == 0 or pair == numbered[-1]]
-        found = max((_on_a_ray(wanted, starts, white, look, size) for size in NUMBER_PT), key=len)
-        placed = {item.round_index for item in found}
-        missing = [pair for pair in wanted if pair[0] not in placed]
+        missing = [pair for pair in numbered if pair[0] not in placed and (pair[1] % every == 0 or pair == numbered[-1])]
         if len(missing) <= MOST_LEADERS:
             break
     for item in found:
@@ -181,32 +181,69 @@ def _around(start: Start, wish: Point, white: White, measure: tuple[float, float
 
 
 def _outside(missing: Wanted, starts: dict[int, Start], white: White, look: ChartLook) -> list[Item]:
-    """Numbers outside the chart, in order from the start backwards, each with a line straight in to the middle of its round's band."""
-    import numpy as np
+    """Numbers outside the chart, in order from the start backwards, each with a line in to the middle of its round's band.
 
+    Each line is the one, of those that begin and end near the start, that meets the least ink.
+    """
     outer = next((start for start in starts.values() if start.last), None)
     if outer is None or not missing:
         return []
     around = _angles([(index, 0) for index, start in starts.items() if start.last], starts, look)
     back = -1.0 if _turning(outer) > 0 else 1.0
-    angle, ending = float(around[0]) if len(around) else 0.0, 0
+    angle = float(around[0]) if len(around) else 0.0
+    reach = max((hypot(*start.point) for start in starts.values()), default=1.0)
     items: list[Item] = []
     for index, number in sorted(missing, key=lambda pair: -pair[1]):
         measure = text_size(str(number), NUMBER_PT[-1], look)
-        while ending < 400:
-            ending += 1
-            way = np.asarray([angle])
-            reach, inner = float(_reach(outer, way)[0]), float(_reach(starts[index], way)[0])
-            c, s = cos(angle), sin(angle)
-            half = abs(c) * measure[0] / 2 + abs(s) * measure[1] / 2
-            far = [reach + 0.3 + half + more for more in (0.0, 0.4, 0.8, 1.2)]
-            place = white.take_first([(r * c, r * s) for r in far if in_sector((c, s), look.sector)], *measure)
-            if place is not None:
-                item = number_item(index, str(number), place, NUMBER_PT[-1], look)
-                end = max(inner - starts[index].tall / 2, 0.0)
-                start = hypot(*place) - half - 0.12
-                items.append(replace(item, leader=((start * c, start * s), (end * c, end * s))))
-                angle += back * (max(measure) + 0.5) / reach
-                break
-            angle += back * 0.4 / max(reach, 1.0)
+        places = _places_outside(outer, angle, back, measure, white, look)
+        if not places:
+            continue
+        _, line, at, place = min((*_leader(point, measure, starts[index], way, white), way, point) for way, point in places)
+        white.take((place[0] - measure[0] / 2, place[1] - measure[1] / 2, place[0] + measure[0] / 2, place[1] + measure[1] / 2))
+        items.append(replace(number_item(index, str(number), place, NUMBER_PT[-1], look), leader=line))
+        angle = at + back * (max(measure) + 0.4) / max(reach, 1.0)
     return items
+
+
+def _places_outside(
+    outer: Start, angle: float, back: float, measure: tuple[float, float], white: White, look: ChartLook
+) -> list[tuple[float, Point]]:
+    """White places outside the last round, from ``angle`` backwards, each with its own angle."""
+    import numpy as np
+
+    far = max(hypot(*outer.point), 1.0)
+    found: list[tuple[float, Point]] = []
+    for step in range(240):
+        way = angle + back * step * 0.2 / far
+        c, s = cos(way), sin(way)
+        if not in_sector((c, s), look.sector):
+            continue
+        reach = float(_reach(outer, np.asarray([way]))[0]) + 0.3 + abs(c) * measure[0] / 2 + abs(s) * measure[1] / 2
+        place = white.first_free([((reach + more) * c, (reach + more) * s) for more in (0.0, 0.4, 0.8, 1.2)], *measure)
+        if place is not None:
+            found.append((way, place))
+            if len(found) == _WAYS:
+                break
+    return found
+
+
+def _leader(
+    place: Point, measure: tuple[float, float], start: Start, angle: float, white: White
+) -> tuple[tuple[float, float], tuple[Point, Point]]:
+    """The line from a number to the middle of a round's band that meets the least ink, and how much that is, the shorter the better."""
+    import numpy as np
+
+    ways = angle + np.linspace(-1.0, 1.0, 2 * _WAYS + 1) * min(0.5, 4.0 / max(hypot(*start.point), 1.0))
+    inner = np.maximum(_reach(start, ways) - start.tall / 2, 0.0)
+    ends = np.stack([inner * np.cos(ways), inner * np.sin(ways)], axis=1)
+    along = ends - np.asarray(place)
+    long = np.hypot(along[:, 0], along[:, 1])
+    along = along / np.maximum(long, 1e-9)[:, None]
+    gone = np.minimum(measure[0] / 2 / np.maximum(np.abs(along[:, 0]), 1e-9), measure[1] / 2 / np.maximum(np.abs(along[:, 1]), 1e-9)) + 0.15
+    begins = np.asarray(place) + along * gone[:, None]
+    parts = np.linspace(0.0, 1.0, max(2, int(float(long.max()) / 0.09)))[None, :, None]
+    line = begins[:, None, :] + (ends - begins)[:, None, :] * parts
+    met = white.inked(line.reshape(-1, 2)).reshape(line.shape[:2]).sum(axis=1) * long / line.shape[1]
+    best = int(np.argmin(met + 0.02 * long + 1e-6 * np.abs(ways - angle)))
+    (bx, by), (ex, ey) = begins[best].tolist(), ends[best].tolist()
+    return (float(met[best]), float(long[best])), ((bx, by), (ex, ey))

@@ -23,10 +23,10 @@ _LEAST_SHARE = 0.6
 
 
 def round_repeat(layout: Layout, starts: dict[int, Start], left_handed: bool) -> Repeat | None:
-    """The sector that the outermost round in ``starts`` repeats, with all that it stands on; from the middle of the gap before its start."""
+    """The sector that the outermost round in ``starts`` repeats, with all that it stands on: a polygon's side, or from the round's start."""
     shape = next((shape for shape in reversed(layout.shapes) if shape.round in starts), None)
-    if shape is None or shape.order < 2:
-        return None
+    if shape is None or shape.order < 2 or (shape.order == 2 and len(shape.corners) > 2):
+        return None  # half a polygon is easier seen than bracketed
     start = starts[shape.round]
     (x, y), (ex, ey) = start.point, start.end
     if tau * hypot(x, y) / shape.order < LEAST_WIDE:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from itertools import pairwise
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.bracket import row_bracket
 from motifold.render.motif.chart.items import (
     NUMBER_PT,
+    SIDE_PT,
     Item,
     arrow_item,
     item_box,
@@ -46,11 +48,14 @@ def furnish_rows(
     fabric: Fabric, starts: Mapping[int, Start], symbols: tuple[Symbol, ...], white: White, look: ChartLook
 ) -> tuple[Item, ...]:
     """All furniture of rows, in their order."""
+    if not any(this.kind == "foundation" for this in fabric.rounds):
+        return _from_a_point(fabric, starts, white, look)
     rows = [index for index in sorted(starts) if fabric.rounds[index].number is not None]
     places = _places(rows, starts, symbols)
     every = _every(rows, places, look)
     letters = yarn_changes(fabric)
     wide = max((text_size(str(fabric.rounds[i].number), NUMBER_PT[0], look)[0] for i in rows), default=0.0)
+    sides = max(text_size(word, SIDE_PT, look, "sans")[0] for word in ("RS", "WS"))
     items: list[Item] = []
     for count, index in enumerate(rows, 1):
         this, start, place = fabric.rounds[index], starts[index], places[index]
@@ -62,7 +67,10 @@ def furnish_rows(
         if shown:
             width, _ = text_size(str(this.number), NUMBER_PT[0], look)
             items.append(number_item(index, str(this.number), (x + place.side * width / 2, place.level), NUMBER_PT[0], look))
-        x += place.side * (wide + _BESIDE)
+        x += place.side * (wide + _BESIDE * 0.6)
+        if shown:
+            items.append(_side(index, this.side, x, place, look))
+        x += place.side * (sides + _BESIDE)
         if index in letters:
             radius = letter_radius(letters[index], look)
             items.append(letter_item(index, letters[index], (x + place.side * radius, place.level), look))
@@ -78,6 +86,51 @@ def furnish_rows(
         low = min((p[1] for s in symbols for mark in s.marks for p in mark.points if repeat.start <= p[0] <= repeat.end), default=0.0)
         items.append(row_bracket(repeat, rows[0], low, look))
     return tuple(items)
+
+
+def _from_a_point(fabric: Fabric, starts: Mapping[int, Start], white: White, look: ChartLook) -> tuple[Item, ...]:
+    """The furniture of rows that grow from a point and start along one line: each row's in a line away from its start."""
+    letters = yarn_changes(fabric)
+    items: list[Item] = []
+    for index in sorted(starts):
+        this, start = fabric.rounds[index], starts[index]
+        at: Point = (start.point[0] - start.out[0] * start.tall / 2, start.point[1] - start.out[1] * start.tall / 2)
+        if this.number is None:
+            continue
+        wanted = [arrow_item(index, at, start.on), number_item(index, str(this.number), at, NUMBER_PT[0], look)]
+        wanted.append(Item("side", index, at, *text_size(this.side, SIDE_PT, look, "sans"), this.side, SIDE_PT))
+        if index in letters:
+            wanted.append(letter_item(index, letters[index], at, look))
+        if this.attached:
+            wanted.append(triangle_item("attach", index, at, start.on))
+        for item in wanted:
+            ways = [(at[0] - k * 0.1 * start.on[0], at[1] - k * 0.1 * start.on[1]) for k in range(2, 45)]
+            place = white.take_first(ways, item.width, item.height)
+            if place is not None:
+                items.append(_moved(item, place, start, look))
+        if this.fastened:
+            ways = [(start.end[0] + k * 0.1 * start.on[0], start.end[1] + k * 0.1 * start.on[1]) for k in range(3, 30)]
+            mark = triangle_item("fasten off", index, start.end, start.on)
+            place = white.take_first(ways, mark.width, mark.height)
+            items += [triangle_item("fasten off", index, place, start.on)] if place is not None else []
+    return tuple(items)
+
+
+def _moved(item: Item, place: Point, start: Start, look: ChartLook) -> Item:
+    """The same item about another centre."""
+    if item.kind == "arrow":
+        return arrow_item(item.round_index, place, start.on)
+    if item.kind == "attach":
+        return triangle_item("attach", item.round_index, place, start.on)
+    if item.kind == "yarn":
+        return letter_item(item.round_index, item.words, place, look)
+    return replace(item, center=place)
+
+
+def _side(index: int, words: str, x: float, place: _Place, look: ChartLook) -> Item:
+    """Which side faces in a row, beside its number."""
+    width, height = text_size(words, SIDE_PT, look, "sans")
+    return Item("side", index, (x + place.side * width / 2, place.level), width, height, words, SIDE_PT)
 
 
 def _places(rows: list[int], starts: Mapping[int, Start], symbols: tuple[Symbol, ...]) -> dict[int, _Place]:

@@ -1,4 +1,4 @@
-"""Charts on paper: on one sheet as large as it holds, or over several sheets that overlap, with their plan, where symbols would be too small."""
+"""Charts on paper: on one sheet, as large as it holds, or over several that overlap, with their plan, where symbols would be too small."""
 
 from __future__ import annotations
 
@@ -33,8 +33,9 @@ _SETTLE = 4
 
 @dataclass(frozen=True, slots=True)
 class PaperChart:
-    """A chart that can be drawn at any pitch. ``size_u``: its stitches' width and height in u. ``rounds``: an outline each, in u, for the plan.
+    """A chart that can be drawn at any pitch.
 
+    ``size_u``: its stitches' width and height in u. ``rounds``: an outline each, in u, for the plan.
     ``draw``: pitch in mm -> the chart without a title. ``text``: pitch and that drawing -> what stands around it.
     """
 
@@ -64,11 +65,12 @@ class _Split:
 def on_paper(chart: PaperChart, paper: Paper) -> tuple[tuple[str, Drawing], ...]:
     """Pages with the name of each ("" for a single one): the plan of the sheets first, then the sheets in rows from the top left.
     """
-    first = chart.draw(LARGEST_U_MM)
-    pitch, page = _single(chart, first, paper)
+    guess = _guess(chart, paper)
+    first = chart.draw(guess)
+    pitch, page = _single(chart, first, guess, paper)
     if pitch >= LEAST_U_MM:
         return (("", _page(_fitting(chart, pitch, page), page)),)
-    plan = _split(chart, first, paper)
+    plan = _split(chart, first, guess, paper)
     drawing = chart.draw(plan.pitch)
     text = chart.text(plan.pitch, drawing)
     sheets = [(name, _sheet(drawing, plan, i, j, text)) for i in range(plan.down) for j in range(plan.across) for name in [_name(i, j)]]
@@ -77,8 +79,16 @@ def on_paper(chart: PaperChart, paper: Paper) -> tuple[tuple[str, Drawing], ...]
 
 def single_pitch(chart: PaperChart, paper: Paper) -> float:
     """The pitch at which a whole chart goes on one page, however small that is: for a series, where every page shows the same place."""
-    pitch, _ = _single(chart, chart.draw(LARGEST_U_MM), paper)
+    guess = _guess(chart, paper)
+    pitch, _ = _single(chart, chart.draw(guess), guess, paper)
     return pitch * 0.985
+
+
+def _guess(chart: PaperChart, paper: Paper) -> float:
+    """About the pitch that a page will have room for, so that few drawings are made for nothing."""
+    wide, high = PAPERS_MM[paper]
+    room = ((wide - 2 * MARGIN_MM) / chart.size_u[0], (high - 2 * MARGIN_MM) / chart.size_u[1])
+    return min(max(0.9 * min(room), LEAST_U_MM), LARGEST_U_MM)
 
 
 def page_of(drawing: Drawing, paper: Paper) -> Drawing:
@@ -96,10 +106,10 @@ def _pages(paper: Paper) -> tuple[tuple[float, float], tuple[float, float]]:
     return (wide, high), (high, wide)
 
 
-def _single(chart: PaperChart, first: Drawing, paper: Paper) -> tuple[float, tuple[float, float]]:
+def _single(chart: PaperChart, first: Drawing, drawn_at: float, paper: Paper) -> tuple[float, tuple[float, float]]:
     """The largest pitch at which the whole plate goes on a page, upright if that is as good."""
-    plate = make_plate(first, chart.text(LARGEST_U_MM, first))
-    fixed = (plate.width_mm - LARGEST_U_MM * chart.size_u[0], plate.height_mm - LARGEST_U_MM * chart.size_u[1])
+    plate = make_plate(first, chart.text(drawn_at, first))
+    fixed = (plate.width_mm - drawn_at * chart.size_u[0], plate.height_mm - drawn_at * chart.size_u[1])
     found = []
     for page in _pages(paper):
         room = [side - 2 * MARGIN_MM - more for side, more in zip(page, fixed, strict=True)]
@@ -122,9 +132,9 @@ def _fitting(chart: PaperChart, pitch: float, page: tuple[float, float]) -> Draw
     return plate
 
 
-def _split(chart: PaperChart, first: Drawing, paper: Paper) -> _Split:
+def _split(chart: PaperChart, first: Drawing, drawn_at: float, paper: Paper) -> _Split:
     """The fewest sheets on which u is large enough, and then the largest u on as many."""
-    fixed = (first.width_mm - LARGEST_U_MM * chart.size_u[0] + 1.0, first.height_mm - LARGEST_U_MM * chart.size_u[1] + 1.0)
+    fixed = (first.width_mm - drawn_at * chart.size_u[0] + 1.0, first.height_mm - drawn_at * chart.size_u[1] + 1.0)
     found = []
     for page in _pages(paper):
         room = (page[0] - 2 * MARGIN_MM, page[1] - 2 * MARGIN_MM - FOOT_MM)
@@ -132,10 +142,8 @@ def _split(chart: PaperChart, first: Drawing, paper: Paper) -> _Split:
             max(1, ceil((TILED_U_MM * size + more - OVERLAP_MM) / (space - OVERLAP_MM)))
             for size, more, space in zip(chart.size_u, fixed, room, strict=True)
         ]
-        pitch = min(
-            LARGEST_U_MM,
-            *((n * (space - OVERLAP_MM) + OVERLAP_MM - more) / size for n, size, more, space in zip(counts, chart.size_u, fixed, room, strict=True)),
-        )
+        sides = zip(counts, chart.size_u, fixed, room, strict=True)
+        pitch = min(LARGEST_U_MM, *((n * (space - OVERLAP_MM) + OVERLAP_MM - more) / size for n, size, more, space in sides))
         found.append(_Split(page, room[0], room[1], counts[0], counts[1], pitch))
     return min(found, key=lambda split: (split.sheets, -split.pitch))
 

@@ -14,16 +14,25 @@ LEAST_CONTRAST = 3.6
 """WCAG 2.1, 1.4.11 asks 3:1 for graphics; more here, as thin lines print lighter."""
 TEXT_CONTRAST = 4.5
 """WCAG 2.1, 1.4.3, for numbers and letters."""
+PALE = 2.0
+"""A yarn that stands out less than this against paper is drawn in its own colour between dark edges: darkened, nobody would know it."""
+_EDGE_CONTRAST = 7.0
+OUTLINED_U_MM = 2.4
+"""Where u is smaller, lines are too thin for edges, and a pale yarn is only darkened."""
 GREY = "#b9c0c7"
 """Rounds that only lead up to the one that is meant."""
 
 
 @dataclass(frozen=True, slots=True)
 class Tone:
-    """``weight`` multiplies every stroke width of the round."""
+    """``weight`` multiplies every stroke width of the round.
+
+    ``core``: a pale yarn's own colour, for the inside of lines that have ``color`` for their edges.
+    """
 
     color: str
     weight: float = 1.0
+    core: str | None = None
 
 
 def tone_of(round_index: int, rounds: Sequence[Round], look: ChartLook, yarn: str) -> Tone:
@@ -38,6 +47,8 @@ def tone_of(round_index: int, rounds: Sequence[Round], look: ChartLook, yarn: st
     if look.mono:
         return Tone("#4a4a4a", 0.80) if even else Tone("#000000", 1.0)
     color = look.yarn_colors.get(yarn, INK)
+    if contrast(color, PAPER) < PALE and look.pitch_mm >= OUTLINED_U_MM:
+        return Tone(readable(color, shade=even, least=_EDGE_CONTRAST), core=color)
     return Tone(readable(color, shade=even))
 
 

@@ -63,6 +63,13 @@ class White:
             free &= (x0 - gap >= bx1) | (bx0 >= x1 + gap) | (y0 - gap >= by1) | (by0 >= y1 + gap)
         return free
 
+    def inked(self, points: NDArray[np.float64]) -> NDArray[np.bool_]:
+        """For each row (x, y) of ``points`` whether it lies on the edge of ink, or right beside one."""
+        column, row = self._cells(points[:, 0], self._x0, self._columns), self._cells(points[:, 1], self._y0, self._rows)
+        sums = self._sums
+        found: NDArray[np.bool_] = sums[row + 1, column + 1] - sums[row, column + 1] - sums[row + 1, column] + sums[row, column] > 0
+        return found
+
     def _counted(self, ink: Sequence[Mark]) -> NDArray[np.int32]:
         """Inked cells left of and below each corner of the raster, so that any rectangle is counted in one step."""
         import numpy as np
