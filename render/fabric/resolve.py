@@ -8,6 +8,7 @@ from motifold.render.fabric.absent import missing
 from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.edge import Cursor, first_match, last_match, matcher
+from motifold.render.fabric.marks import middle
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import (
     RING,
@@ -82,6 +83,8 @@ def _resolve(hook: Hook, place: Place, span: Span) -> Base:
         return last(hook, cursor, place, span)
     if which == "beg":
         return beginning_place(hook, cursor, place, span)
+    if which == "center":
+        return center(hook, cursor, place, span)
     if which == "nth":
         return nth(hook, cursor, place, span)
     if place.target.kind == "ch":
@@ -114,7 +117,9 @@ def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
         return base_of(hook, cursor, cursor.pos, place)
     if last is None or last.kind == "ring":
         return current_base(hook, cursor, place)
-    return replace(last, foot=foot_of(hook, place)) if last.kind == "stitch" and (place.loop or place.manner == "around") else last
+    # A loop once named holds for what follows in the same stitch; a post does not: only "around" says so.
+    said = place.loop or place.manner == "around" or last.foot in ("front post", "back post")
+    return replace(last, foot=foot_of(hook, place)) if last.kind == "stitch" and said else last
 
 
 def current(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
@@ -180,6 +185,15 @@ def beginning_place(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Bas
         leave_behind(hook, cursor, index)
         take(hook, cursor, index)
     return base_of(hook, cursor, index, place)
+
+
+def center(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
+    """``in center st``: the middle one of the whole row or round."""
+    index = middle(cursor, hook.match_of(place))
+    if index is None or index < cursor.following:
+        return beyond(hook, cursor, place, span, place.target)
+    leave_behind(hook, cursor, index)
+    return enter(hook, cursor, index, place)
 
 
 def nth(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:

@@ -30,7 +30,7 @@ def entries_used(fabrics: Iterable[Fabric], look: ChartLook) -> tuple[KeyEntry, 
             if stitch.role in ("standing", "given"):
                 continue
             if stitch.role == "stitch" and stitch.kind not in ("sl st", "inv dec"):
-                feet.update((leg.kind, leg.base.foot) for leg in stitch.legs)
+                feet.update((_named_leg(stitch, leg.kind), leg.base.foot) for leg in stitch.legs)
             if stitch.group in whole:
                 continue
             if stitch.kind in look.symbols:
@@ -44,6 +44,12 @@ def entries_used(fabrics: Iterable[Fabric], look: ChartLook) -> tuple[KeyEntry, 
         stitches.update("picot" if run.chains == 3 else f"ch-{run.chains} picot" for run in fabric.runs if run.role == "picot")
         marks.update(_marks_used(fabric))
     return key_for(stitches, feet, marks, [own[name] for name in look.names if name in own] + [own[n] for n in own if n not in look.names])
+
+
+def _named_leg(stitch: Stitch, leg: str) -> str:
+    """The stitch that a foot is shown with: the whole of a gathered one that the trade knows, else its leg."""
+    plain = stitch.kind.removeprefix("beg ")
+    return plain if len(stitch.legs) > 1 and stitch.gather in _CLOSED and plain in _SHORT.values() else leg
 
 
 def _whole_groups(fabric: Fabric, look: ChartLook, own: dict[str, KeyEntry]) -> set[int]:
