@@ -28,6 +28,9 @@ OF_LOST_SIDES = frozenset(
 )
 """Codes that an assembly shows only because a motif that went wrong has no corners, so that its sides are not there."""
 
+OF_LOST_PANELS = OF_LOST_SIDES | {"unknown-panel"}
+"""Codes that an assembly shows only because something in its table could not be read."""
+
 OF_A_LOST_SIZE = frozenset({"size-gauge", "size-fit", "size-rounds", "gauge"})
 """Codes that show only because a measurement could not be read."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -27,6 +27,7 @@ from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
     from motifold.render.fabric import Workshop
+    from motifold.render.sizing.choices import ColourOrder
     from motifold.render.sizing.yarn import Scale
 
 
@@ -95,6 +96,17 @@ def needs_by_size(worked: Worked) -> dict[str, tuple[YarnNeed, ...]]:
         scale = scales[own.gauge]
         found[size.choice.name] = yarn_needs(own, size.fabrics, size.assembly, size.edgings, scale=scale) if scale is not None else ()
     return found
+
+
+def size_orders(worked: Worked, size: WorkedSize, needs: Sequence[YarnNeed]) -> tuple[ColourOrder, ...]:
+    """The motifs of a size that two yarns take turns in, and what each beginning takes."""
+    from motifold.render.sizing import pattern_of_size, scale_of_size
+    from motifold.render.sizing.choices import colour_orders
+    from motifold.render.sizing.yarn import motif_copies
+
+    own = pattern_of_size(worked.pattern, size.choice.name)
+    scale = scale_of_size(worked.pattern, own)
+    return colour_orders(own, size.fabrics, motif_copies(size.fabrics, size.assembly), scale, needs) if scale is not None else ()
 
 
 def _work_size(

@@ -14,6 +14,7 @@ from motifold.render.fabric.counts import atoms_of, check_claims, count, warn_un
 from motifold.render.fabric.edge import Atom, Cursor, oriented
 from motifold.render.fabric.flatness import warn_of_shape
 from motifold.render.fabric.lines import Job, in_ring
+from motifold.render.fabric.marks import hang_markers
 from motifold.render.fabric.making import hang, new_run
 from motifold.render.fabric.places import left_between
 from motifold.render.fabric.wording import key_of, label_span, listed, round_word, step_words, target_word
@@ -248,6 +249,7 @@ def close_lap(hook: Hook, job: Job) -> None:
     elif lap.end == "spiral":
         lap.unjoined = True
     lap.atoms = atoms_of(hook, lap)
+    hang_markers(hook, lap, lap.atoms)
     mark_corners(hook, lap, hook.laps[-1] if hook.laps else None)
     count(hook, lap)
     hook.laps.append(lap)
@@ -295,6 +297,7 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
     if lap.no_join is not None and not lap.faulty:
         span, message, hint = lap.no_join
         hook.complain("join", span, message, hint, key=key_of(span), follows=not lap.made)
+        hook.tainted = hook.tainted or not lap.made
     if claims and not lap.faulty:
         warn_unstated(hook, lap, claims)
         warn_of_shape(hook, lap)

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from motifold.render.fabric.bench import MENDABLE, STRUCTURAL, Hook, Lap, TooMuch, Workshop
 from motifold.render.fabric.counts import wrong_claim
+from motifold.render.fabric.doubts import warn_of_the_whole
 from motifold.render.fabric.edge import Cursor
 from motifold.render.fabric.finish import finished
 from motifold.render.fabric.flatness import warn_of_cup
@@ -40,6 +41,7 @@ def work_motif(source: MotifSource, shop: Workshop) -> tuple[Fabric, tuple[Probl
     polygon = 0 if source.worked == "rows" else source.sides
     hook = new_hook(shop, polygon)
     work_text(hook, source.instructions)
+    warn_of_the_whole(hook, source.shape)
     problems = hook.problems
     if has_mistakes(hook):
         again = new_hook(shop, polygon)

@@ -47,6 +47,8 @@ CATALOGUE: tuple[Entry, ...] = (
     Entry(
         "gauge", "error or warning", "Measured rounds contradict each other, or the gauge lacks what a line needs.", "points that shrink"
     ),
+    Entry("picture", "error", "A picture is not there, is no PNG or JPEG, or lies outside the pattern's folder.", 'file = "../front.jpg"'),
+    Entry("coarse-picture", "warning", "A picture has too few dots for the width it is printed at.", "300 dots over 10 cm"),
     # panels, as written
     Entry("net", "error", "A word of the net cannot be a panel, or stands there twice.", 'net = "A B A"'),
     Entry(
@@ -83,7 +85,15 @@ CATALOGUE: tuple[Entry, ...] = (
     Entry("side", "error or warning", "A line's RS or WS is not the side that faces.", "Rnd 2 (WS) without a turn before it"),
     Entry("turning-chain", "warning", "A beginning chain is unusually short or long for what it counts as.", "ch 5 (counts as dc)"),
     Entry("attach", "error", "The yarn was fastened off, and nothing joins it again.", "Fasten off. Rnd 3: Ch 3 ..."),
-    Entry("unjoined", "error", "A round is not joined, and the next one begins with a chain as if it were.", "Rnd 2 without its join"),
+    Entry(
+        "unjoined",
+        "error or warning",
+        "A round is not joined, and the next one begins with a chain as if it were.",
+        "Rnd 2 without its join",
+    ),
+    Entry(
+        "corners", "warning", "Nothing shows the corners of a shape, or its sides are not alike.", "a square whose last round is a circle"
+    ),
     Entry("unstated", "warning", "A line that states its counts leaves a kind out.", "(24 dc, 4 ch-2 sps) with 4 ch-1 sps besides"),
     Entry("flat", "warning", "A plain round grows too much, or too little, to lie flat.", "12 sc more in every round"),
     Entry("order", "error", "Lines do not follow each other.", "Rnd 4 after Rnd 2"),
