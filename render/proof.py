@@ -10,7 +10,7 @@ from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.sides import corner_names
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.fabric.wording import counted_word
-from motifold.render.pattern.model import Terms
+from motifold.render.pattern.model import Pattern
 from motifold.render.worked import Worked, WorkedSize
 
 
@@ -88,12 +88,23 @@ def proof_summary(worked: Worked) -> str:
     lines = [f"{pattern.title} ({pattern.terms} terms)"]
     for name, sizes in _alike(worked).items():
         fabric = sizes[0].fabrics[name]
-        lines += ["", f"{name}: {fabric.shape}{_who(sizes, worked)}", *_rounds_summary(fabric, pattern.terms)]
+        lines += ["", f"{name}: {fabric.shape}{_who(sizes, worked)}", *_rounds_summary(fabric, pattern)]
         if fabric.sides:
             lines.append("  sides: " + ", ".join(f"{side.name} {side.stitches} sts" for side in fabric.sides))
+        lines += _measured(name, [size for size in worked.sizes if size in sizes])
     for size in worked.sizes:
-        lines += _size_summary(size, pattern.terms, len(worked.sizes) > 1)
+        lines += _size_summary(size, pattern, len(worked.sizes) > 1)
     return "\n".join(lines)
+
+
+def _measured(name: str, sizes: list[WorkedSize]) -> list[str]:
+    """How wide the gauge makes a motif, for each size that differs; nothing where the gauge does not tell."""
+    found = [(size.choice.name, width) for size in sizes if (width := size.widths_cm.get(name)) is not None]
+    if not found:
+        return []
+    if len({round(width, 2) for _, width in found}) == 1:
+        return [f"  measures {found[0][1]:.1f} cm across"]
+    return ["  measures " + ", ".join(f"{size} {width:.1f} cm" for size, width in found) + " across"]
 
 
 def _alike(worked: Worked) -> Mapping[str, list[WorkedSize]]:
@@ -118,21 +129,25 @@ def _last_round(fabric: Fabric) -> int:
     return max((worked.number or 0 for worked in fabric.rounds), default=0)
 
 
-def _rounds_summary(fabric: Fabric, terms: Terms) -> list[str]:
+def _rounds_summary(fabric: Fabric, pattern: Pattern) -> list[str]:
     shown = [worked for worked in fabric.rounds if worked.kind != "edge" and worked.counts]
     width = max((len(worked.label) for worked in shown), default=0)
-    return [f"  {worked.label:<{width}}  {_side(worked)}  {_counts(worked, terms)}" for worked in shown]
+    return [f"  {worked.label:<{width}}  {_side(worked)}  {_counts(worked, pattern)}" for worked in shown]
 
 
 def _side(worked: Round) -> str:
     return worked.side if worked.kind in ("round", "row") else "  "
 
 
-def _counts(worked: Round, terms: Terms) -> str:
-    return ", ".join(counted_word(kind, number, terms) for kind, number in worked.counts.items())
+def _counts(worked: Round, pattern: Pattern) -> str:
+    """Counts in words; a stitch that the pattern defines goes by the name that it is given there."""
+    names = {stitch.key: stitch.name for stitch in pattern.stitches}
+    return ", ".join(
+        f"{number} {names[kind]}" if kind in names else counted_word(kind, number, pattern.terms) for kind, number in worked.counts.items()
+    )
 
 
-def _size_summary(size: WorkedSize, terms: Terms, several: bool) -> list[str]:
+def _size_summary(size: WorkedSize, pattern: Pattern, several: bool) -> list[str]:
     head = f"{size.choice.name}: " if several else ""
     lines = []
     assembly = size.assembly
@@ -145,7 +160,7 @@ def _size_summary(size: WorkedSize, terms: Terms, several: bool) -> list[str]:
             f"{_pieces(assembly.pieces)}{form}, {_openings(len(assembly.openings))}{': ' + openings if openings else ''}",
         ]
     for name, fabric in size.edgings.items():
-        lines += ["", f"{head}edging {name}", *_rounds_summary(fabric, terms)]
+        lines += ["", f"{head}edging {name}", *_rounds_summary(fabric, pattern)]
     return lines
 
 

@@ -31,6 +31,10 @@ if TYPE_CHECKING:
     from motifold.render.sizing.yarn import Scale
 
 
+MOST_AFTER_ERRORS = 20_000
+"""Stitches after which a pattern with an error is worked for no further size: a slip often makes every round grow."""
+
+
 @dataclass(frozen=True, slots=True)
 class WorkedSize:
     """One size: its Fabrics by motif name, its assembly, its edgings by name. What could not be worked is left out."""
@@ -71,16 +75,25 @@ def work_pattern(
     found: list[tuple[str, Problem]] = []
     memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]] = {}
     sizes = []
+    wrong = any(problem.severity == "error" for problem in reading_problems)
     for choice in choices:
+        if wrong and _stitches_made(memory) > MOST_AFTER_ERRORS:
+            break  # what is wrong is told; the other sizes would only take time
         size, problems = _work_size(pattern, choice, memory, unread)
+        wrong = wrong or any(problem.severity == "error" for problem in problems)
         sizes.append(size)
         found.extend((choice.name, problem) for problem in problems)
     sized = [*table_problems, *choice_problems]
     if unread & {"gauge", "size"}:
         sized = without(sized, OF_A_LOST_SIZE)
     doubts = (*editor_doubts(pattern), *gauge_doubts(pattern))
-    problems = (*reading_problems, *doubts, *sized, *_once(sides_told_once(pattern, found), len(choices)))
+    problems = (*reading_problems, *doubts, *sized, *_once(sides_told_once(pattern, found), len(sizes)))
     return Worked(pattern, tuple(sizes), table, _in_file_order(problems))
+
+
+def _stitches_made(memory: Mapping[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]]) -> int:
+    """How many stitches all motifs have so far, each Fabric counted once."""
+    return sum({id(fabric): len(fabric.stitches) for fabric, _ in memory.values()}.values())
 
 
 def needs_by_size(worked: Worked) -> dict[str, tuple[YarnNeed, ...]]:

@@ -53,7 +53,7 @@ def work_motif(source: MotifSource, shop: Workshop) -> tuple[Fabric, tuple[Probl
 def has_mistakes(hook: Hook) -> bool:
     """Whether anything makes the work come out wrong, and is worth trying to mend."""
     codes = {problem.code for problem in hook.problems}
-    return "limit" not in codes and bool(codes & MENDABLE)
+    return "limit" not in codes and bool(codes & MENDABLE) and len(hook.stitches) <= MOST_TO_MEND
 
 
 def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> None:
