@@ -30,17 +30,20 @@ class Arc:
         along = step / length
         return self.points[i] + along * (s - self.marks[i]), -1j * along
 
-    def nearest(self, p: complex) -> float:
-        """The arc length of the place nearest to a point, beyond the ends too."""
-        best, found = 9e18, 0.0
-        last = len(self.points) - 2
-        for i, (a, b) in enumerate(pairwise(self.points)):
-            length = self.marks[i + 1] - self.marks[i]
-            local = (p - a) / ((b - a) / length)
-            x = max(0.0 if i else local.real, min(local.real, length if i < last else local.real))
-            away = abs(local - x)
-            if away < best - 1e-9:
-                best, found = away, self.marks[i] + x
+    def nearest(self, places: Sequence[complex]) -> list[float]:
+        """The arc length of the place nearest to each of some points that lie about in order along the arc; beyond the ends too."""
+        found: list[float] = []
+        last, at = len(self.points) - 2, 0
+        for number, p in enumerate(places):
+            best, where = 9e18, 0.0
+            for i in range(0 if not number else max(at - 1, 0), last + 1 if not number else min(at + 4, last + 1)):
+                a, length = self.points[i], self.marks[i + 1] - self.marks[i]
+                local = (p - a) / ((self.points[i + 1] - a) / length)
+                x = max(0.0 if i else local.real, min(local.real, length if i < last else local.real))
+                away = abs(local - x)
+                if away < best - 1e-9:
+                    best, where, at = away, self.marks[i] + x, i
+            found.append(where)
         return found
 
     def part(self, start: float, end: float) -> Arc:
@@ -113,6 +116,12 @@ def _half_angle(ratio: float) -> float:
         else:
             high = middle
     return (low + high) / 2
+
+
+def bend(arc: Arc) -> float:
+    """How far an arc turns from its start to its end, counter-clockwise, in radians."""
+    steps = [b - a for a, b in pairwise(arc.points)]
+    return sum(phase(b / a) for a, b in pairwise(steps))
 
 
 def bezier(start: complex, control1: complex, control2: complex, end: complex, steps: int = 20) -> Arc:

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from math import pi
 
-from motifold.render.fabric.model import Run
-from motifold.render.motif.arc import Arc, arc_of, bezier, bulged
+from motifold.render.motif.arc import Arc, arc_of, bezier, bulged, upright_loop
 from motifold.render.motif.course import Course
 from motifold.render.motif.extents import (
     CHAIN_DROP,
@@ -27,14 +25,23 @@ from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
 from motifold.render.motif.over import Disc, obstacles, over
 from motifold.render.motif.parts import Gap, Stem
+from motifold.render.motif.picots import picot, picot_on_chain, picot_place
 from motifold.render.motif.place import Standing
 from motifold.render.motif.posts import pass_by
-from motifold.render.motif.room import part_length
+from motifold.render.motif.room import chain_least, part_length
+from motifold.symbols.sizes import HEAD_WIDTH
 
 _UPRIGHT, _UPRIGHT_PITCH = 0.75, 0.802
 """Ovals that stand for a stitch are as small and as close as they may be."""
 _TALL = 1.4
 """Stitches at least so tall let a short run hang under their head line."""
+_PASSING = 0.7 * OVAL_HALF
+_STEEP = 0.5
+"""A run that rises so much over its length stands beside the head that it leaves."""
+_LEVEL = 1.0
+"""Loops of a crowded row stand upright between heads that differ in height by less than this."""
+_LYING = 0.6
+"""A head lies over where the run from it goes so much more outward than along."""
 _BOW = 1.06
 """A run that must bow is drawn this much longer than its ovals need."""
 
@@ -44,29 +51,17 @@ def hang(ground: Ground, course: Course, standing: Standing) -> None:
     covers = obstacles(ground, course) if _covered(ground, course) else []
     for index, gap in enumerate(course.gaps):
         if gap.parts and not (course.open and index == course.size - 1):
-            arc = path_of(ground, course, standing, index, covers)
-            string(ground, gap, arc)
+            over_petal = _over_petal(ground, course, standing, index, covers)
+            string(ground, gap, over_petal or path_of(ground, course, standing, index), over_petal is not None)
             for run, ring_at in gap.picots:
-                _picot_on_chain(ground, run, gap.parts[ring_at])
+                picot_on_chain(ground, run, gap.parts[ring_at])
     inner = _middle_stems(course)
     for index, stem in enumerate(course.stems):
         if stem.stitch.role == "standing":
             upright(ground, stem, index in inner, _freer_side(ground, course, index))
         for ring in stem.picots:
-            at, way = _picot_place(ground, course, index)
+            at, way = picot_place(ground, course, index)
             picot(ground, ring, at, way, 0.1)
-
-
-def _picot_place(ground: Ground, course: Course, index: int) -> tuple[complex, complex]:
-    """On the head that a picot was worked on; in the midst of a group ("sc, picot, sc" in one place) between its two middle heads."""
-    stitch = course.stems[index].stitch
-    head, normal = ground.heads[stitch.id], ground.normals[stitch.id]
-    after = course.stems[(index + course.direction) % course.size].stitch
-    gap = course.gaps[index if course.direction > 0 else index - 1]
-    if gap.parts or after.id == stitch.id or not {leg.base for leg in stitch.legs} & {leg.base for leg in after.legs}:
-        return head, normal
-    out = normal + ground.normals[after.id]
-    return (head + ground.heads[after.id]) / 2, out / abs(out) if abs(out) > 0.2 else normal
 
 
 def _covered(ground: Ground, course: Course) -> bool:
@@ -92,8 +87,20 @@ def _size(ground: Ground, part: int) -> float:
     return OVAL_LEAST if stitch.role == "chain" or stitch.kind == "ch" else part_length(ground, part)
 
 
-def path_of(ground: Ground, course: Course, standing: Standing, index: int, covers: list[Disc]) -> Arc:
-    """The way from one head to the next. ``covers``: earlier work that it must pass outside."""
+def _over_petal(ground: Ground, course: Course, standing: Standing, index: int, covers: list[Disc]) -> Arc | None:
+    """The taut way from one head to the next outside the earlier work that ``covers`` the straight one, if any does."""
+    gap = course.gaps[index]
+    if not covers or _given(gap, ground) or (standing.outline.corners and any(c.at == index and not c.on_stem for c in course.corners)):
+        return None
+    least = needed(ground, gap)
+    start, end = _ends_of(ground, standing, course, index, False)
+    if abs(end - start) < least and len(gap.parts) > 2:
+        start, end = _ends_of(ground, standing, course, index, True)
+    return over(start, end, covers, least * 1.03)
+
+
+def path_of(ground: Ground, course: Course, standing: Standing, index: int) -> Arc:
+    """The way from one head to the next."""
     after = (index + 1) % course.size
     gap = course.gaps[index]
     left, right = course.stems[index], course.stems[after]
@@ -104,13 +111,14 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
     corner = next((n for n, c in enumerate(course.corners) if c.at == index and not c.on_stem), None)
     outline = standing.outline
     if corner is not None and outline.corners:
-        return _round_corner(start, end, outline.corner(corner + (1 if course.open else 0)), [_size(ground, part) for part in gap.parts])
+        number = corner + (1 if course.open else 0)
+        tip = outline.corner(number)
+        if isinstance(outline, Outline) and outline.rho:
+            tip = 2 * outline.at(number * outline.side)[0] - (start + end) / 2
+        return _round_corner(start, end, tip, [_size(ground, part) for part in gap.parts])
     if _given(gap, ground):
         # Hung so low that what is worked into it stands level with what is worked into the stitches beside it.
         return _dropped(_along(outline, standing, index, after, start, end), SPACE_RISE - FOOT_RISE)
-    around = over(start, end, covers, least * 1.03) if covers else None
-    if around is not None:
-        return around
     if standing.even and abs(end - start) < 0.9 * outline.apothem:
         path = _along(outline, standing, index, after, start, end)
     else:
@@ -120,17 +128,25 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int, cove
         drop = CHAIN_DROP if len(gap.parts) <= 3 and min(left.height, right.height) >= _TALL else 0.0
         return _dropped(path, drop)
     sizes = [_size(ground, part) for part in gap.parts]
-    return _bowed(start, end, max(least * _BOW, loaded), sizes)
+    rays = None
+    crowded = not course.open or (abs(end - start) < chain_least(len(gap.parts)) - OVAL_HALF and abs((end - start).imag) < _LEVEL)
+    if (course.gaps[index - 1].parts or course.gaps[after].parts) and crowded and not outline.corners:
+        rays = (standing.normals[index], standing.normals[after])
+        # Legs that go straight up pass the ends of a crossbar on either side.
+        aside = [1j * way * _PASSING if stem.height > 1.1 else 0j for way, stem in zip(rays, (left, right), strict=True)]
+        if abs(end - aside[1] - start - aside[0]) > OVAL_HALF * 3:
+            start, end = start + aside[0], end - aside[1]
+    return _bowed(start, end, max(least * _BOW, loaded), sizes, rays)
 
 
-def _bowed(start: complex, end: complex, length: float, sizes: list[float]) -> Arc:
-    """A bow at least so long, and longer until its ovals, straight on a bent path, have room."""
+def _bowed(start: complex, end: complex, length: float, sizes: list[float], rays: tuple[complex, complex] | None = None) -> Arc:
+    """A bow at least so long, and longer until its ovals, straight on a bent path, have room; between its heads' ``rays`` if given."""
     path = bulged(start, end, length)
     for _ in range(14):
+        path = (upright_loop(start, end, *rays, length) if rays else None) or bulged(start, end, length)
         if _has_room(path, sizes):
             break
         length *= 1.03
-        path = bulged(start, end, length)
     return path
 
 
@@ -153,11 +169,28 @@ def _ends_of(ground: Ground, standing: Standing, course: Course, index: int, bow
     left, right = course.stems[index], course.stems[after]
     start = _end_of(standing, index, left, 1.0, ground.posted.get(left.stitch.id, frozenset()), bowed)
     end = _end_of(standing, after, right, -1.0, ground.posted.get(right.stitch.id, frozenset()), bowed)
-    # A run that climbs past a head needs room for its breadth as well.
+    # A run that climbs past a head needs room for its breadth as well, and leaves it to what will stand there.
     out = standing.normals[index] + standing.normals[after]
-    climb = min(abs((_way(start, end) / out).real) * abs(out) * 1.2, 1.0) if abs(out) > 0.2 else 0.0
-    aside = 1j * OVAL_HALF * climb
-    return start + standing.normals[index] * aside, end - standing.normals[after] * aside
+    way = _way(start, end)
+    slope = (way / out).real * abs(out) if abs(out) > 0.2 else 0.0
+    climb = min(abs(slope) * 1.2, 1.0)
+    crowns = [ground.crowns.get(stem.stitch.id, 0.0) if up > _STEEP else 0.0 for stem, up in ((left, slope), (right, -slope))]
+    places = ((start, index, crowns[0]), (end, after, crowns[1]))
+    wide = [max(OVAL_HALF, crown + OVAL_HALF - abs(at - standing.heads[i])) * climb for at, i, crown in places]
+    if abs(end - start) < sum(wide) + 3 * OVAL_HALF:
+        wide = [OVAL_HALF * climb] * 2
+    start, end = start + standing.normals[index] * 1j * wide[0], end - standing.normals[after] * 1j * wide[1]
+    if course.open:
+        start, end = _straight_on(standing, index, left, start, end), _straight_on(standing, after, right, end, start)
+    return start, end
+
+
+def _straight_on(standing: Standing, index: int, stem: Stem, here: complex, there: complex) -> complex:
+    """Where a run from ``here`` to ``there`` leaves a head: from one that lies over, at the edge of a fan, it goes straight on."""
+    head, normal = standing.heads[index], standing.normals[index]
+    if stem.height <= 1.1 or (_way(here, there) / normal).real < _LYING:
+        return here
+    return head + normal * (HEAD_WIDTH / 2 + 2 * CLEAR)
 
 
 def _end_of(standing: Standing, index: int, stem: Stem, side: float, posted: frozenset[float], bowed: bool) -> complex:
@@ -221,12 +254,15 @@ def _has_room(path: Arc, sizes: list[float], more: float = 0.03) -> bool:
     return all(abs(b - a) >= (p + q) / 2 + white for (a, b), (p, q) in zip(pairwise(middles), pairwise(sizes), strict=True))
 
 
-def _threaded(length: float, sizes: list[float]) -> list[tuple[float, float]]:
-    """Where each part begins and ends along a path: evenly, no further apart than the widest pitch, centred."""
+def _threaded(length: float, sizes: list[float], together: bool = False) -> list[tuple[float, float]]:
+    """Where each part begins and ends along a path: evenly, no further apart than the widest pitch, centred; or ``together``, as close as
+    they like, hairlines at either end.
+    """
     count = len(sizes)
     over = length - sum(sizes)
     even = over / (count + 1)
-    between = min(max(even, min(PITCH * 1.1 - OVAL_LEAST, over / count)), PITCH_MOST - OVAL_LEAST)
+    most = PITCH * 1.03 if together else PITCH_MOST
+    between = min(max(even, min(PITCH * 1.1 - OVAL_LEAST, over / count)), most - OVAL_LEAST)
     if count > 1 and over < 0:
         between = over / (count - 1)
     s = (length - sum(sizes) - (count - 1) * between) / 2
@@ -237,10 +273,10 @@ def _threaded(length: float, sizes: list[float]) -> list[tuple[float, float]]:
     return spans
 
 
-def string(ground: Ground, gap: Gap, arc: Arc) -> None:
-    """Thread the parts of a gap on an arc, evenly; beyond the widest pitch hairlines take up the rest."""
+def string(ground: Ground, gap: Gap, arc: Arc, together: bool = False) -> None:
+    """Thread the parts of a gap on an arc, evenly; beyond the widest pitch (or, ``together``, the liked one) hairlines take up the rest."""
     sizes = [_size(ground, part) for part in gap.parts]
-    spans = _threaded(arc.length, sizes)
+    spans = _threaded(arc.length, sizes, together)
     between = spans[1][0] - spans[0][1] if len(spans) > 1 else spans[0][0]
     grow = min(0.03, max(between - 0.06, 0.0) / 2)
     spans = [(a - grow, b + grow) for a, b in spans]
@@ -325,49 +361,3 @@ def upright(ground: Ground, stem: Stem, over_ring: bool, free: float) -> None:
         ground.tips[chain] = (first, last)
         ground.normals[chain] = ground.normals[stitch.id]
         s += size + between
-
-
-def ring_radius(count: int, dot: bool) -> float:
-    """Radius of a closed ring of so many ovals (and a dot): straight ovals on a circle, inner edges clear of each other."""
-    places = count + (0.55 if dot else 0.0)
-    if places < 3:
-        return 0.5
-    return max(0.44, PITCH * places / (2 * pi), OVAL_LEAST / 2 / _tan(pi / places) * 1.02 + OVAL_HALF * 0.9)
-
-
-def _tan(x: float) -> float:
-    from math import tan
-
-    return tan(min(x, 1.5))
-
-
-def picot(ground: Ground, run: Run, at: complex, normal: complex, rise: float) -> None:
-    """A picot: a ring of ovals closed by its dot, on the head (or chain) that it was worked on."""
-    from cmath import exp
-
-    chains = [s for s in run.stitches if ground.fabric.stitches[s].role == "chain"]
-    closers = [s for s in run.stitches if ground.fabric.stitches[s].role != "chain"]
-    following = max(run.stitches, default=-1) + 1
-    if following < len(ground.fabric.stitches) and ground.fabric.stitches[following].role == "picot":
-        closers.append(following)
-    count = len(chains)
-    if not count:
-        return
-    radius = ring_radius(count, True)
-    base = at + normal * (rise + 0.17)
-    centre = base + normal * radius
-    share = 2 * pi / (count + 0.75)
-    for k, chain in enumerate(chains):
-        turn = -normal * exp(1j * (share * (k + 0.875)))
-        middle = centre + radius * turn
-        ground.tips[chain] = (middle - 1j * turn * OVAL_LEAST / 2, middle + 1j * turn * OVAL_LEAST / 2)
-        ground.normals[chain] = turn
-    for closer in closers:
-        ground.tips[closer] = (base, base)
-        ground.normals[closer] = normal
-
-
-def _picot_on_chain(ground: Ground, run: Run, part: int) -> None:
-    if part in ground.tips:
-        start, end = ground.tips[part]
-        picot(ground, run, (start + end) / 2, ground.normals[part], OVAL_HALF + 0.03)

@@ -8,7 +8,7 @@ from dataclasses import field
 from motifold.render.fabric.model import Base, Fabric, Run
 from motifold.render.motif.arc import Arc
 from motifold.render.motif.course import Course, picots_of
-from motifold.render.motif.extents import CLEAR, head_half
+from motifold.render.motif.extents import CLEAR, body_of, head_half
 from motifold.render.motif.gores import gores_of
 from motifold.render.motif.model import RoundShape
 from motifold.symbols.record import dataclass
@@ -20,7 +20,9 @@ class Ground:
 
     ``at``: of each stem its round and place in it, counter-clockwise; ``gap_at`` the same of each space. ``order``: how many times each
     course repeats round the centre. Looking ahead: ``loads``, the width of all that will be worked into a space; ``posted``, on which sides
-    of a stitch (+1 counter-clockwise) a later post stitch will come up; ``gores``, which gore of a ball a stitch is in.
+    of a stitch (+1 counter-clockwise) a later post stitch will come up; ``gores``, which gore of a ball a stitch is in. ``crowns``,
+    half the width of what will be worked into a stitch. ``lacking``: how
+    much further out a round would have to be for all its heads to have their room; ``rounded``: the rounds with rounded corners.
     """
 
     fabric: Fabric
@@ -42,20 +44,29 @@ class Ground:
     loads: Mapping[int, float] = field(default_factory=dict)
     posted: Mapping[int, frozenset[float]] = field(default_factory=dict)
     gores: Mapping[int, int] = field(default_factory=dict)
+    crowns: Mapping[int, float] = field(default_factory=dict)
+    fullness: Mapping[int, float] = field(default_factory=dict)
+    lacking: dict[int, float] = field(default_factory=dict)
+    rounded: set[int] = field(default_factory=set)
 
     @staticmethod
-    def of(fabric: Fabric) -> Ground:
-        """Nothing placed yet, but what is coming known."""
+    def of(fabric: Fabric, fullness: Mapping[int, float] | None = None) -> Ground:
+        """Nothing placed yet, but what is coming known. ``fullness``: of each round whose stitches are drawn longer than others, how long
+        over what they are, to make room for a later one.
+        """
         loads: dict[int, float] = {}
         posted: dict[int, frozenset[float]] = {}
+        crowns: dict[int, float] = {}
         for stitch in fabric.stitches:
             for leg in stitch.legs[:1]:
                 if leg.base.kind == "space" and stitch.role in ("stitch", "standing"):
-                    loads[leg.base.id] = loads.get(leg.base.id, 0.0) + 2 * head_half(stitch) + CLEAR
+                    loads[leg.base.id] = loads.get(leg.base.id, 0.0) + 2 * max(head_half(stitch), body_of(stitch)[0]) + CLEAR
+                elif leg.base.kind == "stitch":
+                    crowns[leg.base.id] = max(crowns.get(leg.base.id, 0.0), body_of(stitch)[0] + CLEAR)
                 if leg.base.foot in ("front post", "back post"):
                     side = 1.0 if leg.base.foot == "front post" else -1.0
                     posted[leg.base.id] = posted.get(leg.base.id, frozenset()) | {side}
-        return Ground(fabric, picots_of(fabric), loads=loads, posted=posted, gores=gores_of(fabric))
+        return Ground(fabric, picots_of(fabric), loads=loads, posted=posted, crowns=crowns, gores=gores_of(fabric), fullness=fullness or {})
 
     def anchor(self, base: Base) -> tuple[complex, complex]:
         """The point that a base offers, and the way out of the work there."""

@@ -10,6 +10,7 @@ from cmath import exp
 from itertools import pairwise
 
 from motifold.render.fabric.model import Base
+from motifold.render.motif.arc import bend
 from motifold.render.motif.course import Course
 from motifold.render.motif.extents import CLEAR, FOOT_RISE, SPACE_RISE, STEM_HALF
 from motifold.render.motif.feet import shared
@@ -39,6 +40,8 @@ _POST = 0.3
 _CLOSE = 0.52
 """No further from the head that it stands on than this does a petal begin, if it can be helped."""
 _ALIKE = 0.3
+_ROUND_LOOP = 3.9
+"""So far round a loop, in radians, do stitches stand: further down they would come back towards the round below."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +116,10 @@ def _on_loops(ground: Ground, course: Course) -> list[Fan]:
         places = [0.0]
         for a, b in pairwise(stems):
             places.append(places[-1] + course.stems[a].body + course.stems[b].body + CLEAR)
-        wish = min(places[-1], arc.length)
+        # Spokes on the outside of a bow stand closer at its chains than where they are widest.
+        turn = abs(bend(arc))
+        level = SPACE_RISE + course.stems[stems[0]].body_at * course.stems[stems[0]].height
+        wish = min(places[-1] * arc.length / (arc.length + turn * level), arc.length, arc.length * _ROUND_LOOP / max(turn, 1e-9))
         spots = [arc.at(arc.length / 2 + (place / places[-1] - 0.5) * wish) for place in places]
         feet = [on + way * SPACE_RISE for on, way in spots]
         heads = [foot + way * course.stems[s].height for foot, (_, way), s in zip(feet, spots, stems, strict=True)]
@@ -125,7 +131,7 @@ def _plain(course: Course, stems: list[int]) -> bool:
     """Stitches of one leg each and no corner among them; side by side, or with chains at the tip of a petal whose stitches rise to it."""
     corners = {corner.at for corner in course.corners}
     heights = [course.stems[s].height for s in stems]
-    if any(course.gaps[s].parts for s in stems[:-1]) and max(heights) - min(heights) < 1.0:
+    if any(course.gaps[s].parts for s in stems[:-1]) and max(heights) - min(heights) < 1.0 and not course.open:
         return False
     return all(len(course.stems[s].stitch.legs) == 1 and s not in corners for s in stems)
 

@@ -9,6 +9,7 @@ from math import pi
 
 from motifold.render.motif.circle import on_circle
 from motifold.render.motif.course import Course
+from motifold.render.motif.crowd import lack, parted
 from motifold.render.motif.extents import CLEAR, LENGTH_LEAST, LENGTH_MOST
 from motifold.render.motif.gores import cuts
 from motifold.render.motif.ground import Ground
@@ -23,11 +24,17 @@ from motifold.symbols.record import dataclass
 
 _FULL = 1.02
 """Stems are drawn this much of their nominal length, where the shape leaves the choice: beginning chains then fit upright."""
+_CUT = (0.92, 0.94, 0.96, 0.98, 1.02, 1.06, 1.1)
+_SHORT = 0.925
+"""Rows of a half motif are as near to one another as their stems allow, none drawn shorter than this."""
 _SHORTER = (_FULL, 0.98, 0.95, LENGTH_LEAST)
 _WAVE = 1.2
 """A short stitch among tall ones reaches up to the outline by at most so much of its length."""
 
-_OUT_OF_REACH = 1.45
+_CHANGED = (0.62, 1.57)
+"""The bounds of stems in a round that changes shape."""
+_HOLLOW = 0.2
+_OUT_OF_REACH = 1.3
 """A head that would be further out than this over its foot, in the stitch's length, does not stand on the common circle."""
 
 
@@ -55,19 +62,32 @@ def place(
         task = replace(task, fans=True, pins=pins)
     if task.ring:
         task = _under_ring_heads(task)
-    outline, s, spots = _fitted(task, more)
+    fullness = ground.fullness.get(course.round)
+    outline, s, spots = _fitted(task, more, (fullness,) if fullness else _SHORTER)
+    if task.changed or course.round - 1 in ground.rounded:
+        outline, s, spots = _rounded(task, outline, s, spots)
+        if outline.rho:
+            ground.rounded.add(course.round)
     heads = [head for head, _ in spots]
     normals = [normal for _, normal in spots]
     if course.open and task.corners:
         normals[0], normals[-1] = 1 + 0j, -1 + 0j
+    radius = abs(feet[0][0])
     feet = _turned_ring_feet(task, feet, heads)
+    wider = min((abs(legs[0]) for legs in feet), default=0.0) - radius
+    if task.ring and course.open and task.corners and wider > 0.05 and not more:
+        # Feet that stand on a wider circle than the ring's own, so that they have room, take their heads out with them.
+        return place(ground, course, stand_wider(feet, radius + wider), room, order, fans, wider)
     even = is_even(task)
     if even and not task.corners and not _within_reach(task, outline):
         # Over a scalloped edge the round dips with it, where its heads then still have room.
-        low, _ = _held(task, heads, normals, feet, False)
-        ways = zip(low, low[1:] + low[:1], room.least, strict=True)
-        even = any(abs(b - a) < 0.97 * least for a, b, least in ways)
-    heads, normals = _held(task, heads, normals, feet, even)
+        even = False
+    low, ways = _held(task, heads, normals, feet, even)
+    if not even and not course.open and not task.corners and len(heads) > 2:
+        low, ways, lacking = _apart(task, low, ways, feet, fans)
+        # In a hollow too narrow for all of its stitches they are drawn longer, out to where they have room.
+        even = lacking > _HOLLOW and is_even(task) and not fans
+    heads, normals = (heads, normals) if even else (low, ways)
     for fan in fans:
         for stem, foot, head, way in zip(fan.stems, fan.feet, fan.heads, fan.ways, strict=True):
             heads[stem], normals[stem], feet[stem] = head, way, [foot]
@@ -75,8 +95,10 @@ def place(
     return Standing(outline, s, heads, normals, _symmetric_feet(feet, order), even)
 
 
-def _fitted(task: Task, more: float) -> tuple[Outline, list[float], list[tuple[complex, complex]]]:
-    """The outline on which no stem is drawn too long, or the one that comes nearest to that."""
+def _fitted(task: Task, more: float, lengths: Sequence[float]) -> tuple[Outline, list[float], list[tuple[complex, complex]]]:
+    """The outline on which no stem is drawn too long, or the one that comes nearest to that. ``lengths``: of stems over what they are,
+    tried in this order.
+    """
     if task.changed:
         levels = [level_of(task, i, Outline(task.corners, 1.0, task.phase)) for i in range(task.course.size)]
         low = min(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
@@ -84,7 +106,10 @@ def _fitted(task: Task, more: float) -> tuple[Outline, list[float], list[tuple[c
         sizes = [max(low + (high - low) * k / 24 + more, roomy(task)) for k in range(25)]
         outlines = [Outline(task.corners, size, task.phase) for size in sizes]
     else:
-        outlines = [size_of(task, fullness, more) for fullness in _SHORTER]
+        outlines = [size_of(task, fullness, more) for fullness in lengths]
+    cut = task.course.open and bool(task.corners)
+    if cut:
+        outlines = [size_of(task, fullness, more) for fullness in _CUT]
     best: tuple[float, Outline, list[float], list[tuple[complex, complex]]] | None = None
     for outline in outlines:
         s = _places(task, outline)
@@ -94,10 +119,49 @@ def _fitted(task: Task, more: float) -> tuple[Outline, list[float], list[tuple[c
         worst = max(max(parts), 1.0 / max(min(parts), 0.01), _squeezed(task, parts)) if task.changed else max(parts)
         if best is None or worst < best[0] - 1e-6:
             best = (worst, outline, s, spots)
-        if worst <= LENGTH_MOST and not task.changed:
+        if cut:
+            # Stitches on the cut of a half motif run along it, from corner to corner: they are as long as that asks.
+            inner = sorted(parts[1:-1]) or parts
+            worst = max(_SHORT / inner[len(inner) // 8], 1.0)
+        if worst <= (1.0 if cut else LENGTH_MOST) and (cut or not task.changed):
             break
     assert best is not None
     return best[1], best[2], best[3]
+
+
+def _rounded(
+    task: Task, outline: Outline, s: list[float], spots: list[tuple[complex, complex]]
+) -> tuple[Outline, list[float], list[tuple[complex, complex]]]:
+    """The same outline, its corners rounded as little as will do, where a true corner lies out of its stitches' reach."""
+    if task.course.open or task.ring:
+        return outline, s, spots
+    task = replace(task, room=replace(task.room, least=tuple(1.05 * least for least in task.room.least)))
+    best = (_strain(task, spots), outline, s, spots)
+    for step in range(1, 11):
+        if best[0] <= 1.0:
+            break
+        for size in _rounded_sizes(task, outline):
+            round_one = replace(outline, apothem=size, rho=0.09 * step * size)
+            places = on_sides(task, round_one)
+            found = [round_one.at(x) for x in places]
+            strain = _strain(task, found)
+            if strain < best[0] - 0.02:
+                best = (strain, round_one, places, found)
+    return best[1:]
+
+
+def _rounded_sizes(task: Task, outline: Outline) -> list[float]:
+    """From as large as it is to where its shortest stitch has its least length."""
+    low = outline.apothem
+    rises = [level_of(task, i, outline) + _CHANGED[0] * 1.08 * stem.height for i, stem in enumerate(task.course.stems)]
+    return [low, max(low, max(rises)), max(low, (low + max(rises)) / 2)]
+
+
+def _strain(task: Task, spots: list[tuple[complex, complex]]) -> float:
+    """How far the stems of a round that changes shape are out of their bounds: 1 or less where all are within."""
+    least, most = _CHANGED
+    parts = [abs(head - m) / stem.height for (head, _), m, stem in zip(spots, task.middles, task.course.stems, strict=True)]
+    return max(max(parts) / most, least / max(min(parts), 0.01))
 
 
 def _squeezed(task: Task, parts: list[float]) -> float:
@@ -137,7 +201,14 @@ def _turned_ring_feet(task: Task, feet: list[list[complex]], heads: list[complex
         angle = abs(argument(heads[j] / heads[i]))
         if 1e-6 < angle < 1.5:
             radius = max(radius, (stems[i].root + stems[j].root + CLEAR) / angle)
-    return [[radius * head / abs(head)] * len(legs) for head, legs in zip(heads, feet, strict=True)]
+    # A head in a corner lies further out: its stitch need not reach down all the way.
+    reach = [max(radius, abs(head) - LENGTH_MOST * stem.height) if task.corners else radius for head, stem in zip(heads, stems, strict=True)]
+    return [[r * head / abs(head)] * len(legs) for r, head, legs in zip(reach, heads, feet, strict=True)]
+
+
+def stand_wider(feet: list[list[complex]], radius: float) -> list[list[complex]]:
+    """The same feet in the ring on a circle of this radius."""
+    return [[radius * foot / (abs(foot) or 1.0) for foot in legs] for legs in feet]
 
 
 def _within_reach(task: Task, outline: Outline) -> bool:
@@ -164,6 +235,25 @@ def _held(
         moved.append(head)
         out.append(normal if even else _unit(way / length + normal))
     return moved, out
+
+
+def _apart(
+    task: Task, heads: list[complex], normals: list[complex], feet: list[list[complex]], fans: Sequence[Fan]
+) -> tuple[list[complex], list[complex], float]:
+    """Heads below the common outline, where some lack room beside each other, leaned apart; they look the way that they lean. And what the
+    worst pair still lacks.
+    """
+    pinned = dict(task.pins)
+    at = [pinned.get(i, head) for i, head in enumerate(heads)]
+    if lack(at, task.room.least) < 0.02:
+        return heads, normals, 0.0
+    middles = [sum(legs) / len(legs) for legs in feet]
+    for fan in fans:
+        for stem, foot in zip(fan.stems, fan.feet, strict=True):
+            middles[stem] = foot
+    moved = parted(task.course.stems, middles, at, task.room.least, pinned.keys())
+    ways = [_unit(head - middle) for head, middle in zip(moved, middles, strict=True)]
+    return moved, [_unit(normal + way) for normal, way in zip(normals, ways, strict=True)], lack(moved, task.room.least)
 
 
 def _unit(z: complex) -> complex:

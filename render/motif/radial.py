@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from cmath import exp
-from cmath import phase as argument
 from dataclasses import replace
-from math import pi, tan
+from math import pi
 
 from motifold.render.fabric.model import Fabric
-from motifold.render.motif.branches import Branch, branch_width, lay_branch
-from motifold.render.motif.chains import hang, ring_radius
+from motifold.render.motif.branches import grow
+from motifold.render.motif.chains import hang
 from motifold.render.motif.course import Course, course_of, with_corners
 from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, STEM_HALF
 from motifold.render.motif.feet import stand
@@ -19,10 +18,12 @@ from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.margin import fill_margins
 from motifold.render.motif.model import RoundShape
 from motifold.render.motif.petals import petals_of
+from motifold.render.motif.picots import ring_radius
 from motifold.render.motif.place import Standing, is_crowded, place
 from motifold.render.motif.posts import bend_posts
 from motifold.render.motif.room import room_of
 from motifold.render.motif.spine import feet_round_spine, lay_spine
+from motifold.render.motif.swell import longer_inside
 from motifold.render.motif.symmetry import rotations
 
 _MAGIC_RING = 0.42
@@ -30,11 +31,22 @@ _MAGIC_RING = 0.42
 
 
 def lay_rounds(fabric: Fabric) -> Ground:
-    """Place every round of a motif worked in rounds."""
-    ground = Ground.of(fabric)
+    """Place every round of a motif worked in rounds; twice, where rounds inside a crowded one can make room for it."""
+    ground = _laid(Ground.of(fabric))
+    fullness = longer_inside(ground)
+    return _finished(_laid(Ground.of(fabric, fullness)) if fullness else ground)
+
+
+def _finished(ground: Ground) -> Ground:
+    fill_margins(ground)
+    return ground
+
+
+def _laid(ground: Ground) -> Ground:
+    fabric = ground.fabric
     for index, worked in enumerate(fabric.rounds):
         if worked.kind == "ring":
-            _centre_ring(ground, index)
+            centre_ring(ground, index)
             continue
         if worked.kind == "foundation" and index == 0:
             lay_spine(ground, index)
@@ -45,11 +57,10 @@ def lay_rounds(fabric: Fabric) -> Ground:
             settle(ground, course, edge_standing(ground, course), 1)
         elif course.size:
             lay_round(ground, course)
-    fill_margins(ground)
     return ground
 
 
-def _centre_ring(ground: Ground, index: int) -> None:
+def centre_ring(ground: Ground, index: int) -> None:
     """A chain closed into a ring, its joining stitch among the ovals; or nothing, for a magic ring."""
     chains = [s for s in ground.fabric.round_stitches(index) if s.kind == "ch"]
     joins = [s for s in ground.fabric.round_stitches(index) if s.kind != "ch"]
@@ -103,26 +114,8 @@ def settle(ground: Ground, course: Course, standing: Standing, order: int) -> No
     bend_posts(ground, course)
     hang(ground, course, standing)
     for branch in course.branches:
-        _grow(ground, course, branch)
+        grow(ground, course, branch)
     ground.shapes.append(_shape(ground, course, standing))
-
-
-def _grow(ground: Ground, course: Course, branch: Branch) -> None:
-    """A branch beside the stem that was worked before it."""
-    gap = course.gap_of(branch)
-    before, after = course.stems[gap].stitch.id, course.stems[(gap + 1) % course.size].stitch.id
-    start = ground.heads[before if course.direction > 0 else after]
-    out = ground.normals[before] + ground.normals[after]
-    out = out / abs(out) if abs(out) > 0.2 else ground.normals[before]
-    along = 1j * out * course.direction
-    # As far out as the gap, seen from the centre, is wide enough for it; a hairline ties it to where it was begun.
-    width = branch_width(ground.fabric, branch)
-    angle = min(abs(argument(ground.heads[after] / ground.heads[before])), 2.4) if before != after else 2.4
-    root = out * max((start / out).real + 0.1, width / 2 / tan(angle / 2)) - along * width / 2
-    lay_branch(ground, branch, root, out, along)
-    first = ground.tips[ground.fabric.runs[branch.run].stitches[0]][0]
-    if abs(first - start) > 0.8:
-        ground.links.append((branch.run, (start + 0.25 * (first - start) / abs(first - start), first)))
 
 
 def _shape(ground: Ground, course: Course, standing: Standing) -> RoundShape:

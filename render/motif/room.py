@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import cos, pi
 
+from motifold.render.motif.branches import room_beside
 from motifold.render.motif.course import Course
 from motifold.render.motif.extents import CLEAR, OVAL, PITCH, PITCH_LEAST, STEM_HALF, WHITE, stem_height
 from motifold.render.motif.ground import Ground
@@ -27,6 +28,8 @@ _ROUND = 0.3
 """The chord of a round loop over the length of its chains."""
 _STRETCH = 1.25
 """How long stems may be drawn, over what they are, before loops give way."""
+_BROADER = 1.0
+"""A row may be so much wider than its feet."""
 _UNEVEN = 0.35
 """Heads whose heights differ by more pass each other."""
 
@@ -46,16 +49,20 @@ class Room:
     corner: tuple[tuple[float, float, float, float] | None, ...]
 
 
-def room_of(ground: Ground, course: Course, feet: list[list[complex]]) -> Room:
+def room_of(ground: Ground, course: Course, feet: list[list[complex]], straight: bool = False) -> Room:
     """Room for every gap of a course. ``feet`` as found by ``feet.stand``: legs that stand close need heads further apart.
 
-    Where a circle would have to grow past what its stitches reach, its loops take less of it and stand the taller.
+    Where a circle, or a row (``straight``), would have to grow past what its stitches reach, its loops take less of it and stand the taller.
     """
     room = _room(ground, course, feet, 0.0)
-    if course.open or course.corners:
+    if (course.open and not straight) or course.corners:
         return room
-    reach = _reach(ground, course, feet)
-    over = sum(room.least) - reach
+    if straight:
+        # A row is as wide as the one below, and a little.
+        places = [foot.real for legs in feet for foot in legs]
+        over = sum(room.least[:-1]) - (max(places) - min(places) + _BROADER)
+    else:
+        over = sum(room.least) - _reach(ground, course, feet)
     if over <= 0:
         return room
     narrow = _room(ground, course, feet, 1.0)
@@ -105,6 +112,10 @@ def _room(ground: Ground, course: Course, feet: list[list[complex]], tight: floa
             slack.append(False)
             full.append(least[-1] * _LOOSE)
         corner.append(_corner_room(ground, stem, after, gap, turn) if i in cornered else None)
+    if course.open:
+        for branch in course.branches:
+            at, more = course.gap_of(branch), room_beside(ground, course, branch)
+            least[at], like[at], full[at] = least[at] + more, like[at] + more, full[at] + more
     return Room(tuple(least), tuple(like), tuple(full), tuple(slack), tuple(corner))
 
 
