@@ -135,6 +135,7 @@ class Lap:
     met: int = 0
     others: dict[int, Cursor] = field(default_factory=dict)  # cursors over earlier rounds
     under: Cursor | None = None  # the other side of the foundation chain, once turned to
+    marks: list[int] = field(default_factory=list)  # where in ``made`` markers were placed
     spine: list[int] = field(default_factory=list)  # chains still to be worked back along
     claims: tuple[Target, ...] = ()  # the kinds of place that the line names: none of them may be left over
     groups_named: frozenset[str] = frozenset()  # groups that the line goes into by name
@@ -190,7 +191,7 @@ class Hook:
     tainted: bool = False  # an earlier mistake may still show
     taken: int = 0  # places taken so far, to know how many a repeat needs
     steps_done: int = 0
-    mending: int = 20_000  # stitches that may still be worked on trial
+    mending: int = 12_000  # stitches that may still be worked on trial
     mended: dict[tuple[Step, ...], tuple[Step, ...]] = field(default_factory=dict)  # what made a line come out, for its other rounds
     borne_out: set[int] = field(default_factory=set)  # lengths of beginning chains whose usual reading a count has borne out
     flip: bool = False  # read unstated beginning chains the other way

@@ -31,6 +31,7 @@ class Atom:
     standing: bool = False
     starts_side: bool = False
     side: int = 0
+    marked: bool = False  # a stitch marker hangs in it
     apart: bool = False  # a turning chain that the line names in so many words: "each st" does not mean it too
 
 
@@ -135,6 +136,8 @@ def matcher(target: Target, within: frozenset[str] = frozenset()) -> Match:
         return lambda a: a.standing
     if kind == "corner":
         return lambda a: a.corner
+    if kind == "marker":
+        return lambda a: a.marked
     if kind == "row end":
         return lambda a: a.name == "row end"
     if kind == "between":

@@ -14,8 +14,8 @@ from motifold.render.fabric.counts import atoms_of, check_claims, count, warn_un
 from motifold.render.fabric.edge import Atom, Cursor, oriented
 from motifold.render.fabric.flatness import warn_of_shape
 from motifold.render.fabric.lines import Job, in_ring
-from motifold.render.fabric.marks import hang_markers
 from motifold.render.fabric.making import hang, new_run
+from motifold.render.fabric.marks import hang_markers
 from motifold.render.fabric.places import left_between
 from motifold.render.fabric.wording import key_of, label_span, listed, round_word, step_words, target_word
 from motifold.render.pattern.instructions import (
@@ -49,8 +49,9 @@ def beginning_index(steps: Sequence[Step]) -> int:
             continue
         if isinstance(step, Chain) or (isinstance(step, Work) and (step.stitch.standing or step.stitch.beginning)):
             return index
-        into_space = isinstance(step, Work | Group) and step.place is not None and step.place.which == "same"
-        return index if into_space and step.place.target.kind == "sp" else 0  # "sl st in next ch-2 sp, shell in same sp"
+        place = step.place if isinstance(step, Work | Group) else None
+        into_space = place is not None and place.which == "same" and place.target.kind == "sp"
+        return index if into_space else 0  # "sl st in next ch-2 sp, shell in same sp"
     return 0
 
 

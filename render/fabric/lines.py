@@ -142,15 +142,15 @@ def _numbered(book: _Book, line: Line, rounds: int | None, later: int, height: f
 
 
 def _said_beside(book: _Book, steps: tuple[Step, ...], begun: int) -> None:
-    """What a line says beside its "rep Rnd 2": before it for the first of those rounds, behind it for the last; a change of colour every row."""
+    """What a line says beside its "rep Rnd 2": before it for the first of those rounds, behind it for the last; new colours for each."""
     if begun == len(book.jobs):
         return
     at = next(index for index, step in enumerate(steps) if isinstance(step, RepeatRounds))
     every = tuple(replace(step, manner="change") for step in steps if isinstance(step, UseYarn) and step.manner == "each")
-    others = [tuple(step for step in part if not (isinstance(step, UseYarn) and step.manner == "each")) for part in (steps[:at], steps[at + 1 :])]
+    lead, rest = (tuple(s for s in part if not (isinstance(s, UseYarn) and s.manner == "each")) for part in (steps[:at], steps[at + 1 :]))
     for index in range(begun, len(book.jobs)):
-        before = (others[0] if index == begun else ()) + every
-        after = others[1] if index == len(book.jobs) - 1 else ()
+        before = (lead if index == begun else ()) + every
+        after = rest if index == len(book.jobs) - 1 else ()
         if before or after:
             book.jobs[index] = replace(book.jobs[index], steps=before + book.jobs[index].steps + after)
 

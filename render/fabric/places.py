@@ -8,6 +8,7 @@ from motifold.render.fabric.absent import missing, note_idle, warn_passed, what_
 from motifold.render.fabric.bench import Beyond, Hook, Lap
 from motifold.render.fabric.claims import is_turning_chain
 from motifold.render.fabric.edge import Atom, Cursor, Match, any_of, beside, first_match, last_match, matcher
+from motifold.render.fabric.marks import before_index, middle
 from motifold.render.fabric.model import Base, Foot
 from motifold.render.fabric.wording import key_of, round_word, target_word
 from motifold.render.pattern.instructions import Extent, Loop, Place, Target
@@ -50,10 +51,7 @@ def take(hook: Hook, cursor: Cursor, index: int) -> None:
 
 
 def use_start(cursor: Cursor, groups: frozenset[str] = frozenset()) -> None:
-    """The place that the round began in is worked into in so many words: it does not come again at the end.
-
-    Nor does the rest of its petal or shell, where the round goes by those (``groups``).
-    """
+    """The place that the round began in is worked into in so many words: neither it nor the rest of its petal (``groups``) comes again."""
     cursor.start_worked = True
     cursor.taken_start = True
     last, begun = cursor.end, cursor.atom(cursor.start)
@@ -214,12 +212,14 @@ def resolve_extent(hook: Hook, cursor: Cursor, extent: Extent | None, span: Span
         return cursor.limit if found is None else found - 1
     if place.which == "first":
         return min(cursor.limit, cursor.start + cursor.size - 1)
-    found = first_match(cursor, match, cursor.following, max(cursor.limit, cursor.start + cursor.size if cursor.cyclic else cursor.limit))
+    reach = max(cursor.limit, cursor.start + cursor.size if cursor.cyclic else cursor.limit)
+    centered = place.which == "center" and place.of is None
+    found = middle(cursor, match) if centered else first_match(cursor, match, cursor.following, reach)
     if found is None:
         if first_match(cursor, match, 0, cursor.size - 1) is None:
             missing(hook, cursor, place.span, place.target)
         return cursor.limit
-    return found - 1
+    return found - 1 if extent.count is None else before_index(hook, cursor, extent, found)
 
 
 def _counted_back(hook: Hook, target: Target) -> Match:

@@ -149,8 +149,8 @@ def _as_they_come(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     cursor.limit = resolve_extent(hook, cursor, step.extent, step.span)
     kinds: list[tuple[int, Match, Step]] = []
     for inner in step.steps:
-        place = inner.place if isinstance(inner, Work | Group) else None
-        if place is not None:
+        if isinstance(inner, Work | Group) and inner.place is not None:
+            place = inner.place
             plain = 2 * (not place.target.corner) + (place.target.kind == "st" or place.target.chains is None)
             kinds.append((plain, hook.match_of(place), replace(inner, place=replace(place, which="next", each=False))))
     kinds.sort(key=lambda kind: kind[0])

@@ -9,6 +9,7 @@ from motifold.render.fabric.begin import attach, begin_with_chain
 from motifold.render.fabric.bench import Hook, TooMuch
 from motifold.render.fabric.ends import close, close_ring
 from motifold.render.fabric.making import add_chains, grouped
+from motifold.render.fabric.marks import mark
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import spots_of_each, use_start
 from motifold.render.fabric.repeats import run_repeat
@@ -22,6 +23,7 @@ from motifold.render.pattern.instructions import (
     FastenOff,
     Group,
     Join,
+    Marker,
     Place,
     Repeat,
     Skip,
@@ -62,6 +64,8 @@ def run_step(hook: Hook, step: Step) -> None:
         hook.lap.fastened = True
     elif isinstance(step, Words):
         words(hook, step)
+    elif isinstance(step, Marker):
+        mark(hook, step)
     elif isinstance(step, Turn) and hook.depth and hook.lap.made:
         hook.complain(
             "not-worked",

@@ -73,6 +73,7 @@ TargetKind = Literal[
     "foundation",  # other side of the foundation chain
     "unused loop",  # unused front / back loops of a round
     "missed",    # the missed chains at the start of a foundation ("top of 3 missed ch"); with which "same": the stitch just skipped
+    "marker",    # the stitch in which a marker hangs
     "corner",    # "in next corner", "4 corners": whatever the corner is, a space or a stitch
 ]
 
@@ -133,8 +134,8 @@ class Extent:
 
     kind: Literal["around", "across", "end", "to", "last"]
     place: Place | None = None       # for "to": the place that is not passed
-    count: Amount | None = None      # for "last": to last 2 sts
-    target: Target | None = None     # for "last"
+    count: Amount | None = None      # for "last": to last 2 sts; for "to": so many before the place
+    target: Target | None = None     # for both: what is counted
 
 
 @dataclass(frozen=True, slots=True)

@@ -217,6 +217,8 @@ def target_text(voice: Voice, target: Target, plural: bool = False) -> str:
         return f"{corner}group{'s' if plural else ''}"
     if target.kind == "tch":
         return voice.craft("tch")
+    if target.kind == "marker":
+        return f"marked {voice.craft('sts' if plural else 'st')}"
     if target.kind == "corner":
         return f"corner{'s' if plural else ''}"
     return corner + target.kind + ("s" if plural else "")
@@ -224,6 +226,9 @@ def target_text(voice: Voice, target: Target, plural: bool = False) -> str:
 
 def extent_text(voice: Voice, extent: Extent) -> str:
     """"around", "across", "to end", "to next ch-2 sp", "to last 2 sts"."""
+    if extent.kind == "to" and extent.place is not None and extent.count is not None:
+        noun = target_text(voice, extent.target or Target("st"), not voice.is_one(extent.count))
+        return f"to {voice.counted(voice.number(extent.count), noun)} before {noun_text(voice, extent.place)}"
     if extent.kind == "to" and extent.place is not None:
         return f"to {noun_text(voice, extent.place)}"
     if extent.kind == "last":

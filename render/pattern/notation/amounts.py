@@ -176,8 +176,22 @@ def _extent(r: Reader, read_noun: PlaceReader, read_target: Callable[[Reader], T
         r.accept("rnd", "row")
         return Extent("around")
     start = r.pos
+    before = r.attempt(lambda: _so_many_before(r, read_noun, read_target))
+    if before is not None:
+        return before
     place = read_noun(r)
     return Extent("to", place=place) if r.pos > start else None
+
+
+def _so_many_before(r: Reader, read_noun: PlaceReader, read_target: Callable[[Reader], Target]) -> Extent | None:
+    """Such as "to 2 sts before marker", "to within 1 st of center st"."""
+    within = r.accept("in") is not None
+    if not r.at_kind("num"):
+        return None
+    amount, target = read_amount(r), read_target(r)
+    if not (r.accept("of") if within else r.peek().raw == "before" and r.take()):
+        return None
+    return Extent("to", place=read_noun(r), count=amount, target=target)
 
 
 def _of_what(r: Reader) -> None:

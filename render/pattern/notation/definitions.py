@@ -75,8 +75,9 @@ def _gathering(items: list[Lexeme], called: Gather | None) -> tuple[list[Lexeme]
             lexeme.value in _TOGETHER and at + 1 >= len(items) - 1 and items[at - 1].kind in ("sep", "word") and items[at - 1].kind != "num"
         ):
             rest = items[at + 1 :]
-            said = next((_INTO[other.value] for other in rest if other.value in _INTO), called)
-            gather: Gather = said or ("popcorn" if lexeme.raw in _GATHERED else "cluster")
+            into = next((_INTO[other.value] for other in rest if other.value in _INTO), None)
+            said = into or called
+            gather: Gather = into or ("popcorn" if lexeme.raw in _GATHERED else "cluster")
             kept = items[:at]
             while kept and (kept[-1].kind == "sep" or kept[-1].raw in ("worked", "closed", "and", "all", "then", "work")):
                 kept.pop()

@@ -26,7 +26,8 @@ def read_ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body:
         return plain
     if r.peek().raw == "but" and (r.peek(1).value in ("omit", "ending", "end", "not", "on") or r.peek(1).raw in ("skipping", "last")):
         r.take()
-    if (r.at("ending", "end", "close") or r.peek().raw in ("end", "stop", "stopping", "last") or r.follows("on", "last")) and _ends_at_stop(r):
+    says_end = r.at("ending", "end", "close") or r.peek().raw in ("end", "stop", "stopping", "last") or r.follows("on", "last")
+    if says_end and _ends_at_stop(r):
         return replace(plain, at_stop=True)
     if r.accept("omit") or _leaves_out(r):
         return read_omission(r, plain, body)
@@ -77,8 +78,8 @@ def _ended_with(r: Reader, plain: Ending, ending: tuple[Step, ...]) -> Ending:
     if same and not any(_is_last(step) for step in ending) and not any(isinstance(step, Stop) for step in steps):
         if same == len(steps):
             return replace(plain, after=ending[same:])
-        passed = steps[same]
-        still = (replace(passed, id=r.new_id()),) if isinstance(passed, Skip) and same == len(ending) else ()  # "ending with ch 3": the skip goes with it
+        passed = steps[same]  # "ending with ch 3": the skip behind it goes with it
+        still = (replace(passed, id=r.new_id()),) if isinstance(passed, Skip) and same == len(ending) else ()
         return replace(plain, steps=stopped(r, steps[:same], steps[same:]), after=(*ending[same:], *still))
     if ending and len(steps) > 1 and isinstance(ending[0], Chain) and isinstance(steps[-1], Chain):
         return replace(plain, omit=1, after=ending)  # two chains cannot follow each other: one stands for the other

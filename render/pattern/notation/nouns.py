@@ -9,12 +9,15 @@ from motifold.render.pattern.notation.stitches import GATHERED
 from motifold.render.pattern.notation.suggestions import suggestion
 
 PLACE_HINT = 'a place is a stitch, a space, a chain, a group or the ring: "in next ch-2 sp"'
-NOUNS = frozenset({"st", "sp", "lp", "ch", "corner", "group", "ring", "magic ring", "tch", "foundation", "row end", "side", "other side"})
+NOUNS = frozenset({
+    "st", "sp", "lp", "ch", "corner", "group", "ring", "magic ring", "tch", "foundation", "row end", "side", "other side", "marker"
+})  # fmt: skip
 
 
 def at_noun(r: Reader) -> bool:
     return (
         r.at(*NOUNS)
+        or r.peek().raw == "marked"
         or (r.at("row") and r.peek(1).kind != "num")
         or r.at_kind("stitch")
         or (r.at_kind("num") and r.peek(1).value == "ch" and r.peek(1).kind == "word")
@@ -41,7 +44,16 @@ def read_noun(r: Reader) -> Target:
         return Target("ch", corner=corner)
     if r.at("sp", "lp"):
         return _space(r, None, corner)
+    if r.peek().raw == "marked":
+        r.take()
+        r.accept("st", "corner") or r.accept_kind("stitch")
+        return Target("marker")
+    if r.accept("marker"):
+        return Target("marker")
     if r.accept("st"):
+        if r.follows("with", "marker") or r.peek().raw == "marked":
+            r.pos += 1 if r.peek().raw == "marked" else 2
+            return Target("marker")
         return Target("st", corner=corner)
     if r.accept("group"):
         return Target("group", corner=corner)
@@ -70,7 +82,7 @@ def read_noun(r: Reader) -> Target:
         return Target("side")
     if corner:
         return Target("corner", corner=True)
-    if r.at_kind("unworked") or r.at("marker"):
+    if r.at_kind("unworked"):
         raise r.reject("not-worked", f'"{r.peek().raw}" is known, but not worked here as a place', PLACE_HINT)
     raise r.reject("word", _cannot(r, "a place"), suggestion(r.peek(), r.context) or PLACE_HINT)
 

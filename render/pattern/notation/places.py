@@ -21,7 +21,9 @@ _MANNERS: dict[str, Manner] = {
     "behind": "behind",
     "in front of": "in front",
 }
-_BEGINS_A_NOUN = frozenset({"next", "same", "last", "each", "any", "beg", "corresponding", "post", "both", "st", "corner", "center", "missed", "unused"})
+_BEGINS_A_NOUN = frozenset({
+    "next", "same", "last", "each", "any", "beg", "corresponding", "post", "both", "st", "corner", "center", "missed", "unused"
+})  # fmt: skip
 _DEEPEST_PLACE = 6
 _BASIC = frozenset({"sc", "hdc", "dc", "tr", "dtr", "trtr"})
 _SIDES = frozenset({"left", "right", "top", "bottom", "upper", "lower", "long", "short", "opposite", "other"})

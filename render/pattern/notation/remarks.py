@@ -10,7 +10,8 @@ from motifold.render.pattern.notation.yarns import at_yarn, read_with
 
 _CHORES = frozenset({
     "weave", "pull", "tighten", "stuff", "stuffing", "sew", "block", "secure", "trim", "darn", "hide", "flip", "rotate",
-    "fold", "tie", "draw", "press", "thread", "insert", "embroider", "glue", "pin", "steam", "being", "taking", "careful", "use", "push"
+    "fold", "tie", "draw", "press", "thread", "insert", "embroider", "glue", "pin", "steam", "being", "taking", "careful",
+    "use", "push"
 })  # fmt: skip
 _MANNERS = frozenset({
     "around", "across", "along", "over", "from", "toward", "towards", "up", "down", "as", "each", "through", "with", "now",
@@ -26,9 +27,8 @@ def at_remark(r: Reader) -> bool:
         return True
     if lexeme.value in ("behind", "in front of"):
         return True
-    return lexeme.value == "beg" and (
-        (r.peek(1).value in ("in", "with", "at", "working") or r.peek(1).raw in _CHORES) and r.peek().raw in ("starting", "beginning", "begin", "start", "beg")
-    )
+    begins = lexeme.value == "beg" and lexeme.raw in ("starting", "beginning", "begin", "start", "beg")
+    return begins and (r.peek(1).value in ("in", "with", "at", "working") or r.peek(1).raw in _CHORES)
 
 
 def read_remark(r: Reader) -> list[Step]:

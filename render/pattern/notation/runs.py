@@ -19,7 +19,7 @@ def with_others(r: Reader, steps: list[Step], before: list[Step]) -> list[Step]:
     side = before[-1] if before else None
     if not isinstance(other, Work | Group) or other.place is None or other.place.which != "each" or other.place.target.kind == "st":
         return steps
-    if isinstance(side, Repeat) and (two := _two_kinds(side)):  # "sc in each st around, working 2 sc in each ch-1 sp and 3 sc in each corner"
+    if isinstance(side, Repeat) and (two := _two_kinds(side)):  # "..., 2 sc in each ch-1 sp and 3 sc in each corner"
         before[-1] = replace(side, steps=(*two, replace(other, place=replace(other.place, extent=None))), style="each")
         return steps[1:]
     if not isinstance(side, Work) or side.place is None or side.place.which not in ("each", "evenly"):

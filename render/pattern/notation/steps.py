@@ -178,7 +178,7 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
         return read_stitches(r)
     if word in ("foundation", "tch") or (word == "beg" and r.peek(1).value in ("ch", "foundation")):
         return [read_chain(r)]
-    if word == "beg" and r.peek().raw in _STARTING and (r.peek(1).kind == "num" or (_with_after(r) and r.peek(2).kind in ("num", "stitch"))):
+    if word == "beg" and r.peek().raw in _STARTING and r.peek(2 if _with_after(r) else 1).kind == "num":
         r.pos += 2 if _with_after(r) else 1
         return read_step(r, before)
     if word == "turn":

@@ -117,6 +117,7 @@ def _token(kind: str, match: re.Match[str], start: int, end: int, first: bool, t
     return Token(_SIGNS[kind], text, start, end, 0, first, tight)
 
 
+_GOES_ON = ("word", "num", "ord", "mark", "measure")
 _BEFORE_TIMES = frozenset({"inc", "dec", "invdec", "increase", "decrease"})
 
 
@@ -129,7 +130,7 @@ def _stars_as_times(tokens: list[Token]) -> list[Token]:
         if token.kind != "mark" or token.text != "*" or not 0 < index < last or tokens[index + 1].kind != "num":
             continue
         before, after = tokens[index - 1], tokens[index + 2] if index + 2 <= last else None
-        ends = after is None or after.first or after.kind not in ("word", "num", "ord", "mark", "measure") or after.text in ("times", "time")
+        ends = after is None or after.first or after.kind not in _GOES_ON or after.text in ("times", "time")
         if ends and not token.first and (before.kind == "close" or before.text in _BEFORE_TIMES):
             tokens[index] = token._replace(kind="word", text="x")
     return tokens

@@ -200,8 +200,8 @@ def _after(r: Reader, steps: list[Step], start: int) -> list[Step]:
         join = as_join(r, last)
         if join is not None:
             return [*steps[:-1], replace(join, span=r.span(start))]
-    if r.follows("to", "join") and r.peek(2).kind in ("sep", "end", "open", "dash"):  # "ch 1, hdc in first sc to join": the line says as much
-        r.pos += 2
+    if r.follows("to", "join") and r.peek(2).kind in ("sep", "end", "open", "dash"):
+        r.pos += 2  # "ch 1, hdc in first sc to join": that it closes the round shows from the line
     counts = read_counts_as(r, 0)
     if counts is not None:
         steps[-1] = last = replace(last, counts_as=counts)

@@ -41,7 +41,6 @@ ONE_MISTAKE = [
     ("Rnd 1: [fan in next st, ch 1] 3 times", "word", "fan"),
     ("Rnd 1: 3 leaves in ring, ch 1", "word", "leaves"),
     ("Rnd 1: ch 1, sc in next st, ch 2; repeat around; join", "star", "repeat"),
-    ("Rnd 1: sc in each st to marker", "not-worked", "marker"),
     ("Rnd 1: dc in next st. (36 dc, 8 ch-1 spces)", "word", "spces"),
     ("Rnds 6, 4 and 2: dc in each st around", "round", "Rnds 6, 4 and 2:"),
     ("Rnds 6-4: dc in each st around", "round", "Rnds 6-4:"),
