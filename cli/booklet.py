@@ -30,6 +30,7 @@ PAPERS: dict[str, Literal["A4", "Letter", "A5"]] = {"a4": "A4", "letter": "Lette
 @pattern_argument
 @click.option("--paper", type=click.Choice(["A4", "Letter", "A5"], case_sensitive=False), default="A4", show_default=True, help="Sheet.")
 @click.option("--plain", is_flag=True, help="Words instead of abbreviations.")
+@click.option("--fold", is_flag=True, help="Two pages on each side of the sheet, in the order for folding and stapling.")
 @click.option("--errata", is_flag=True, help="Only what has changed since the first edition, as a sheet of its own.")
 @terms_option
 @mono_option
@@ -41,6 +42,7 @@ def command(
     pattern: Path,
     paper: str,
     plain: bool,
+    fold: bool,
     errata: bool,
     terms: str | None,
     mono: bool,
@@ -51,14 +53,20 @@ def command(
 ) -> None:
     """Make the booklet: cover, materials, sizes, key, charts beside their rounds, assembly, finishing."""
     from motifold.render.booklet import Look, booklet_content, errata_of, make_booklet, make_sheet
+    from motifold.render.booklet.fold import HOW_TO_PRINT, SHEETS, make_folded
 
-    suffix = "-errata" if errata else ""
+    if fold and errata:
+        raise click.UsageError("--fold and --errata cannot go together: an errata sheet is not folded.")
+    sheet = PAPERS[paper.lower()]
+    if fold and sheet not in SHEETS:
+        raise click.UsageError("--fold goes with --paper A4 or Letter: the sheet in the printer, which is folded to half its size.")
+    suffix = "-errata" if errata else "-fold" if fold else ""
     target = choose_target(output, pattern, suffix, ["pdf"])
     job = load(pattern, rounds, size_name)
     worked = require_worked(job)
     size = next((s.choice.name for s in worked.sizes), None) if size_name is not None else None
     look = Look(
-        paper=PAPERS[paper.lower()],
+        paper=SHEETS[sheet] if fold else sheet,
         terms=None if terms is None else "UK" if terms.upper() == "UK" else "US",
         size=size,
         mono=mono,
@@ -71,7 +79,9 @@ def command(
         line.now("drawing the charts and schematics")
         content = booklet_content(worked, look)
         line.now("setting the pages")
-        data = make_sheet(errata_of(content)) if errata else make_booklet(content)
+        data = make_sheet(errata_of(content)) if errata else make_folded(content) if fold else make_booklet(content)
     path = target.path / f"{pattern.stem}{suffix}.pdf" if target.folder and target.path else target.path
     put(path, data)
+    if fold:
+        click.echo(HOW_TO_PRINT, err=True)
     finish(job)

@@ -11,7 +11,7 @@ from motifold.render.pattern.model import Edition
 from motifold.render.words.model import Document
 from motifold.symbols.record import dataclass
 
-PaperName = Literal["A4", "Letter", "A5"]
+PaperName = Literal["A4", "Letter", "A5", "Half Letter"]
 FigureRole = Literal["chart", "key", "growth", "net", "seams", "step", "finished", "photograph", "code"]
 
 

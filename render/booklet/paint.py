@@ -59,6 +59,11 @@ def paint(pages: Sequence[Page], grid: Grid, canvas: Any, mono: bool) -> Painted
     return Painted(tuple(marked), tuple(links), tuple(destinations))
 
 
+def paint_flat(page: Page, grid: Grid, canvas: Any, mono: bool) -> None:
+    """One page without tags, links and destinations, where the canvas stands: for sheets that are folded, not read on a screen."""
+    _paint_run([*_marks_of(page), *page.furniture], grid, canvas, mono)
+
+
 def _marks_of(page: Page) -> list[BoxMark]:
     return [moved(mark, placed.x, placed.y) for placed in page.placed for mark in placed.box.marks]
 

@@ -9,8 +9,10 @@ from motifold.render.booklet.model import PaperName
 from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.symbols.record import dataclass
 
-# ISO 216 (A4, A5) and ANSI/ASME Y14.1 size A, in mm.
-PAPERS_MM: Mapping[PaperName, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4), "A5": (148.0, 210.0)}
+# ISO 216 (A4, A5) and ANSI/ASME Y14.1 size A, whole and folded, in mm.
+PAPERS_MM: Mapping[PaperName, tuple[float, float]] = {
+    "A4": (210.0, 297.0), "Letter": (215.9, 279.4), "A5": (148.0, 210.0), "Half Letter": (139.7, 215.9),
+}  # fmt: skip
 
 CLOSEST = 2  # lines: leading 1.33 instead of 1.38 times the size of the text on A4, 1.27 instead of 1.34 on A5
 
@@ -57,7 +59,7 @@ class Grid:
 
 
 def grid_for(paper: PaperName, closer: int = 0) -> Grid:
-    """A4 and Letter: two columns of about fifty characters. A5: one column, its headings smaller.
+    """A4 and Letter: two columns of about fifty characters. A5 and half a Letter sheet: one column, its headings smaller.
 
     ``closer``: so many more lines on a page of the same height (0 to ``CLOSEST``).
     """
@@ -68,8 +70,9 @@ def grid_for(paper: PaperName, closer: int = 0) -> Grid:
 
 def _loose_grid(paper: PaperName) -> Grid:
     width, height = (side / MM_PER_PT for side in PAPERS_MM[paper])
-    if paper == "A5":
+    if paper in ("A5", "Half Letter"):
         leading, top, bottom = 13.4, 52.0, 46.0
-        return Grid(width, height, 52.0, 46.0, top, int((height - top - bottom) // leading), leading, 1, 16.0, 10.0, 0.88)
+        inner, outer = (52.0, 46.0) if paper == "A5" else (44.0, 38.0)
+        return Grid(width, height, inner, outer, top, int((height - top - bottom) // leading), leading, 1, 16.0, 10.0, 0.88)
     leading, top, bottom = 13.5, 68.0, 62.0
     return Grid(width, height, 58.0, 52.0, top, int((height - top - bottom) // leading), leading, 2, 24.0, 9.8, 1.0)
