@@ -81,7 +81,7 @@ def charts_of(worked: Worked, motif: str | None = None) -> tuple[ChartOf, ...]:
 class ChartSheet:
     """What goes around charts. ``key``: each with the key of its symbols, a scale bar where the gauge tells, and its notes.
 
-    ``paper``: on pages of this size, over several where symbols would be too small. ``once``: one repeat instead of all, where there is one.
+    ``paper``: on pages of this size, over several where symbols would be too small. ``once``: one repeat instead of all, if there is one.
     """
 
     key: bool = False

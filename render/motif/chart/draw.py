@@ -71,7 +71,8 @@ def prepare(fabric: Fabric, layout: Layout, look: ChartLook, symbols: tuple[Symb
     if symbols is None:
         symbols = symbols_of(fabric, layout, look.left_handed, own_symbols(look.symbols))
         if look.sector is not None:
-            symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector))
+            whole = {index for index, this in enumerate(fabric.rounds) if this.kind == "ring" and look.once}
+            symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector) or symbol.round_index in whole)
         if look.show is not None and look.emphasise is None:
             symbols = tuple(symbol for symbol in symbols if symbol.given or is_shown(symbol.round, look))
     ink = all_ink(fabric, symbols)
@@ -179,7 +180,8 @@ def stitch_words(name: str, look: ChartLook, plural: bool = False) -> str:
 def _center_ring(fabric: Fabric, symbols: tuple[Symbol, ...]) -> tuple[Mark, ...]:
     """A magic ring, where work begins in a ring of yarn and not of chains: just inside the feet that stand in it."""
     feet = [s.foot for s in symbols if "ring" in s.into]
-    if not feet or any(s.stitch == "ch" for s in symbols if fabric.rounds[s.round_index].kind == "ring"):
+    chains = (fabric.stitches[i].kind == "ch" for this in fabric.rounds if this.kind == "ring" for i in this.stitches)
+    if not feet or any(chains):
         return ()
     reach = min(hypot(*foot) for foot in feet)
     return working.magic_ring((0.0, 0.0), reach - 0.18) if reach > 0.4 else ()
@@ -191,7 +193,9 @@ def _links(fabric: Fabric, layout: Layout, look: ChartLook) -> list[Operation]:
     for link in layout.links:
         run = fabric.runs[link.run]
         whole = run.group is not None and fabric.groups[run.group].name in look.symbols  # drawn by the pattern's own symbol
-        if whole or len(link.points) < 2 or not is_shown(number_of(run.round, fabric.rounds), look):
+        if len(link.points) < 2 or not in_sector(_mean(link.points, look.left_handed), look.sector):
+            continue
+        if whole or not is_shown(number_of(run.round, fabric.rounds), look):
             continue
         yarn = fabric.stitches[run.stitches[0]].yarn if run.stitches else ""
         points: tuple[Point, ...] = tuple((-x, y) for x, y in link.points) if look.left_handed else link.points

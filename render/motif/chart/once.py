@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from cmath import exp
 from dataclasses import replace
-from math import hypot, pi
+from math import ceil, hypot, pi, tau
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.look import ChartLook, Repeat
@@ -13,6 +13,8 @@ from motifold.render.motif.chart.scene import symbols_of
 from motifold.render.motif.chart.starts import starts_of
 from motifold.render.motif.model import Layout, Link, Placed, Point, RoundShape
 
+_NARROW = pi / 6
+"""A sector narrower than this, in radians, shows several repeats."""
 _BESIDE = 0.45
 """How much of the neighbouring stitches' room, in u on the last round, is taken with the sector."""
 
@@ -35,8 +37,11 @@ def one_repeat(fabric: Fabric, layout: Layout, look: ChartLook) -> tuple[Layout,
     repeat = round_repeat(layout, starts, look.left_handed)
     if repeat is None:
         return None
-    turn = pi / 2 - (repeat.start + repeat.end) / 2
-    half = (repeat.end - repeat.start) / 2
+    half = (repeat.end - repeat.start) / 2 * _count(repeat)
+    index = max(starts)
+    onward = starts[index].point[0] * starts[index].on[1] - starts[index].point[1] * starts[index].on[0] > 0
+    begins = repeat.start if onward else repeat.end
+    turn = pi / 2 - begins - (half if onward else -half)
     beside = _BESIDE / max(max((hypot(*start.point) for start in starts.values()), default=1.0), 1.0)
     upright = Repeat(repeat.times, pi / 2 - half, pi / 2 + half)
     sector = (upright.start - beside, upright.end + beside)
@@ -49,7 +54,15 @@ def once_words(fabric: Fabric, look: ChartLook) -> str | None:
         return None
     if fabric.worked == "rows":
         return f"The bracketed stitches are worked {look.once.times} times; they are drawn once."
+    drawn = round((look.once.end - look.once.start) * look.once.times / tau)
+    if drawn > 1:
+        return f"{drawn} of {look.once.times} repeats around."
     return f"One of {look.once.times} repeats: work it {look.once.times} times around."
+
+
+def _count(repeat: Repeat) -> int:
+    """How many repeats are drawn: as many as make a sector wide enough to show how they meet."""
+    return min(max(1, ceil(_NARROW / (repeat.end - repeat.start) - 1e-9)), repeat.times - 1)
 
 
 def _turned(layout: Layout, angle: float) -> Layout:

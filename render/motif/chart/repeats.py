@@ -23,7 +23,7 @@ _LEAST_SHARE = 0.6
 
 
 def round_repeat(layout: Layout, starts: dict[int, Start], left_handed: bool) -> Repeat | None:
-    """The sector that the outermost round in ``starts`` repeats, with all that it stands on: a polygon's side, or from the round's start."""
+    """The sector that the outermost round in ``starts`` repeats, with all that it stands on: a polygon's side, else from its start."""
     shape = next((shape for shape in reversed(layout.shapes) if shape.round in starts), None)
     if shape is None or shape.order < 2 or (shape.order == 2 and len(shape.corners) > 2):
         return None  # half a polygon is easier seen than bracketed

@@ -22,7 +22,7 @@ PAPERS_MM: dict[Paper, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (
 MARGIN_MM = 12.0
 FOOT_MM = 9.0
 OVERLAP_MM = 14.0
-LARGEST_U_MM = 3.6
+LARGEST_U_MM = 4.5
 LEAST_U_MM = 1.8
 """A chart is split rather than drawn smaller than this: a double crochet is then 4 mm tall."""
 TILED_U_MM = 2.3
@@ -229,7 +229,32 @@ def _plan_page(chart: PaperChart, drawing: Drawing, plan: _Split, text: PlateTex
     """How the sheets lie over the chart, its rounds as outlines; with the key and how to join them."""
     first, last = _corner(drawing, plan, 0, 0), _corner(drawing, plan, plan.down - 1, plan.across - 1)
     x0, y0, x1, y1 = first[0], last[1], last[0] + plan.wide, first[1] + plan.high
-    scale = min(_PLAN_MM[0] / (x1 - x0), _PLAN_MM[1] / (y1 - y0))
+    page = min(plan.page), max(plan.page)
+    room = _PLAN_MM
+    for _ in range(_SETTLE):
+        scale = min(room[0] / (x1 - x0), room[1] / (y1 - y0))
+        overview = _overview(chart, drawing, plan, (x0, y0), scale)
+        plate = make_plate(overview, replace(text, middle=overview.width_mm / 2, notes=_how(plan, text)))
+        over = plate.height_mm - (page[1] - 2 * MARGIN_MM)
+        if over <= 0:
+            break
+        room = (room[0], max(overview.height_mm - over - 1.0, 20.0))
+    about = f"Plan of the {plan.sheets} sheets. {drawing.description}"
+    return replace(_page(plate, page), title=f"{text.title}, plan of the sheets", description=about)
+
+
+def _how(plan: _Split, text: PlateText) -> tuple[str, ...]:
+    """How the sheets are printed and joined, and what else is said of the chart."""
+    return (
+        f"{plan.sheets} sheets, {OVERLAP_MM:g} mm of overlap: print them at 100 %.",
+        "Trim one of two along the broken line and lay it on the other's.",
+        *text.notes,
+    )
+
+
+def _overview(chart: PaperChart, drawing: Drawing, plan: _Split, origin: Point, scale: float) -> Drawing:
+    """The rounds of the chart as fine outlines, and the sheets over them."""
+    x0, y0 = origin
 
     def at(point: Point) -> Point:
         return (point[0] - x0) * scale, (point[1] - y0) * scale
@@ -244,16 +269,9 @@ def _plan_page(chart: PaperChart, drawing: Drawing, plan: _Split, text: PlateTex
             (ax, ay), (bx, by) = at((x, y)), at((x + plan.wide, y + plan.high))
             out.append(StrokePath(path_of(((ax, ay), (bx, ay), (bx, by), (ax, by)), False, True, 1.0), QUIET, 0.2))
             out.append(Text(ax + 3.4, by - 7.4, _name(i, j), "serif-bold", 12.0, INK))
-    box = (0.0, 0.0, (x1 - x0) * scale, (y1 - y0) * scale)
-    about = f"Plan of the {plan.sheets} sheets. {drawing.description}"
-    overview = Drawing(box, tuple(out), text.title, about)
-    how = (
-        f"{plan.sheets} sheets, {OVERLAP_MM:g} mm of overlap. Print them at 100 %, not fitted to the page.",
-        "Trim one of two neighbours along the broken line, lay it on the other one's line, and join.",
-        *text.notes,
-    )
-    words = replace(text, middle=box[2] / 2, notes=how)
-    return replace(_page(make_plate(overview, words), plan.page), title=f"{text.title}, plan of the sheets", description=about)
+    (left, _), (_, top) = _corner(drawing, plan, 0, plan.across - 1), _corner(drawing, plan, 0, 0)
+    wide, high = at((left + plan.wide, top + plan.high))
+    return Drawing((0.0, 0.0, wide, high), tuple(out), "", "")
 
 
 def _meets(box: tuple[float, float, float, float] | None, area: tuple[float, float, float, float]) -> bool:
