@@ -53,7 +53,7 @@ def kinds_of_marks(marks: tuple[Mark, ...]) -> Iterator[tuple[str, int, float, b
         ("bump", "dc5tog in same st", "", "bobble"), ("bump", "dc3tog in same st", "", "cluster"),
         ("clump", "tr6tog in same st", "big cluster", "cluster"), ("cloud", "hdc4tog in same st", "", "puff"),
         ("pop", "5 dc in same st, gathered", "popcorn", "popcorn"), ("knob", "5 dc in same st, gathered", "", "popcorn"),
-        ("bo", "5 dc in same st, gathered", "bobble", "bobble"), ("knob", "5 dc in same st, gathered into a cluster", "", "cluster"),
+        ("bo", "5 dc in same st, gathered", "bobble", "popcorn"), ("knob", "5 dc in same st, gathered into a cluster", "", "cluster"),
         ("knob", "5 dc in same st, worked together", "", "bobble"), ("low", "sc3tog in same st", "", "together"),
     ],
 )  # fmt: skip

@@ -67,21 +67,22 @@ def _called(names: tuple[str, ...], terms: Terms) -> Gather | None:
 
 
 def _gathering(items: list[Lexeme], called: Gather | None) -> tuple[list[Lexeme], Gather | None, Gather | None]:
-    """Takes ", gathered", ", gathered into a bobble", ", worked together" off the end; what those leave open, the name decides.
+    """Takes ", gathered", ", gathered into a bobble", ", worked together" off the end.
 
-    Gives the rest, how it is gathered, and how the words or the name call it."""
+    Gives the rest, how it is gathered ("gathered" alone is a popcorn: stitches that are finished and then drawn shut), and how the words
+    or, where they do not say, the name call it.
+    """
     for at, lexeme in enumerate(items):
         if lexeme.raw in _GATHERED or (
             lexeme.value in _TOGETHER and at + 1 >= len(items) - 1 and items[at - 1].kind in ("sep", "word") and items[at - 1].kind != "num"
         ):
             rest = items[at + 1 :]
             into = next((_INTO[other.value] for other in rest if other.value in _INTO), None)
-            said = into or called
             gather: Gather = into or ("popcorn" if lexeme.raw in _GATHERED else "cluster")
             kept = items[:at]
             while kept and (kept[-1].kind == "sep" or kept[-1].raw in ("worked", "closed", "and", "all", "then", "work")):
                 kept.pop()
-            return kept, gather, said
+            return kept, gather, into or called
     return items, None, called
 
 
