@@ -71,7 +71,7 @@ def foundation_oval(foot: Point, up: Point) -> Mark:
 
 
 def extended_bead(foot: Point, up: Point) -> Mark:
-    """The chain inside an extended stitch: a bead upright between foot and stem."""
+    """The chain inside an extended stitch: a bead upright on its stem, standing on ``foot``."""
     half = (s.BEAD_LENGTH - s.RING_WIDTH) / 2
     center = (foot[0] + half * up[0], foot[1] + half * up[1])
     return Stroke(

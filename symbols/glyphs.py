@@ -111,10 +111,10 @@ def _leg(foot: Point, head: Point, stem: Kind, into: Foot, bend: Sequence[Point]
     if stem.family == "foundation":
         marks.append(foundation_oval(foot, up))
     stem_points = path.points
-    if stem.family == "extended" and path.length > 1.2 * s.BEAD_LENGTH:
-        marks.append(extended_bead(foot, up))
-        begin = (foot[0] + s.BEAD_LENGTH * up[0], foot[1] + s.BEAD_LENGTH * up[1])
-        stem_points = (begin, *stem_points[1:])
+    if stem.family == "extended" and path.length > s.BEAD_AT + 1.2 * s.BEAD_LENGTH:
+        below, above = ((foot[0] + far * up[0], foot[1] + far * up[1]) for far in (s.BEAD_AT, s.BEAD_AT + s.BEAD_LENGTH))
+        marks += [extended_bead(below, up), Stroke((foot, below), s.STEM_WIDTH)]
+        stem_points = (above, *stem_points[1:])
     if posted:
         marks.append(Stroke((*hook_curl(foot, bend[0] if bend else head, into), *stem_points[1:]), s.STEM_WIDTH, smooth=True))
     else:

@@ -55,8 +55,9 @@ HOOK_RADIUS = 0.19
 the stroke."""
 
 BEAD_LENGTH = 0.42
-BEAD_BREADTH = 0.26
-"""The chain of an extended stitch, on its stem."""
+BEAD_BREADTH = 0.28
+BEAD_AT = 0.2
+"""The chain of an extended stitch, and how far up its stem: at the very foot it would look like the ring of a space."""
 LINK_SPAN = 0.36
 LINK_RADIUS = 0.09
 """The side loop of a linked stitch."""
