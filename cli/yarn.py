@@ -24,7 +24,7 @@ from motifold.cli.common import (
 from motifold.cli.tables import plain_table
 from motifold.render.pattern.quantity import PerLength, QuantityError, parse_per_length
 from motifold.render.sizing.model import YarnNeed
-from motifold.render.worked import Worked, needs_by_size
+from motifold.render.worked import Worked, needs_by_size, size_orders
 
 
 @click.command("yarn")
@@ -117,18 +117,7 @@ def _json(worked: Worked | None, label: PerLength | None) -> dict[str, Any]:
 
 
 def _orders(worked: Worked, needs: dict[str, tuple[YarnNeed, ...]]) -> dict[str, tuple[Any, ...]]:
-    from motifold.render.sizing.choices import colour_orders
-    from motifold.render.sizing.own import pattern_of_size
-    from motifold.render.sizing.yarn import motif_copies, scale_of_size
-
-    found = {}
-    for size in worked.sizes:
-        own = pattern_of_size(worked.pattern, size.choice.name)
-        scale = scale_of_size(worked.pattern, own)
-        if scale is not None:
-            copies = motif_copies(size.fabrics, size.assembly)
-            found[size.choice.name] = colour_orders(own, size.fabrics, copies, scale, needs[size.choice.name])
-    return found
+    return {size.choice.name: size_orders(worked, size, needs[size.choice.name]) for size in worked.sizes}
 
 
 def _colourways_json(worked: Worked) -> dict[str, Any]:

@@ -14,7 +14,9 @@ from motifold.render.consequences import (
     OF_LOST_SIDES,
     sides_lost,
     sides_told_once,
+    spare_words_known,
     tables_unread,
+    told_of_panels,
     without,
 )
 from motifold.render.fabric.model import Fabric
@@ -71,7 +73,9 @@ def work_pattern(
 
     table, table_problems = size_table(pattern)
     choices, choice_problems = choose_sizes(pattern, table, rounds, size_name)
-    unread = tables_unread(pattern, reading_problems)
+    unread = tables_unread(pattern, (*reading_problems, *table_problems, *choice_problems))
+    if any(problem.code == "sizes" for problem in reading_problems):
+        unread |= {"size"}  # which number is whose is not known
     found: list[tuple[str, Problem]] = []
     memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]] = {}
     sizes = []
@@ -84,10 +88,11 @@ def work_pattern(
         sizes.append(size)
         found.extend((choice.name, problem) for problem in problems)
     sized = [*table_problems, *choice_problems]
-    if unread & {"gauge", "size"}:
+    if tables_unread(pattern, reading_problems) & {"gauge", "size"}:
         sized = without(sized, OF_A_LOST_SIZE)
-    doubts = (*editor_doubts(pattern), *gauge_doubts(pattern))
-    problems = (*reading_problems, *doubts, *sized, *_once(sides_told_once(pattern, found), len(sizes)))
+    once = _once(sides_told_once(pattern, found), len(sizes))
+    doubts = (*spare_words_known(unread, (*reading_problems, *once), editor_doubts(pattern)), *gauge_doubts(pattern))
+    problems = (*reading_problems, *doubts, *sized, *once)
     return Worked(pattern, tuple(sizes), table, _in_file_order(problems))
 
 
@@ -157,6 +162,7 @@ def _work_size(
     assembly = None
     if pattern.assembly is not None:
         assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths, heights, pattern.gauge.motif if pattern.gauge else None)
+        assembly_problems = tuple(told_of_panels(assembly_problems))
         problems.extend(without(assembly_problems, follow | OF_LOST_PANELS if "assembly" in unread else follow))
         wrong = any(problem.severity == "error" or problem.code == "side-rolled" for problem in assembly_problems)
         broken = broken or unmeasured or "assembly" in unread or wrong

@@ -22,7 +22,7 @@ _LEAST_SCALE, _MOST_SCALE = 0.87, 1.15
 """The same where no hook is named: a size and a half either way from a medium one."""
 _EFFORT = {"hook": 0, "seam": 1, "plain round": 2, "edging": 2, "rounds": 3, "across": 4}
 """How much a change asks for: another hook is tried on a swatch, another number across is another piece of work."""
-_WIDEST_SEAM_CM = 1.2
+_WIDEST_SEAM_CM = 1.0
 """A seam that adds more is no seam but a strip between two panels."""
 _MOST_EDGING_ROUNDS = 6
 

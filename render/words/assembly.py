@@ -29,9 +29,26 @@ _CROCHETED = ("slip stitch", "single crochet")
 
 def assembly_section(told: Printed) -> Section | None:
     """What to make, how the seams are worked, and the steps in their order; None where nothing is assembled."""
-    assemblies = [size.assembly for size in told.sizes if size.assembly is not None]
-    if not assemblies or not assemblies[0].panels:
-        return None
+    nets: dict[tuple[object, ...], list[tuple[str, Assembly]]] = {}
+    for size in told.sizes:
+        if size.assembly is not None and size.assembly.panels:
+            nets.setdefault(_net_of(size.assembly), []).append((size.choice.name, size.assembly))
+    blocks: list[Block] = []
+    for sizes in nets.values():
+        if len(nets) > 1:
+            blocks.append(Paragraph(f"For {listed([name for name, _ in sizes])}:"))
+        blocks += _joined(told, [assembly for _, assembly in sizes])
+    return Section("assembly", "Assembly", tuple(blocks)) if blocks else None
+
+
+def _net_of(assembly: Assembly) -> tuple[object, ...]:
+    """What sizes must have in common to be put together by the same words: their panels and seams."""
+    panels = tuple((panel.name, panel.motif) for panel in assembly.panels)
+    return panels, tuple((seam.a, seam.b, seam.twist) for seam in assembly.seams)
+
+
+def _joined(told: Printed, assemblies: list[Assembly]) -> list[Block]:
+    """The steps of sizes that are put together alike."""
     assembly = assemblies[0]
     blocks: list[Block] = [Paragraph(text) for text in (_made(told, assembly), _manner(told, assembly)) if text]
     steps = tuple(_step(told, assemblies, index) for index in range(len(assembly_steps(assembly))))
@@ -39,7 +56,7 @@ def assembly_section(told: Printed) -> Section | None:
         blocks.append(Items(steps, numbered=True))
     if assembly.copies > 1:
         blocks.append(Paragraph(f"Make {assembly.copies} in this way."))
-    return Section("assembly", "Assembly", tuple(blocks))
+    return blocks
 
 
 def _made(told: Printed, assembly: Assembly) -> str:

@@ -5,19 +5,23 @@ from __future__ import annotations
 from motifold.render.pattern.model import Gauge, Yarn
 from motifold.render.pattern.quantity import PerLength
 from motifold.render.sizing.amounts import printed_amounts
+from motifold.render.sizing.choices import other_ball
 from motifold.render.sizing.gauge import width_line
 from motifold.render.sizing.hooks import hook_text
 from motifold.render.sizing.loops import UNCALIBRATED_ERROR
 from motifold.render.sizing.model import YarnNeed
+from motifold.render.sizing.own import own_of
 from motifold.render.sizing.reading import in_inches
+from motifold.render.sizing.report import UNEVEN, checkpoints
 from motifold.render.sizing.swatch import weighed_rounds
 from motifold.render.sizing.units import cm_text, convert, inches_text, number_text, one_length
-from motifold.render.sizing.width import motif_line
-from motifold.render.sizing.yarn import MARGIN
+from motifold.render.sizing.yarn import margin_of
+from motifold.render.words.colourways import colourway_blocks
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
 from motifold.render.words.places import round_name
 from motifold.render.words.printed import Printed, motif_words, plural
 from motifold.render.words.voice import NBSP, listed
+from motifold.render.worked import size_orders
 
 WEIGHT_NAMES = ("Lace", "Super Fine", "Fine", "Light", "Medium", "Bulky", "Super Bulky", "Jumbo")
 """Standard names of the yarn weights 0 to 7 (Craft Yarn Council yarn weight system, www.YarnStandards.com)."""
@@ -31,13 +35,26 @@ def materials_section(printed: Printed) -> Section | None:
     if hook is not None and hook.kind == "length":
         gauge = printed.voice.term("gauge")
         same = f", or the size that gives you the {gauge}" if pattern.gauge is not None else ""
-        items.append(f"{hook_text(float(hook.cm) * 10)} crochet hook{same}")
+        items.append(f"{_hooks(printed, float(hook.cm) * 10)}{same}")
     items += [notion[:1].upper() + notion[1:] for notion in pattern.materials.notions]
     if not items:
         return None
     blocks: list[Block] = [Items(tuple(items))]
     blocks += _amounts(printed)
+    blocks += colourway_blocks(printed)
     return Section("materials", "Materials", tuple(blocks))
+
+
+def _hooks(printed: Printed, common_mm: float) -> str:
+    """"4 mm (US G-6)"; where sizes have hooks of their own, "4 mm (US G-6); for Large 5 mm (US H-8)"."""
+    found: dict[float, list[str]] = {}
+    for name in printed.names:
+        own = own_of(printed.pattern, name)
+        own_mm = float(own.hook.cm) * 10 if own is not None and own.hook is not None else common_mm
+        found.setdefault(round(own_mm, 4), []).append(name)
+    if len(found) == 1:
+        return f"{hook_text(next(iter(found)))} crochet hook"
+    return "Crochet hooks: " + "; ".join(f"{hook_text(mm)} for {listed(names)}" for mm, names in found.items())
 
 
 def _yarn(printed: Printed, yarn: Yarn) -> str:
@@ -81,14 +98,46 @@ def _amounts(printed: Printed) -> list[Block]:
     needed = [need for name in printed.names for need in printed.needs.get(name, ())]
     named = (("seams", "seams"), ("edging", "edgings"), ("tails", "ends to weave in"))
     parts = [words for part, words in named if any(need.parts.get(part) for need in needed)]
-    text = f"Amounts include {listed([*parts, f'{MARGIN * 100:.0f}{NBSP}% to spare'])}."
+    margin = margin_of(printed.pattern)
+    spare = [f"{number_text(100 * margin)}{NBSP}% to spare"] if margin else []
+    text = f"Amounts include {listed([*parts, *spare])}." if parts or spare else ""
     estimate = any(need.estimate for need in needed)
     if estimate:
         text += (
             f" They are estimates, reckoned without a weighed swatch: they may be out by {UNCALIBRATED_ERROR * 100:.0f}{NBSP}% either way."
         )
     text += f" For another yarn, buy by length rather than by mass, and make a swatch to check the {printed.voice.term('gauge')}."
-    return [Table("Yarn needed" + (" (estimated)" if estimate else ""), header, tuple(rows)), Paragraph(text)]
+    table = Table("Yarn needed" + (" (estimated)" if estimate else ""), header, tuple(rows))
+    return [table, Paragraph(" ".join((text.strip(), *_others(printed), *_turns(printed))))]
+
+
+def _turns(printed: Printed) -> list[str]:
+    """Which of two yarns that take turns goes further, in each size."""
+    less: dict[str, list[str]] = {}
+    for size in printed.sizes:
+        orders = size_orders(printed.worked, size, printed.needs.get(size.choice.name, ()))
+        if len(orders) == 1 and abs(orders[0].metres[0] - orders[0].metres[1]) >= 0.05 * sum(orders[0].metres):
+            less.setdefault(orders[0].less, []).append(size.choice.name)
+    if not less:
+        return []
+    alone = len(less) == 1 and len(next(iter(less.values()))) == len(printed.names)
+    said = [f"less of {yarn} is needed" + ("" if alone else f" for {listed(names)}") for yarn, names in less.items()]
+    return [f"The two yarns take turns, and {listed(said)}: of two leftovers, let the smaller be that one."]
+
+
+def _others(printed: Printed) -> list[str]:
+    """What the yarn that the file names beside each would take instead."""
+    lines = []
+    for yarn in printed.pattern.yarns:
+        if yarn.substitute is None:
+            continue
+        needs = [next((n for n in printed.needs.get(name, ()) if n.yarn == yarn.key), None) for name in printed.names]
+        balls = [str(other_ball(need, yarn.substitute).balls) if need is not None else "–" for need in needs]
+        if any(needs):
+            counted = balls[0] if len(set(balls)) == 1 else f"{balls[0]}{NBSP}({', '.join(balls[1:])})"
+            ball = "ball" if counted == "1" else "balls"
+            lines.append(f"Instead of {yarn.key}, a yarn of {_label(yarn.substitute)}: {counted}{NBSP}{ball}.")
+    return lines
 
 
 def _in_yards(yarn: Yarn) -> bool:
@@ -118,6 +167,7 @@ def gauge_section(printed: Printed) -> Section | None:
     lines = [*_rounds(printed, gauge), *_stitches(printed, gauge), *_weighed(printed, gauge), *_on_the_way(printed, gauge)]
     if not lines and not gauge.estimate:
         return None
+    lines += _own_gauges(printed)
     if gauge.estimate:
         lines.append("Sizes are estimated: make a swatch before you trust them.")
     if gauge.after_wash is not None and gauge.after_wash != 1:
@@ -136,7 +186,7 @@ def _rounds(printed: Printed, gauge: Gauge) -> list[str]:
     points = sorted(gauge.points, key=lambda point: point.rounds)
     lines = [f"{plural(p.rounds, kind)}{motif} = {printed.both_units(p.width_cm)} across." for p in points]
     line = width_line(gauge)
-    if line is not None and line.points > 2:
+    if line is not None and line.points > 2 and line.error_cm <= UNEVEN * line.per_round_cm:
         off = one_length(line.error_cm, in_inches(printed.pattern))
         evenly = f" to within {off}" if not off.startswith("0\N{NO-BREAK SPACE}") else ""
         lines.append(f"It grows evenly: every {kind} adds the same width{evenly}.")
@@ -159,19 +209,37 @@ def _weighed(printed: Printed, gauge: Gauge) -> list[str]:
 
 
 def _on_the_way(printed: Printed, gauge: Gauge) -> list[str]:
-    """Two widths to check against while the motif grows, before any washing: at about a third and two thirds of its rounds."""
+    """Widths to check against while the motif grows, off the hook and, where that differs, once washed."""
     motif = next((m for m in printed.pattern.motifs if m.name == gauge.motif), None)
-    if motif is None or motif.worked != "rounds" or not gauge.points or gauge.estimate:
+    if motif is None or not gauge.points:
         return []
-    line = motif_line(printed.pattern, motif)
     fabrics = [size.fabrics[motif.name] for size in printed.sizes if motif.name in size.fabrics]
     last = min((max((r.number or 0 for r in fabric.rounds), default=0) for fabric in fabrics), default=0)
-    if line is None or last < 6:
+    points = checkpoints(printed.pattern, motif, last)
+    if not points:
         return []
-    unwashed = 1 / (gauge.after_wash or 1.0)
-    rounds = (last // 3, 2 * last // 3)
-    widths = [f"{printed.both_units(line.at(n) * unwashed)} after {round_name(printed.voice, str(n))}" for n in rounds]
-    return [f"On the way it measures {listed(widths)}."]
+    widths = []
+    washed = False
+    for point in points:
+        text = f"{printed.both_units(point.unblocked_cm)} after {round_name(printed.voice, str(point.round))}"
+        if abs(point.unblocked_cm - point.width_cm) > 0.05:
+            text += f" ({one_length(point.width_cm, in_inches(printed.pattern))} once washed)"
+            washed = True
+        widths.append(text)
+    return [f"On the way it measures{', off the hook,' if washed else ''} {listed(widths)}."]
+
+
+def _own_gauges(printed: Printed) -> list[str]:
+    """The swatches of sizes that have their own: "For Large: 5 rounds of the square = 13.6 cm across."."""
+    lines = []
+    for name in printed.names:
+        own = own_of(printed.pattern, name)
+        if own is None or own.gauge is None:
+            continue
+        lead = f"For {name}" + (f", with a {hook_text(float(own.hook.cm) * 10)} hook" if own.hook is not None else "")
+        told = [*_rounds(printed, own.gauge), *_stitches(printed, own.gauge), *_weighed(printed, own.gauge)]
+        lines += [f"{lead}: {' '.join(told)}"] if told else []
+    return lines
 
 
 def _stitches(printed: Printed, gauge: Gauge) -> list[str]:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from motifold.render.pattern.model import MotifSource
 from motifold.render.sizing.model import BodyFit, Fit
+from motifold.render.sizing.own import pattern_of_size
 from motifold.render.sizing.reading import in_inches, sized_motif, varies
 from motifold.render.sizing.ruler import motifs_across
-from motifold.render.sizing.units import one_length, percent_text
+from motifold.render.sizing.units import number_text, one_length, percent_text
 from motifold.render.sizing.width import motif_line
 from motifold.render.words.model import Block, Paragraph, Section, Table
 from motifold.render.words.printed import Printed, titled
+from motifold.render.words.voice import NBSP
 from motifold.render.words.whole import area_text, whole_texts
 from motifold.render.worked import WorkedSize
 
@@ -65,12 +67,17 @@ def _fit_table(printed: Printed) -> Table | None:
     bodies = {body.name: body for body in table.bodies}
     counted = "Rows" if motif.worked == "rows" else "Rounds"
     finished = "Finished width" if _is_width(printed, motif, table.measure) else "Finished girth"
+    measure = table.measure[:1].upper() + table.measure[1:]
     header: tuple[str, ...] = ("Size", "To fit", counted, f"{titled(motif.name)}, across", finished, "Ease")
     rows = tuple(_fit_row(printed, size, bodies.get(size.choice.name), motif.name) for size in printed.sizes)
+    numbers = [motifs_across(pattern_of_size(printed.pattern, name), motif) for name in printed.names]
+    if len(set(numbers)) > 1:  # sizes made by another number across say so
+        header = (*header[:3], "Around", *header[3:])
+        rows = tuple((*row[:3], number_text(number), *row[3:]) for row, number in zip(rows, numbers, strict=True))
+        return Table(f"{measure}{_estimated(printed)}", header, rows)
     narrow = all(row[3] == row[4] for row in rows)
     if narrow:  # one motif is the whole measure: its width need not be said twice
         header, rows = (*header[:3], *header[4:]), tuple((*row[:3], *row[4:]) for row in rows)
-    measure = table.measure[:1].upper() + table.measure[1:]
     return Table(f"{measure}{_estimated(printed)}", header, rows)
 
 
@@ -139,4 +146,20 @@ def _sources(printed: Printed) -> list[str]:
     for body in table.bodies if table else ():
         if body.source and body.name in printed.names:
             found.setdefault(body.source, []).append(body.name)
-    return [f"Body size of {', '.join(names)}: {source}." for source, names in found.items()]
+    lines = [f"Body size of {', '.join(names)}: {source}." for source, names in found.items()]
+    bands = [
+        f"{body.name} {_band(printed, body.band_cm)}"
+        for body in (table.bodies if table else ())
+        if body.band_cm is not None and body.name in printed.names
+    ]
+    if bands:
+        lines.append(f"Between these centiles lie {', '.join(bands)}: measure whom it is for.")
+    cautions = dict.fromkeys(body.caution for body in (table.bodies if table else ()) if body.caution and body.name in printed.names)
+    return [*lines, *(f"Caution: {caution}." for caution in cautions)]
+
+
+def _band(printed: Printed, band_cm: tuple[float, float]) -> str:
+    """"44.6 to 50.8 cm", in the unit that the pattern is written in."""
+    low, high = (one_length(cm, in_inches(printed.pattern)) for cm in band_cm)
+    unit = low.rpartition(NBSP)[2]
+    return f"{low.removesuffix(f'{NBSP}{unit}')} to {high}"
