@@ -117,7 +117,8 @@ def found_for(hook: Hook, lap: Lap, target: Target) -> tuple[int, ...]:
             return (spaces, hook.polygon) if spaces else (sum(1 for atom in lap.atoms if atom.corner),)
         if target.chains is None:
             return (sum(1 for atom in lap.atoms if atom.space),)
-        return (lap.parts.get(f"ch-{target.chains} sp", 0),)
+        key = f"ch-{target.chains} sp"
+        return (lap.parts.get(key, 0), lap.counts.get(key, 0))  # with or without those inside shells
     if kind == "ch":
         free = sum(hook.runs[atom.id].chains for atom in lap.atoms if atom.space) + sum(1 for atom in lap.atoms if atom.name == "ch")
         return (free, sum(1 for ident in lap.stitches if hook.stitches[ident].kind == "ch"))

@@ -16,6 +16,7 @@ from motifold.render.pattern.instructions import (
     Place,
     Repeat,
     RepeatRounds,
+    Skip,
     Step,
     UseYarn,
     Work,
@@ -37,6 +38,8 @@ def finished_steps(steps: Sequence[Step], label: Label, new_id: Callable[[], int
             step = Join(step.id, step.span, "sl st", step.place, ring=True)
         if isinstance(step, Work) and at == last_work and _closes_round(step, worked, label, done):
             step = Join(step.id, step.span, "sl st", step.place)
+        if isinstance(step, Work) and at == last_work and len(done) > 1 and isinstance(done[-1], Skip) and isinstance(done[-2], Chain):
+            done[-2:] = done[-1], done[-2]  # "ch 1, sk next dc, hdc in first sc": what is skipped may as well be before the chain
         if isinstance(step, Work) and at == last_work and _closes_with_stitch(step, label, done, steps[at + 1 :]):
             space = _space_of(step, done[-1])
             step = Join(step.id, step.span, "work", steps=(replace(step, counts_as=CountsAs(space=space)),))

@@ -43,7 +43,7 @@ def spec_of(name: str) -> StitchSpec:
 def at_stitch(r: Reader) -> bool:
     """Whether the name of a stitch begins here (numbers before it not counted)."""
     lexeme = r.peek()
-    if lexeme.kind == "stitch" or (lexeme.kind == "word" and lexeme.value in ("inc", "dec")):
+    if lexeme.kind == "stitch" or (lexeme.kind == "word" and lexeme.value in ("inc", "dec")) or at_several_in_one(r):
         return True
     if lexeme.kind == "word" and lexeme.value in ("standing", "beg", "invisible"):
         if r.peek(1).kind == "num":  # "beg 3-dc cl"; in "start 6 sc" no stitch has that name
@@ -59,6 +59,8 @@ def read_stitch(r: Reader) -> StitchSpec:
     sized = read_sized(r) if may_be_sized(r) else None
     if sized is not None:
         spec = sized
+    elif at_several_in_one(r):
+        spec = _several_in_one(r, r.memory.hand)
     elif r.at("inc", "dec"):
         spec = _change(r, r.memory.hand)
     else:
@@ -84,6 +86,8 @@ def _suffixes(r: Reader, spec: StitchSpec) -> StitchSpec:
     if number.kind == "num" and (r.peek(1).value == "tog" or (r.peek(1).value == "st" and r.peek(2).value == "tog")):
         r.pos += 2 if r.peek(1).value == "tog" else 3
         return _together(r, spec, number.number)
+    if spec.together == 1 and at_several_in_one(r):
+        return _several_in_one(r, spec.name)
     if spec.together == 1 and r.at("inc", "dec") and spec.name not in ("ch", "sl st"):
         return _change(r, spec.name)
     if spec.invisible:
@@ -104,6 +108,19 @@ def _change(r: Reader, name: str) -> StitchSpec:
     if r.take().value == "dec":
         return StitchSpec(name, together=2)
     return StitchSpec(name, increase=2)
+
+
+def at_several_in_one(r: Reader) -> bool:
+    """Whether "3-in-1 inc" comes next: an increase of any size."""
+    return r.at_kind("num") and r.peek(1).value == "in" and r.peek(2).number == 1 and r.peek(3).kind == "word" and r.peek(3).value == "inc"
+
+
+def _several_in_one(r: Reader, name: str) -> StitchSpec:
+    number = r.peek()
+    if not 2 <= number.number <= MAX_TOGETHER:
+        raise r.reject("number", f"{number.number} stitches in one are no increase: from 2 to {MAX_TOGETHER} are", lexeme=number)
+    r.pos += 4
+    return StitchSpec(name, increase=number.number)
 
 
 def may_be_sized(r: Reader) -> bool:

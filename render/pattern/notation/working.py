@@ -13,7 +13,7 @@ from motifold.render.pattern.notation.places import Found, at_bare_place, at_pla
 from motifold.render.pattern.notation.problems import warning
 from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.repeats import every_other
-from motifold.render.pattern.notation.stitches import GATHERED, at_stitch, may_be_sized, read_sized, read_stitch
+from motifold.render.pattern.notation.stitches import GATHERED, at_several_in_one, at_stitch, may_be_sized, read_sized, read_stitch
 from motifold.render.pattern.notation.suggestions import is_known, suggestion, unexplained
 
 
@@ -45,7 +45,7 @@ def read_stitches(r: Reader) -> list[Step]:
     start, number = r.pos, r.new_id()
     sized = may_be_sized(r) and r.attempt(lambda: _peeked_sized(r)) is not None
     count: Amount | None = None
-    if not sized and r.at_kind("num"):
+    if not sized and r.at_kind("num") and not at_several_in_one(r):
         count = read_amount(r)
         if r.at("ch") and r.peek(1).value != "picot" and not (r.peek(1).kind == "num" and r.peek(2).value == "picot"):
             r.take()
