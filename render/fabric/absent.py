@@ -14,7 +14,7 @@ def missing(hook: Hook, cursor: Cursor, span: Span, target: Target) -> None:
     terms = hook.shop.terms
     under = hook.laps[cursor.round] if 0 <= cursor.round < len(hook.laps) else hook.lap
     name = round_word(under)
-    if under.line is not None and under.line.broken and under is not hook.laps[-1]:
+    if under.line is not None and under.line.broken and under.index < len(hook.laps) - 1:
         hook.lap.faulty = hook.lap.reported = hook.tainted = True  # an earlier round that could not be read may well have it
         return
     hook.complain(

@@ -54,6 +54,7 @@ class Cursor:
     fresh: bool = True
     taken_start: bool = True  # the place at ``start`` is occupied (or comes first, not last)
     start_worked: bool = False  # ... by more than a beginning chain
+    start_came: bool = False  # ... as the "next" of a round whose beginning chain does not count: it comes no second time
     wrapped: bool = False
     spiral: bool = False
     sided: bool = False  # the edge goes round a piece in rows: first and last are those of the side that the hook is on

@@ -283,6 +283,8 @@ def _judge(hook: Hook, lap: Lap, job: Job) -> None:
         lap.faulty = lap.reported = hook.tainted = True
     elif lap.excess:
         under = round_word(hook.laps[lap.excess_round]) if 0 <= lap.excess_round < len(hook.laps) else below
+        if lap.cursor.wrapped and not lap.cursor.atom(lap.cursor.start).space and lap.excess_round == lap.cursor.round:
+            lap.excess += 1  # the place that the round began in was taken for one of them
         word = target_word(lap.excess_target or Target("st"), hook.shop.terms, lap.excess)
         hook.complain(
             "beyond",

@@ -47,6 +47,7 @@ def take(hook: Hook, cursor: Cursor, index: int) -> None:
     if cursor.cyclic and index >= cursor.start + cursor.size:
         cursor.wrapped = True
     if index == cursor.start and not hook.walking:
+        cursor.start_came = not cursor.atom(index).space
         use_start(cursor)
 
 
@@ -67,6 +68,7 @@ def find_next(hook: Hook, cursor: Cursor, match: Match, *, wrap: bool = True) ->
         return index
     start = cursor.start + cursor.size
     free = not (cursor is hook.lap.began and cursor.start_worked) and not cursor.wrapped and cursor.taken_start and cursor.pos < start
+    free = free and not cursor.start_came
     if free and not (cursor.bounded and (cursor.start_worked or cursor.limit < cursor.end)) and match(cursor.atom(start)):
         return start
     return None
@@ -95,10 +97,10 @@ def beyond(hook: Hook, cursor: Cursor, place: Place | None, span: Span, target: 
             take(hook, cursor, index)
             return base_of(hook, cursor, index, place)
         return current_base(hook, cursor, place)
-    lap.excess += 1
     lap.faulty = True
     if lap.excess_span is None:
         lap.excess_span, lap.excess_target, lap.excess_round = span, target, cursor.round
+    lap.excess += target == lap.excess_target
     return current_base(hook, cursor, place)
 
 

@@ -170,7 +170,8 @@ def _stitches(
         definition = None
         if "means" in table and reader.terms_known:
             definition, problems = notation.parse_definition(key, reader.locator.text((*path, "means")), context)
-            reader.problems += problems
+            taken = any(problem.code == "name" and problem.span == reader.locator.key(path) for problem in reader.problems)
+            reader.problems += [problem for problem in problems if not (taken and problem.code == "definition")]
             if definition:
                 context = replace(context, first_id=_after(definition.steps, context.first_id))
         symbol = own_symbol(reader, path, text(table, "symbol"), file)
