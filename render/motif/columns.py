@@ -25,11 +25,17 @@ _NARROW, _WIDE = 0.8, 1.45
 
 
 def is_solid(course: Course) -> bool:
-    """Stitches of one height, with chains only where both neighbours stand in one place (an increase with a space in its middle)."""
+    """Stitches of one height, with chains only where both neighbours stand in one place (an increase with a space in its middle), and
+    not everywhere.
+    """
     heights = [stem.height for stem in course.stems]
     if max(heights) - min(heights) > 0.15 * max(heights):
         return False
-    return all(not gap.parts or _one_place(course, i) for i, gap in enumerate(course.gaps[:-1]))
+    chained = [i for i, gap in enumerate(course.gaps[:-1]) if gap.parts]
+    if not chained:
+        return True
+    shared = sum(1 for i in range(course.size - 1) if _one_place(course, i))
+    return all(_one_place(course, i) for i in chained) and shared < course.size / 3
 
 
 def along(course: Course, room: Room, at: Sequence[float], held: bool = False) -> list[float]:
@@ -37,11 +43,14 @@ def along(course: Course, room: Room, at: Sequence[float], held: bool = False) -
     like = [max(gap, PITCH) if not g.parts else gap for gap, g in zip(room.like, course.gaps, strict=True)]
     targets = _targets(course, at, like)
     single = _one_to_one(course)
-    if not single and not is_solid(course):
+    chained = any(gap.parts for gap in course.gaps[:-1])
+    laced: list[float] | None = None
+    if not single and not held and (chained or not is_solid(course)):
         gaps = [max(b - a, low) if gap.parts else wish
                 for (a, b), low, gap, wish in zip(pairwise(at), room.least, course.gaps, like, strict=False)]  # fmt: skip
-        pull = _PULL_LACE if any(gap.parts for gap in course.gaps[:-1]) or _uneven(course) else _PULLS[3]
-        return _drawn(course, room, targets, gaps, pull)
+        laced = _drawn(course, room, targets, gaps, _PULL_LACE if chained or _uneven(course) else _PULLS[3])
+    if laced and not is_solid(course):
+        return laced
     # Stitches that change places stand in each other's columns.
     columns = sorted(at) if single else at
     gaps = like[:-1] if held else _wishes(course, room, columns, like)
@@ -51,6 +60,8 @@ def along(course: Course, room: Room, at: Sequence[float], held: bool = False) -
     shift = _usual([a - place for a, place in zip(columns, places, strict=True)])
     best = _parted([place + shift for place in places], room)
     worst = _longest(course, best, at)
+    if laced and _longest(course, laced, at) < worst:
+        return laced
     if held or worst <= _LEAN:
         return best
     for pull in _PULLS:

@@ -36,7 +36,10 @@ def found_corners(
     """Corners that nobody marked, if exactly ``count`` can be found: chains in the midst of one place, three or more stitches in one
     place, or what stands over the corners of the round ``below``.
     """
-    for found in (_chains_in_one_place(stems, gaps, is_open), _increases(stems), _above(stems, below) if below else []):
+    spaces = _chains_in_one_place(stems, gaps, is_open)
+    longest = max((len(gaps[corner.at].parts) for corner in spaces), default=0)
+    widest = [corner for corner in spaces if len(gaps[corner.at].parts) == longest]
+    for found in (spaces, widest, _increases(stems), _above(stems, below) if below else []):
         if len(found) == count:
             return tuple(sorted(found, key=lambda corner: corner.at))
     return ()

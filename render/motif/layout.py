@@ -9,12 +9,12 @@ from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.level import level
 from motifold.render.motif.model import Layout, Link, Placed, Point, RoundShape
 from motifold.render.motif.radial import lay_rounds
-from motifold.render.motif.rows import lay_rows
+from motifold.render.motif.rows import grows_at_its_ends, lay_rows
 
 
 def lay_out(fabric: Fabric) -> Layout:
     """Place every stitch of a Fabric, in u. Never fails: what no rule covers stands as near its base as it can."""
-    in_rows = fabric.worked == "rows" and any(r.kind == "foundation" for r in fabric.rounds)
+    in_rows = fabric.worked == "rows" and (any(r.kind == "foundation" for r in fabric.rounds) or grows_at_its_ends(fabric))
     ground = lay_rows(fabric) if in_rows else lay_rounds(fabric)
     turn = 0.0 if in_rows else level(ground)
     return _layout(ground, turn)

@@ -26,7 +26,7 @@ from motifold.symbols.record import dataclass
 
 _LEAST = 0.9
 """A way that rises and falls by less than this is drawn straight."""
-_STEEPEST = 0.68
+_STEEPEST = 0.62
 """Radians that a ripple may rise by."""
 _WIDEST = 1.8 * pi
 """The most that a yoke's row turns by in all."""
@@ -54,13 +54,14 @@ class Trail:
         if not self.knots:
             return Line(out)
         points = [knot + move * (out - self.out) for knot, move in zip(self.knots, self.moves, strict=True)]
-        return Line(out, bent=arc_of(points), start=self.start)
+        return Line(out, bent=arc_of(points), start=self.start, upright=all(move == 1j for move in self.moves))
 
 
     def under(self, chains: Sequence[int]) -> dict[int, float]:
         """Where along the foundation of a yoke its chains lie: evenly, as nearly as may be under what stands on them."""
         line, row = self.line(0.0), self.line(self.out)
-        known = {chain: line.along(row.at(s)[0]) for chain, s in self.over if chain in chains}
+        over = sorted((s, chain) for chain, s in self.over if chain in chains)
+        known = dict(zip((chain for _, chain in over), line.along([row.at(s)[0] for s, _ in over]), strict=True))
         if len(known) < 2:
             return {}
         ordered = list(range(min(known), max(known) + 1))

@@ -52,7 +52,7 @@ class Room:
 def room_of(ground: Ground, course: Course, feet: list[list[complex]], straight: bool = False) -> Room:
     """Room for every gap of a course. ``feet`` as found by ``feet.stand``: legs that stand close need heads further apart.
 
-    Where a circle, or a row (``straight``), would have to grow past what its stitches reach, its loops take less of it and stand the taller.
+    Where a circle, or a row (``straight``), would have to grow past what its stitches reach, its loops take less and stand the taller.
     """
     room = _room(ground, course, feet, 0.0)
     if (course.open and not straight) or course.corners:

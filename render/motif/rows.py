@@ -2,15 +2,28 @@
 
 from __future__ import annotations
 
+from cmath import phase as argument
 from collections.abc import Sequence
+from itertools import pairwise
 from statistics import median
 
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.arc import bulged
+from motifold.render.motif.branches import grow
 from motifold.render.motif.chains import hang, needed, string
 from motifold.render.motif.columns import PITCH, along
 from motifold.render.motif.course import Course, course_of
-from motifold.render.motif.extents import CHANGE_LEAST, CHANGE_MOST, GATHERED, LENGTH_LEAST, LENGTH_MOST, OVAL, stem_height
+from motifold.render.motif.extents import (
+    CHANGE_LEAST,
+    CHANGE_MOST,
+    CLEAR,
+    FOOT_RISE,
+    GATHERED,
+    LENGTH_LEAST,
+    LENGTH_MOST,
+    OVAL,
+    stem_height,
+)
 from motifold.render.motif.feet import stand
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.line import Line
@@ -20,6 +33,7 @@ from motifold.render.motif.parts import Stem
 from motifold.render.motif.petals import Fan, petals_of
 from motifold.render.motif.place import Standing
 from motifold.render.motif.posts import bend_posts, post_of
+from motifold.render.motif.radial import centre_ring
 from motifold.render.motif.ripple import Trail, trail_of
 from motifold.render.motif.room import Room, room_of
 from motifold.symbols.record import dataclass
@@ -33,6 +47,8 @@ _LOW = 0.93
 """And so low where its edges slant."""
 _ROUND_HEAD = 0.05
 """A post stitch, bent round the head above its post, is longer than it rises by so much of its height."""
+_POINT = 5
+"""So many stitches in a ring are the point of a triangle at the most."""
 _WAVE = 1.2
 _SEEN = 7
 """So many rows tell the way that all of them take."""
@@ -46,13 +62,31 @@ def lay_rows(fabric: Fabric) -> Ground:
     return ground
 
 
+def grows_at_its_ends(fabric: Fabric) -> bool:
+    """Whether rows from a ring get their increases at their ends alone: a triangle that stands on its point, not a part of a circle."""
+    worked = [fabric.round_stitches(i) for i, each in enumerate(fabric.rounds) if each.kind == "row"]
+    rows = [stems for row in worked if (stems := [s for s in row if s.role in ("stitch", "standing")])]
+    if fabric.rounds[0].kind != "ring" or len(rows) < 2 or len(rows[0]) > _POINT or any(run.role == "space" for run in fabric.runs):
+        return False
+    for row in rows[1:]:
+        bases = [{leg.base.id for leg in stitch.legs if leg.base.kind == "stitch"} for stitch in row]
+        inner = [own for own in bases if own != bases[0] and own != bases[-1]]
+        if not all(len(own) == 1 for own in bases) or len(inner) != len({min(own) for own in inner}):
+            return False
+    return True
+
+
 def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool) -> Ground:
     """The first rows, ``most`` at most. ``held``: columns lean as they must (along a trail, and in the rows that one is read off)."""
     ground = Ground.of(fabric)
     ground.ring = 0.01
     started, out = False, 0.0
     for index, worked in enumerate(fabric.rounds[:most]):
-        if not started and worked.kind in ("foundation", "ring", "edge"):
+        if not started and worked.kind == "ring":
+            centre_ring(ground, index)
+            started = True
+            continue
+        if not started and worked.kind in ("foundation", "edge"):
             _foundation(ground, index, worked, trail)
             started = True
             continue
@@ -87,7 +121,7 @@ def _foundation(ground: Ground, index: int, worked: Round, trail: Trail) -> None
 def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool) -> float:
     """Feet, heads and chains of one row; how far out it lies. ``below``: how far out the row below lies."""
     feet = stand(ground, course)
-    room = room_of(ground, course, feet)
+    room = room_of(ground, course, feet, True)
     deep = frozenset(i for i, stem in enumerate(course.stems) if _is_deep(ground, course, stem))
     task = _Task(course, room, feet, [sum(legs) / len(legs) for legs in feet], deep, held)
     if trail.knots:
@@ -107,6 +141,8 @@ def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool)
     bend_posts(ground, course)
     hang(ground, course, standing)
     _hang_first(ground, course)
+    for branch in course.branches:
+        grow(ground, course, branch)
     line = tuple(point(head) for head in standing.heads)
     ground.shapes.append(RoundShape(course.round, line, (), line[course.begins], (0.0, 1.0)))
     return standing.outline.apothem
@@ -143,7 +179,7 @@ class _Task:
 def _placed(task: _Task, line: Line, even: bool, fans: Sequence[Fan] = ()) -> Standing:
     """Heads on their line; where heights differ, no further from their feet than the stitches are long."""
     feet = list(task.feet)
-    s = along(task.course, task.room, [line.along(z) for z in task.middles], task.held)
+    s = along(task.course, task.room, line.along(task.middles), task.held)
     spots = [line.at(x) for x in s]
     heads, normals = [head for head, _ in spots], [normal for _, normal in spots]
     for i, stem in enumerate(task.course.stems):
@@ -151,10 +187,23 @@ def _placed(task: _Task, line: Line, even: bool, fans: Sequence[Fan] = ()) -> St
         if not even and i not in task.deep:
             length = min(max(abs(way), LENGTH_LEAST * stem.height), _WAVE * stem.height)
             heads[i] = task.middles[i] + way / (abs(way) or 1.0) * length
+    if all(leg.base.kind == "ring" for stem in task.course.stems for leg in stem.stitch.legs):
+        feet, heads = _from_point(task, heads)
     for fan in fans:
         for index, foot, head, way in zip(fan.stems, fan.feet, fan.heads, fan.ways, strict=True):
             heads[index], normals[index], feet[index] = head, way, [foot]
     return Standing(line, s, heads, normals, feet, even)
+
+
+def _from_point(task: _Task, heads: list[complex]) -> tuple[list[list[complex]], list[complex]]:
+    """The first stitches of a triangle: each under its own head, on a bow about the ring that has room for all their feet."""
+    radius = abs(task.feet[0][0])
+    wide = radius
+    for (one, head), (other, following) in pairwise(zip(task.course.stems, heads, strict=True)):
+        wide = max(wide, (one.root + other.root + CLEAR) / abs(argument(following / head)))
+    moved = [head + 1j * (wide - radius) for head in heads]
+    legs = (len(feet) for feet in task.feet)
+    return [[wide * head / abs(head)] * count for head, count in zip(moved, legs, strict=True)], moved
 
 
 def _lowered(task: _Task, standing: Standing) -> Standing:
@@ -173,18 +222,18 @@ def _lowered(task: _Task, standing: Standing) -> Standing:
 def _on_trail(task: _Task, trail: Trail, below: float) -> Standing:
     """A row on a bent way, so far out that its stitches are as long as they should be."""
     heights = [stem.height for stem in task.course.stems]
-    low, high = below + 0.8 * max(heights), below + 1.8 * max(heights) + 0.6
-    even = max(heights) - min(heights) < 0.15 * max(heights)
-    standing = _placed(task, trail.line(high), True)
-    for _ in range(9):
-        out = (low + high) / 2
-        standing = _placed(task, trail.line(out), True)
+    tallest = max(heights)
+    even = tallest - min(heights) < 0.15 * tallest
+    out = below + FOOT_RISE + _FULL * tallest
+    standing = _placed(task, trail.line(out), True)
+    for _ in range(6):
         parts = [abs(head - z) / h for head, z, h in zip(standing.heads, task.middles, heights, strict=True)]
-        if _typical(parts) < _FULL:
-            low = out
-        else:
-            high = out
-    return standing if even else _placed(task, trail.line(high), False)
+        lacking = _FULL - _typical(parts)
+        if abs(lacking) < 0.004:
+            break
+        out = min(max(out + lacking * tallest, below + 0.8 * tallest), below + 1.8 * tallest + 0.6)
+        standing = _placed(task, trail.line(out), True)
+    return standing if even else _placed(task, trail.line(out), False)
 
 
 def _typical(parts: Sequence[float]) -> float:
@@ -215,7 +264,9 @@ def _level_of(task: _Task) -> tuple[Line, bool]:
     if any(stem.stitch.gather in GATHERED for _, stem in stems):
         low, high = _bounds(stems, CHANGE_LEAST, CHANGE_MOST)
         if low <= high:
-            return Line((low + high) / 2), True
+            # Short stitches are drawn as much too long as tall ones too short.
+            levels = [low + (high - low) * k / 40 for k in range(41)]
+            return Line(min(levels, key=lambda y: max(max((y - foot) / s.height, s.height / (y - foot)) for foot, s in stems))), True
     return Line(levels[int(0.75 * (len(levels) - 1))]), False
 
 
