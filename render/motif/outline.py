@@ -17,7 +17,8 @@ from motifold.symbols.record import dataclass
 class Outline:
     """``apothem``: centre to side; ``rho``: corner radius, at most the apothem; ``phase``: direction of corner 0.
 
-    ``spine``: half the length of the foundation chain that an oval is worked round (0: a circle); it lies along the x axis.
+    ``spine``: half the length of the foundation chain that an oval or a rectangle is worked round (0: none); it lies along the x axis. A
+    rectangle (four corners and a spine) has true corners and level sides.
     """
 
     corners: int
@@ -33,9 +34,24 @@ class Outline:
             return 2 * pi * self.apothem + 4 * self.spine
         return 2 * (self.apothem - self.rho) * tan(pi / self.corners) + 2 * pi * self.rho / self.corners
 
+    def start_of(self, number: int) -> float:
+        """Arc length at the corner where side ``number`` begins."""
+        if not (self.corners and self.spine):
+            return number * self.side
+        laps, rest = divmod(number, self.corners)
+        return laps * self.perimeter + sum(self.side_of(k) for k in range(rest))
+
+    def side_of(self, number: int) -> float:
+        """Length of side ``number``."""
+        return self.side + (2 * self.spine if self.corners and self.is_long(number) else 0.0)
+
+    def is_long(self, number: int) -> bool:
+        """Whether a side of a rectangle runs along its spine."""
+        return abs(self.normal_of(number).imag) > 0.7
+
     @property
     def perimeter(self) -> float:
-        return self.side * max(self.corners, 1)
+        return self.side * max(self.corners, 1) + (4 * self.spine if self.corners else 0.0)
 
     def at(self, s: float) -> tuple[complex, complex]:
         """Point and outward unit normal at arc length ``s``. On a sharp corner the normal halves the angle."""
@@ -44,6 +60,8 @@ class Outline:
                 normal = exp(1j * (self.phase + s / self.apothem))
                 return self.apothem * normal, normal
             return self._at_oval(s % self.perimeter)
+        if self.spine:
+            return self._at_rectangle(s % self.perimeter)
         side = self.side
         number = int(s // side)
         x = s - number * side - side / 2
@@ -56,6 +74,15 @@ class Outline:
         centre = (self.apothem - self.rho) * normal + 1j * normal * half * sign
         out = normal * exp(1j * sign * min(turn, pi / self.corners))
         return centre + self.rho * out, out
+
+    def _at_rectangle(self, s: float) -> tuple[complex, complex]:
+        number = 0
+        while number < self.corners - 1 and s > self.side_of(number):
+            s -= self.side_of(number)
+            number += 1
+        normal = self.normal_of(number)
+        out = self.apothem + (0.0 if self.is_long(number) else self.spine)
+        return out * normal + 1j * normal * (s - self.side_of(number) / 2), normal
 
     def _at_oval(self, s: float) -> tuple[complex, complex]:
         """Two half circles and two straight sides, from the direction of ``phase`` (an oval: from its right end)."""
@@ -82,13 +109,22 @@ class Outline:
 
     def corner(self, number: int) -> complex:
         """The true corner, where the two sides would meet."""
+        if self.spine:
+            return self._at_rectangle(self.start_of(number % self.corners) + 1e-12)[0]
         return self.apothem * (self.normal_of(number) + self.normal_of(number) * 1j * -tan(pi / self.corners))
+
+    def height_on(self, point: complex, number: int) -> float:
+        """How far out a point is, square to side ``number``; from the end of the spine where the side stands across it."""
+        return (point / self.normal_of(number)).real - (self.spine if self.spine and not self.is_long(number) else 0.0)
 
     def project(self, point: complex, number: int) -> float:
         """Arc length of the place on side ``number`` that lies nearest to a point: square to the side, round its corners along the ray."""
         if not self.corners:
             return self._along_oval(point)
         local = point / self.normal_of(number)
+        if self.spine:
+            half = self.side_of(number) / 2
+            return self.start_of(number) + half + max(-half, min(half, local.imag))
         side, half = self.side, (self.apothem - self.rho) * tan(pi / self.corners)
         x = local.imag
         if self.rho > 1e-9 and abs(x) > half:

@@ -100,11 +100,11 @@ def _fitted(task: Task, more: float, lengths: Sequence[float]) -> tuple[Outline,
     tried in this order.
     """
     if task.changed:
-        levels = [level_of(task, i, Outline(task.corners, 1.0, task.phase)) for i in range(task.course.size)]
+        levels = [level_of(task, i, Outline(task.corners, 1.0, task.phase, spine=task.spine)) for i in range(task.course.size)]
         low = min(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
         high = max(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
         sizes = [max(low + (high - low) * k / 24 + more, roomy(task)) for k in range(25)]
-        outlines = [Outline(task.corners, size, task.phase) for size in sizes]
+        outlines = [Outline(task.corners, size, task.phase, spine=task.spine) for size in sizes]
     else:
         outlines = [size_of(task, fullness, more) for fullness in lengths]
     cut = task.course.open and bool(task.corners)
@@ -133,7 +133,7 @@ def _rounded(
     task: Task, outline: Outline, s: list[float], spots: list[tuple[complex, complex]]
 ) -> tuple[Outline, list[float], list[tuple[complex, complex]]]:
     """The same outline, its corners rounded as little as will do, where a true corner lies out of its stitches' reach."""
-    if task.course.open or task.ring:
+    if task.course.open or task.ring or task.spine:
         return outline, s, spots
     task = replace(task, room=replace(task.room, least=tuple(1.05 * least for least in task.room.least)))
     best = (_strain(task, spots), outline, s, spots)
@@ -202,7 +202,8 @@ def _turned_ring_feet(task: Task, feet: list[list[complex]], heads: list[complex
         if 1e-6 < angle < 1.5:
             radius = max(radius, (stems[i].root + stems[j].root + CLEAR) / angle)
     # A head in a corner lies further out: its stitch need not reach down all the way.
-    reach = [max(radius, abs(head) - LENGTH_MOST * stem.height) if task.corners else radius for head, stem in zip(heads, stems, strict=True)]
+    cornered = bool(task.corners)
+    reach = [max(radius, abs(head) - LENGTH_MOST * stem.height if cornered else 0.0) for head, stem in zip(heads, stems, strict=True)]
     return [[r * head / abs(head)] * len(legs) for r, head, legs in zip(reach, heads, feet, strict=True)]
 
 

@@ -26,6 +26,8 @@ from motifold.render.motif.spine import feet_round_spine, lay_spine
 from motifold.render.motif.swell import longer_inside
 from motifold.render.motif.symmetry import rotations
 
+_RECTANGLE = 4
+"""Round a foundation chain a round has four corners, or is an oval."""
 _MAGIC_RING = 0.42
 """Radius of the circle that the feet of a magic ring stand on."""
 
@@ -84,6 +86,8 @@ def lay_round(ground: Ground, course: Course) -> None:
     """Feet, outline, heads, chains of one round."""
     if not ground.ring:
         ground.ring = _MAGIC_RING
+    if ground.spine and len(course.corners) != _RECTANGLE:
+        course = replace(course, corners=())
     order = kept_order(course, ground.gores, rotations(ground, course))
     if len(course.corners) > 2 and order > len(course.corners):
         # More alike than a polygon with these corners: nothing sets them apart, so the round is a circle still.

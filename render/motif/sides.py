@@ -23,7 +23,7 @@ def on_sides(task: Task, outline: Outline) -> list[float]:
     for step in range(task.course.size):
         index = (first + step) % task.course.size
         if index in on_corner:
-            s[index] = on_corner[index] * outline.side
+            s[index] = outline.start_of(on_corner[index])
         else:
             members[task.sides[index]].append(index)
     for number, stems in enumerate(members):
@@ -35,7 +35,7 @@ def _one_side(task: Task, outline: Outline, number: int, stems: list[int], on_co
     if not stems:
         return
     room, size = task.room, task.course.size
-    start, end = number * outline.side, (number + 1) * outline.side
+    start, end = outline.start_of(number), outline.start_of(number + 1)
     before = (stems[0] - 1) % size
     head, tail = room.corner[before], room.corner[stems[-1]]
     after_corner = (head[1], head[3]) if head else (room.least[before], room.like[before]) if before in on_corner else (0.4, 0.5)
@@ -78,7 +78,7 @@ def _reach(task: Task, outline: Outline, number: int, stems: list[int]) -> tuple
         rise = outline.apothem - level_of(task, i, outline)
         most = CHANGE_MOST if task.changed else LENGTH_MOST
         lean = sqrt(max((most * height) ** 2 - rise * rise, (0.2 * height) ** 2))
-        centre = (number + 0.5) * outline.side + (middle / outline.normal_of(number)).imag
+        centre = outline.start_of(number) + outline.side_of(number) / 2 + (middle / outline.normal_of(number)).imag
         low.append(centre - lean)
         high.append(centre + lean)
     return low, high

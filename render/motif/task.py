@@ -6,7 +6,7 @@ from cmath import exp
 from cmath import phase as argument
 from collections.abc import Mapping, Sequence
 from dataclasses import field, replace
-from math import pi, tan
+from math import copysign, floor, pi, tan
 
 from motifold.render.motif.course import Course
 from motifold.render.motif.feet import shared
@@ -54,9 +54,11 @@ def task_of(ground: Ground, course: Course, feet: list[list[complex]], room: Roo
     corners = corner_count(course)
     sides = _sides(course) if corners else [0] * course.size
     phase = 0.0
-    spine = 0.0 if corners or course.open else ground.spine
-    if course.open or spine:
+    spine = 0.0 if course.open else ground.spine
+    if course.open or (spine and not corners):
         pass
+    elif spine:
+        phase = _level_phase(course, middles)
     elif corners and not ring:
         turned = 0j
         for number, corner in enumerate(course.corners):
@@ -69,6 +71,15 @@ def task_of(ground: Ground, course: Course, feet: list[list[complex]], room: Roo
     before = ground.courses.get(course.round - 1)
     changed = corners > 0 and not ring and (max(heights) - min(heights) > 0.3 or (before is not None and corner_count(before) != corners))
     return Task(course, room, middles, sides, groups, ring, corners, phase, changed=changed, spine=spine)
+
+
+def _level_phase(course: Course, middles: Sequence[complex]) -> float:
+    """Where the first corner of a rectangle lies: its sides are level, so that only the quarter must be found."""
+    turned = 0j
+    for number, corner in enumerate(course.corners):
+        after = middles[corner.at] if corner.on_stem else middles[corner.at] + middles[(corner.at + 1) % course.size]
+        turned += complex(copysign(1.0, after.real), copysign(1.0, after.imag)) * exp(-0.5j * pi * number)
+    return (floor(argument(turned) / (pi / 2)) + 0.5) * pi / 2
 
 
 def corner_count(course: Course) -> int:
@@ -102,7 +113,7 @@ def level_of(task: Task, index: int, outline: Outline) -> float:
     middle = task.middles[index]
     if not task.corners or task.ring:
         return outline.level(middle)
-    return (middle / outline.normal_of(task.sides[index])).real
+    return outline.height_on(middle, task.sides[index])
 
 
 def size_of(task: Task, fullness: float, more: float) -> Outline:
@@ -147,6 +158,9 @@ def roomy(task: Task) -> float:
             needs[side] += least * 1.1
         else:
             needs[side] += least
+    if task.spine:
+        outline = Outline(task.corners, 1.0, task.phase, spine=task.spine)
+        needs = [need - (2 * task.spine if outline.is_long(side) else 0.0) for side, need in enumerate(needs)]
     return max(needs) / (2 * tan(pi / task.corners))
 
 

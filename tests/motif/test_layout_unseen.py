@@ -17,7 +17,6 @@ from motifold.render.motif.radial import lay_rounds
 CROWDED = {
     "sunflower": "a beginning chain and the fifth stitch of its round, 0.024 apart",
     "snowflake": "over 50 pairs: what is worked round a long loop beside short ones crosses the loops",
-    "oval rug": "4 pairs: the first chains and stitches at the end of the oval where the round begins",
     "shawl with spine": "2 pairs: neighbours in the third row of a half motif",
 }
 """Known to overlap or to come too near, with the reason."""
