@@ -236,3 +236,27 @@ def ink_share(found: Sequence[Symbol]) -> float:
 
     shape = unary_union([Polygon(outline(mark)).buffer(0) for symbol in found for mark in symbol.marks])
     return float(shape.area / shape.convex_hull.area)
+
+
+Pairs = list[tuple[str, str, float]]
+
+
+def told_contacts(fabric: Fabric, layout: Layout, clearance: float = 0.03) -> tuple[Pairs, Pairs]:
+    """The same as another program finds it from the chart's JSON: overlaps and near pairs of all symbols but those told to touch."""
+    from shapely import STRtree, unary_union
+    from shapely.geometry import Polygon
+
+    from motifold.render.motif.chart.scene import symbols_of
+
+    found = [symbol for symbol in symbols_of(fabric, layout, False, {}) if symbol.marks and not symbol.given]
+    shapes = [unary_union([Polygon(outline(mark)).buffer(0) for mark in symbol.marks]) for symbol in found]
+    overlaps, near = [], []
+    for i, j in _pairs(STRtree(shapes), shapes, clearance):
+        if found[j].id in found[i].touches:
+            continue
+        area = shapes[i].intersection(shapes[j]).area
+        if area > 0.003:
+            overlaps.append((found[i].id, found[j].id, area))
+        else:
+            near.append((found[i].id, found[j].id, shapes[i].distance(shapes[j])))
+    return overlaps, near
