@@ -55,6 +55,13 @@ def row(rounds: int, times: int, before: tuple[float, float] | None) -> tuple[st
     ), (reading, working)
 
 
+def long_line(steps: int) -> bytes:
+    """A file whose one row says every stitch by itself."""
+    row = ", ".join(["sc in 2nd ch from hook", *["sc in next ch"] * (steps - 1)])
+    head = HEAD.replace('shape = "circle"\nrounds', 'shape = "rectangle"\nrows')
+    return f'{head}Chain: Ch {steps + 1}.\nRow 1: {row}.\n"""\n'.encode()
+
+
 def main() -> None:
     times = int(sys.argv[1]) if len(sys.argv) > 1 else 3
     print("rounds stitches  split ms   read ms   work ms  read r/s  work r/s    st/s   growth read, work")
@@ -62,6 +69,11 @@ def main() -> None:
     for rounds in SIZES:
         line, before = row(rounds, times, before)
         print(line, flush=True)
+    print("\nsteps in one line   read ms   us a step")
+    for steps in (2_000, 20_000):
+        data = long_line(steps)
+        spent, _ = best(times, lambda data=data: read_pattern("long.toml", data))  # type: ignore[misc]
+        print(f"{steps:17d} {spent * 1000:9.1f} {spent / steps * 1e6:11.1f}", flush=True)
 
 
 if __name__ == "__main__":

@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from dataclasses import field, replace
 from typing import Protocol, TypeVar
 
-from motifold.render.pattern.instructions import CountClaim, Loop, Place, SideFacing, TargetKind
+from motifold.render.pattern.instructions import CountClaim, Loop, Place, SideFacing, TargetKind, Work
 from motifold.render.pattern.notation.context import NotationContext
 from motifold.render.pattern.notation.lexicon import END, Lexeme
 from motifold.render.pattern.notation.problems import Rejected, error
@@ -38,6 +38,16 @@ class Mode:
     of_round: int | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Known:
+    """A step that was read, the stitch in hand after it, and from which of its words to which its place is said."""
+
+    step: Work
+    hand: str
+    place_from: int
+    place_to: int
+
+
 @dataclass(slots=True)
 class Memory:
     """What one line tells the next: ids, the stitch in hand, the last place named, the last round's number.
@@ -54,6 +64,7 @@ class Memory:
     ring_fresh: bool = False
     last_place: Place | None = None
     last_number: int = 0
+    known: dict[tuple[str, ...], Known] = field(default_factory=dict)
 
 
 @dataclass(slots=True)

@@ -15,6 +15,7 @@ from motifold.render.pattern.instructions import (
     Turn,
     Work,
 )
+from motifold.render.pattern.notation.again import key_of_step, read_before, remember
 from motifold.render.pattern.notation.amounts import at_times
 from motifold.render.pattern.notation.asides import cluster_made, counts_as_after, counts_in_bracket, remark_in_brackets, you_should_have
 from motifold.render.pattern.notation.beginnings import at_counts_as
@@ -69,7 +70,12 @@ def read_steps(r: Reader) -> tuple[Step, ...]:
             continue
         linked = r.before().kind == "word" and r.before().value == "and"
         try:
-            more = read_step(r, steps)
+            key = key_of_step(r)
+            again = read_before(r, key) if key is not None else None
+            said = len(r.memory.problems)
+            more = again if again is not None else read_step(r, steps)
+            if key is not None and again is None:
+                remember(r, key, at, said, more)
             if r.memory.ring_wanted and r.depth == 0 and more:
                 more = [MagicRing(r.new_id(), r.span(at)), *more]
                 r.memory.ring_wanted = False
