@@ -15,7 +15,6 @@ from motifold.render.motif.chart.once import once_words, one_repeat
 from motifold.render.motif.chart.plate import PlateText, make_plate
 from motifold.render.motif.chart.tiles import MARGIN_MM, PAPERS_MM, Paper, PaperChart, on_paper, page_of, single_pitch
 from motifold.render.pattern.model import Pattern
-from motifold.render.sizing import row_height_cm
 from motifold.render.worked import Worked, WorkedSize
 from motifold.symbols.record import dataclass
 
@@ -27,8 +26,6 @@ CORNER_U = 8.0
 _KEY_COLUMN_MM = 58.0
 _LARGE_MM = 200.0
 """A chart that is wider says how large it is drawn."""
-_UNEVEN = 0.08
-"""Where a row's height on the chart is further off the gauge than this, a scale bar is only good across."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +104,7 @@ def draw_charts(
         this = replace(look, title=None, sector=part)
         single = one_repeat(fabric, layout, this) if sheet.once and part is None else None
         layout, this = single or (layout, this)
-        scale = _scale(worked.pattern, size, name, fabric, layout) if single is None and part is None else None
+        scale = _scale(size, name, fabric, layout) if single is None and part is None else None
         chart = _Chart(fabric, layout, this, title, scale)
         drawings += _steps(name, chart, sheet) if steps else _whole(name, chart, sheet)
     return tuple(drawings)
@@ -115,13 +112,13 @@ def draw_charts(
 
 @dataclass(frozen=True, slots=True)
 class _Chart:
-    """One chart that is to be drawn. ``scale``: cm of the finished work to a u of the chart, across and upwards, where a gauge tells."""
+    """One chart that is to be drawn. ``scale``: cm of the finished work to a u of the chart, across, where a gauge tells."""
 
     fabric: Fabric
     layout: Layout
     look: ChartLook
     title: str
-    scale: tuple[float, float] | None
+    scale: float | None
 
 
 def _whole(name: str, chart: _Chart, sheet: ChartSheet) -> list[NamedDrawing]:
@@ -181,14 +178,13 @@ def _plate_text(chart: _Chart, sheet: ChartSheet, pitch: float, drawing: Drawing
     widest = PAPERS_MM[sheet.paper][0] - 2 * MARGIN_MM if sheet.paper else 4 * _KEY_COLUMN_MM
     columns = max(1, int(min(drawing.width_mm + 25, widest) // _KEY_COLUMN_MM))
     key = draw_key(entries, look.terms, columns * _KEY_COLUMN_MM) if entries else None
-    across, upwards = (value / pitch for value in chart.scale) if chart.scale else (None, None)
-    tall = upwards if across and upwards and abs(upwards / across - 1) > _UNEVEN else None
+    across = chart.scale / pitch if chart.scale else None
     said = [once_words(chart.fabric, look)]
     if across:
         said.append(f"Scale {_ratio(10 * across)}; a chain is {pitch:.2g} mm long")
     elif sheet.paper or drawing.width_mm > _LARGE_MM:
         said.append(f"A chain is {pitch:.2g} mm long")
-    return PlateText(chart.title, middle, key, across, tall, tuple(words for words in said if words), look.mono)
+    return PlateText(chart.title, middle, key, across, chart.fabric.worked == "rows", tuple(words for words in said if words), look.mono)
 
 
 def _ratio(finished: float) -> str:
@@ -196,27 +192,21 @@ def _ratio(finished: float) -> str:
     return f"1 : {finished:.2g}" if finished >= 1 else f"{1 / finished:.2g} : 1"
 
 
-def _scale(pattern: Pattern, size: WorkedSize, name: str, fabric: Fabric, layout: Layout) -> tuple[float, float] | None:
-    """Cm of the finished motif to a u of its chart, across and upwards; None where the gauge does not tell, or a side faces no other."""
+def _scale(size: WorkedSize, name: str, fabric: Fabric, layout: Layout) -> float | None:
+    """Cm of the finished motif to a u of its chart, across; None where the gauge does not tell, or where no side faces another."""
     width = size.widths_cm.get(name)
     if not width or not layout.shapes:
         return None
     if fabric.worked == "rows":
         lines = [point for shape in layout.shapes for point in shape.outline]
-        across = width / (max(x for x, _ in lines) - min(x for x, _ in lines) + 1.0)
-        row = row_height_cm(pattern.gauge) if pattern.gauge else None
-        rows = sum(1 for this in fabric.rounds if this.kind == "row")
-        high = max(y for _, y in lines)
-        return across, row * rows / high if row and high > 0 else across
+        return width / (max(x for x, _ in lines) - min(x for x, _ in lines) + 1.0)
     corners = layout.shapes[-1].corners
     if not corners:
-        wide = 2 * max(hypot(*p) for p in layout.shapes[-1].outline)
-        return width / wide, width / wide
+        return width / (2 * max(hypot(*p) for p in layout.shapes[-1].outline))
     if len(corners) % 2 or len(corners) < 4:
         return None
     (ax, ay), (bx, by) = corners[:2]
-    wide = 2 * abs(ax * by - ay * bx) / max(hypot(bx - ax, by - ay), 1e-9)
-    return width / wide, width / wide
+    return width / max(2 * abs(ax * by - ay * bx) / max(hypot(bx - ax, by - ay), 1e-9), 1e-9)
 
 
 def part_of(fabric: Fabric, layout: Layout) -> tuple[float, float] | None:

@@ -36,7 +36,7 @@ def round_bracket(repeat: Repeat, layout: Layout, starts: dict[int, Start], whit
     flip = -1.0 if look.left_handed else 1.0
     corners = next(((shape.corners if len(shape.corners) > 2 else ()) for shape in layout.shapes if shape.round == index), ())
     ring = tuple((flip * x, y) for x, y in corners)
-    reach = max((hypot(*p) for p in starts[index].outline), default=1.0)
+    reach = float(starts[index].reaches.max())
     step = tau / repeat.times
     copies = sorted(range(repeat.times), key=lambda k: (round(_from_top(repeat, k * step), 6), k))
     for away in [0.55 + 0.25 * i for i in range(ceil((_FURTHEST - 0.55) / 0.25))]:
@@ -174,10 +174,10 @@ def _is_white(item: Item, path: Path, white: White) -> bool:
     """Whether nothing is met along the line, at its ticks or by the label."""
     import numpy as np
 
-    lengths = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(path)]
-    count = max(2, ceil(sum(lengths) / _STEP))
-    places = [_at(path, lengths, sum(lengths) * k / count)[0] for k in range(count + 1)]
-    places += [mark.points[-1] for mark in item.marks]
+    places = [path[-1], *(mark.points[-1] for mark in item.marks)]
+    for (ax, ay), (bx, by) in pairwise(path):
+        count = max(1, ceil(hypot(bx - ax, by - ay) / _STEP - 1e-6))
+        places += [(ax + (bx - ax) * k / count, ay + (by - ay) * k / count) for k in range(count)]
     if not white.free(np.asarray(places), _STEP / 2, _STEP / 2).all():
         return False
     return bool(white.free(np.asarray([item.center]), item.width, item.height).all())

@@ -228,11 +228,14 @@ def all_ink(fabric: Fabric, symbols: tuple[Symbol, ...]) -> tuple[Mark, ...]:
 
 def chart_box(symbols: tuple[Symbol, ...], ink: tuple[Mark, ...]) -> tuple[float, float, float, float]:
     """The chart's box in u: all ink and a margin."""
+    import numpy as np
+
     points = [point for mark in ink for point in mark.points] + [end for s in symbols for end in (s.foot, s.head) if not s.given]
     if not points:
         return (-1.0, -1.0, 1.0, 1.0)
-    xs, ys = [p[0] for p in points], [p[1] for p in points]
-    return (min(xs) - MARGIN, min(ys) - MARGIN, max(xs) + MARGIN, max(ys) + MARGIN)
+    placed = np.asarray(points)
+    (left, low), (right, top) = placed.min(axis=0).tolist(), placed.max(axis=0).tolist()
+    return (left - MARGIN, low - MARGIN, right + MARGIN, top + MARGIN)
 
 
 def _description(fabric: Fabric, look: ChartLook) -> str:

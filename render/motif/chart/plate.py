@@ -29,15 +29,15 @@ _BAR_LEAST_MM = 14.0
 class PlateText:
     """What is set around a chart. ``key``: the drawing of its key. ``middle``: what the title is centred on, in the chart's mm.
 
-    ``cm_per_mm``: how much of the finished work a mm of the chart is, across; None where no gauge says. ``tall``: that ratio upwards, where
-    it is another. ``notes``: a line each.
+    ``cm_per_mm``: how much of the finished work a mm of the chart is; None where no gauge says. ``across``: only from side to side, as rows
+    are charted higher than they are. ``notes``: a line each.
     """
 
     title: str
     middle: float
     key: Drawing | None = None
     cm_per_mm: float | None = None
-    tall: float | None = None
+    across: bool = False
     notes: tuple[str, ...] = ()
     mono: bool = False
 
@@ -99,7 +99,7 @@ def scale_bar(x: float, y: float, text: PlateText, color: str) -> tuple[list[Ope
     ends = [((at, middle - 0.9), (at, middle + 0.9)) for at in (x + 0.1, end)]
     lines = [((x + 0.1, middle), (end, middle)), *ends]
     out: list[Operation] = [StrokePath(path_of(line, False, False, 1.0), color, 0.2) for line in lines]
-    across = " across" if text.tall is not None else ""
+    across = " across" if text.across else ""
     words = f"{cm:g} cm ({cm / 2.54:.2g} in) of the work{across}"
     return [*out, Text(end + 1.6, y, words, "sans", NOTE_PT, color)], end + 1.6 - x + text_width_mm(words, "sans", NOTE_PT)
 

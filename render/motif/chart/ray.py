@@ -27,7 +27,7 @@ EVERY = (1, 2, 5, 10)
 """Which rounds are numbered, where not all can be."""
 MOST_LEADERS = 6
 """More lines than these through a chart are a tangle."""
-_WAYS = 24
+_WAYS = 16
 """How many places, and on either side how many ends, are tried for such a line."""
 _RAY_STEP = pi / 120
 _RAYS = 70
@@ -42,7 +42,12 @@ Wanted = Sequence[tuple[int, int]]
 def round_numbers(fabric: Fabric, starts: dict[int, Start], white: White, look: ChartLook) -> tuple[Item, ...]:
     """The numbers of all rounds that have white for one, and of some of the others; their places are taken from ``white``."""
     numbered = [(index, number) for index in sorted(starts) if (number := fabric.rounds[index].number) is not None]
-    found = max((_on_a_ray(numbered, starts, white, look, size) for size in NUMBER_PT), key=len)
+    found: tuple[Item, ...] = ()
+    for size in NUMBER_PT:
+        tried = _on_a_ray(numbered, starts, white, look, size)
+        found = tried if len(tried) > len(found) else found
+        if len(found) == len(numbered):
+            break
     placed = {item.round_index for item in found}
     for every in EVERY:
         missing = [pair for pair in numbered if pair[0] not in placed and (pair[1] % every == 0 or pair == numbered[-1])]
@@ -138,10 +143,7 @@ def _reach(start: Start, angles: NDArray[np.float64]) -> NDArray[np.float64]:
     """How far the round's outline is from the centre in these directions."""
     import numpy as np
 
-    ring = np.asarray(start.outline)
-    way = np.arctan2(ring[:, 1], ring[:, 0])
-    order = np.argsort(way, kind="stable")
-    found: NDArray[np.float64] = np.interp(angles, way[order], np.hypot(ring[:, 0], ring[:, 1])[order], period=2 * pi)
+    found: NDArray[np.float64] = np.interp(angles, start.ways, start.reaches, period=2 * pi)
     return found
 
 
@@ -167,7 +169,7 @@ def _around(start: Start, wish: Point, white: White, measure: tuple[float, float
     """White places close to ``wish``, nearest first: in the round's band, then on its outer edge."""
     import numpy as np
 
-    ring = np.asarray(start.outline)
+    ring = start.outline
     ring = ring[np.hypot(ring[:, 0] - wish[0], ring[:, 1] - wish[1]) <= _NEAR + start.tall]
     far = np.maximum(np.hypot(ring[:, 0], ring[:, 1]), 1e-9)
     found: list[Point] = []
@@ -241,7 +243,7 @@ def _leader(
     along = along / np.maximum(long, 1e-9)[:, None]
     gone = np.minimum(measure[0] / 2 / np.maximum(np.abs(along[:, 0]), 1e-9), measure[1] / 2 / np.maximum(np.abs(along[:, 1]), 1e-9)) + 0.15
     begins = np.asarray(place) + along * gone[:, None]
-    parts = np.linspace(0.0, 1.0, max(2, int(float(long.max()) / 0.09)))[None, :, None]
+    parts = np.linspace(0.0, 1.0, max(2, int(float(long.max()) / 0.12)))[None, :, None]
     line = begins[:, None, :] + (ends - begins)[:, None, :] * parts
     met = white.inked(line.reshape(-1, 2)).reshape(line.shape[:2]).sum(axis=1) * long / line.shape[1]
     best = int(np.argmin(met + 0.02 * long + 1e-6 * np.abs(ways - angle)))

@@ -47,9 +47,14 @@ def tone_of(round_index: int, rounds: Sequence[Round], look: ChartLook, yarn: st
     if look.mono:
         return Tone("#4a4a4a", 0.80) if even else Tone("#000000", 1.0)
     color = look.yarn_colors.get(yarn, INK)
-    if contrast(color, PAPER) < PALE and look.pitch_mm >= OUTLINED_U_MM:
+    if _stands_out(color) < PALE and look.pitch_mm >= OUTLINED_U_MM:
         return Tone(readable(color, shade=even, least=_EDGE_CONTRAST), core=color)
     return Tone(readable(color, shade=even))
+
+
+@lru_cache(maxsize=512)
+def _stands_out(color: str) -> float:
+    return contrast(color, PAPER)
 
 
 def number_of(round_index: int, rounds: Sequence[Round]) -> int:
