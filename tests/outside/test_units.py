@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
 from motifold.render.pattern.quantity import Quantity
 from motifold.render.sizing.hooks import HOOKS, nearest_hooks, us_label
 from motifold.render.sizing.tables import look_up
-from motifold.render.sizing.units import cm_text, convert, fraction_text, inches_text, percent_text
+from motifold.render.sizing.units import cm_text, convert, fraction_text, inches_text, one_length, percent_text
 
 pint = pytest.importorskip("pint")
 
@@ -42,6 +45,41 @@ def test_a_length_is_no_weight() -> None:
 )
 def test_inches_are_printed_in_eighths(cm: float, text: str) -> None:
     assert inches_text(cm) == text
+
+
+@pytest.mark.parametrize("cm", [0.05, 0.9, 3.333, 12.84, 45.7, 228.6, -4.4])
+def test_problems_tell_inches_as_print_does(cm: float) -> None:
+    """Problems are told without a unit library (2.54 cm are an inch exactly); what they say is what pint makes of it."""
+    assert one_length(cm, True) == inches_text(cm)
+
+
+def test_a_check_in_inches_never_loads_a_unit_library(tmp_path: Path) -> None:
+    """Even where a problem names lengths in inches."""
+    text = (
+        '[pattern]\ntitle = "X"\nterms = "US"\n[gauge]\nrounds = 5\nwidth = "5 in"\n[size]\nacross = 4\nease = "0 % to 1 %"\n'
+        '[size.bodies]\nOne = "21 in"\n[motif.disc]\nrounds = "Ring: Make a magic ring.\\nRnd 1: Ch 1, 6 sc in ring; join.\\n'
+        'Rnd 2 and following: Ch 1, 2 sc in each st around; join."\n'
+    )
+    (tmp_path / "x.toml").write_text(text, encoding="utf-8")
+    code = (
+        "import sys\nfrom motifold.cli import main\ntry:\n    main(['check', sys.argv[1]])\nexcept SystemExit:\n    pass\n"
+        "print('pint' in sys.modules)"
+    )
+    done = subprocess.run([sys.executable, "-c", code, str(tmp_path / "x.toml")], capture_output=True, text=True, check=True)
+    assert "size-fit" in done.stderr and "in (" in done.stderr.replace("\u00a0", " ")
+    assert done.stdout.split()[-1] == "False"
+
+
+@pytest.mark.parametrize(
+    ("name", "band"),
+    [("head, 6 months, boys", (41.0, 45.6)), ("head, 24 months, girls", (44.6, 49.8)), ("head, 8 years, girls", (50.7, 55.3)),
+     ("head, men", (54.8, 60.1)), ("hand, women", (17.3, 20.2)), ("head, 2 years", (44.6, 50.8))],
+)  # fmt: skip
+def test_bands_are_the_published_centiles(name: str, band: tuple[float, float]) -> None:
+    """3rd to 97th centile of WHO 2007 and UK 1990; 5th to 95th of ANSUR II."""
+    found = look_up(name)
+    assert found is not None
+    assert found.band_cm == pytest.approx(band)
 
 
 def test_numbers_are_printed_without_empty_decimals_and_with_a_real_minus() -> None:
