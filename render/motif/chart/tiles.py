@@ -8,11 +8,11 @@ from math import ceil
 from typing import Literal
 
 from motifold.render.drawing.display import Drawing, FillPath, Group, Operation, Path, Point, StrokePath, Text, Transform
-from motifold.render.drawing.fonts import cap_height_mm
+from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
 from motifold.render.drawing.measure import bounds, place
 from motifold.render.motif.chart.ink import path_of
 from motifold.render.motif.chart.items import LEADER, QUIET
-from motifold.render.motif.chart.look import INK
+from motifold.render.motif.chart.look import INK, PAPER
 from motifold.render.motif.chart.plate import NOTE_PT, PlateText, make_plate
 from motifold.symbols.record import dataclass
 
@@ -268,7 +268,10 @@ def _overview(chart: PaperChart, drawing: Drawing, plan: _Split, origin: Point, 
             x, y = _corner(drawing, plan, i, j)
             (ax, ay), (bx, by) = at((x, y)), at((x + plan.wide, y + plan.high))
             out.append(StrokePath(path_of(((ax, ay), (bx, ay), (bx, by), (ax, by)), False, True, 1.0), QUIET, 0.2))
-            out.append(Text(ax + 3.4, by - 7.4, _name(i, j), "serif-bold", 12.0, INK))
+            wide = text_width_mm(_name(i, j), "serif-bold", 12.0) + 2.4
+            patch = ((ax + 2, by - 1.4), (ax + 2 + wide, by - 1.4), (ax + 2 + wide, by - 7.4), (ax + 2, by - 7.4))
+            out.append(FillPath(path_of(patch, False, True, 1.0), PAPER))
+            out.append(Text(ax + 3.2, by - 6.2, _name(i, j), "serif-bold", 12.0, INK))
     (left, _), (_, top) = _corner(drawing, plan, 0, plan.across - 1), _corner(drawing, plan, 0, 0)
     wide, high = at((left + plan.wide, top + plan.high))
     return Drawing((0.0, 0.0, wide, high), tuple(out), "", "")
