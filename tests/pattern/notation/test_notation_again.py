@@ -1,5 +1,7 @@
 """Words that come again are read as they were, with a number and a place of their own; what depends on its surroundings is read anew."""
 
+# ruff: noqa: E501 (a row keeps its line)
+
 from __future__ import annotations
 
 import pytest
