@@ -57,6 +57,20 @@ def sides_lost(pattern: Pattern, fabrics: Mapping[str, Fabric]) -> bool:
     )
 
 
+def told_of_panels(problems: Sequence[Problem]) -> list[Problem]:
+    """An assembly's problems: a panel of the wrong shape is joined to nothing, and what is no side stays open nowhere."""
+    codes = {problem.code for problem in problems}
+    gone = {"net-shape": "panel-unjoined", "open-unknown": "open-differs"}
+    return without(problems, {follows for cause, follows in gone.items() if cause in codes})
+
+
+def spare_words_known(unread: frozenset[str], problems: Iterable[Problem], doubts: Iterable[Problem]) -> list[Problem]:
+    """An editor's doubts; that a stitch or a yarn is never used is not asked where a line, or its table, could not be read."""
+    lines = unread & {"motif", "edging"} or any(problem.code == "yarn" for problem in problems)
+    gone = {"spare-stitch", "spare-yarn"} if lines else {"spare-stitch"} if "stitch" in unread else set()
+    return without(doubts, gone)
+
+
 def without(problems: Iterable[Problem], codes: Collection[str]) -> list[Problem]:
     """The problems that have none of the codes."""
     return [problem for problem in problems if problem.code not in codes]
