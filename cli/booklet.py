@@ -33,6 +33,7 @@ PAPERS: dict[str, Literal["A4", "Letter", "A5"]] = {"a4": "A4", "letter": "Lette
 @click.option("--fold", is_flag=True, help="Two pages on each side of the sheet, in the order for folding and stapling.")
 @click.option("--errata", is_flag=True, help="Only what has changed since the first edition, as a sheet of its own.")
 @terms_option
+@click.option("--numbers", is_flag=True, help="With the growth curve, yarn by colour and part, and the plan of colourways.")
 @mono_option
 @left_handed_option
 @output_option
@@ -42,6 +43,7 @@ def command(
     pattern: Path,
     paper: str,
     plain: bool,
+    numbers: bool,
     fold: bool,
     errata: bool,
     terms: str | None,
@@ -72,6 +74,7 @@ def command(
         mono=mono,
         left_handed=left_handed,
         plain=plain,
+        numbers=numbers,
     )
     if errata and not worked.pattern.edition.changes:
         raise click.UsageError("the pattern says nothing of changes: they stand under [pattern.changes], each below its version.")

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from motifold.render.booklet.drawings import assembly_figures, cover_pictures, motif_figures
 from motifold.render.booklet.model import BookletContent, Cover, Figure, Look, PageStyle
+from motifold.render.booklet.numbers import number_figures
 from motifold.render.booklet.own import photographs, web_code
 from motifold.render.pattern.model import Pattern, Terms
 from motifold.render.worked import Worked, WorkedSize, needs_by_size
@@ -31,6 +32,8 @@ def booklet_content(worked: Worked, look: Look) -> BookletContent:
     figures: tuple[Figure, ...] = ()
     if size is not None:
         figures = (*motif_figures(worked, size, look, terms), *assembly_figures(size, look))
+    if look.numbers:
+        figures = (*figures, *number_figures(worked, look))
     own = photographs(pattern, look)
     front = [photo for photo in own if photo.subject == "cover"]
     codes = (web_code(pattern.edition.web),) if pattern.edition.web else ()

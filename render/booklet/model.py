@@ -12,12 +12,15 @@ from motifold.render.words.model import Document
 from motifold.symbols.record import dataclass
 
 PaperName = Literal["A4", "Letter", "A5", "Half Letter"]
-FigureRole = Literal["chart", "key", "growth", "net", "seams", "step", "finished", "photograph", "code"]
+FigureRole = Literal["chart", "key", "growth", "net", "seams", "step", "finished", "photograph", "numbers", "code"]
 
 
 @dataclass(frozen=True, slots=True)
 class Look:
-    """How the booklet is wanted: sheet, terms (None: the file's), one size or all (None), colour or none, for which hand."""
+    """How the booklet is wanted: sheet, terms (None: the file's), one size or all (None), colour or none, for which hand.
+
+    ``numbers``: with the growth curve, the yarn by colour and part, and the plan of the colourways.
+    """
 
     paper: PaperName = "A4"
     terms: Literal["US", "UK"] | None = None
@@ -25,6 +28,7 @@ class Look:
     mono: bool = False
     left_handed: bool = False
     plain: bool = False
+    numbers: bool = False
 
 
 @dataclass(frozen=True, slots=True)

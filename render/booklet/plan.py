@@ -117,6 +117,10 @@ def _plans(content: BookletContent, sections: Sequence[Section], closer: int, co
     return [plan for plan in plans if plan.cost < bound]
 
 
+_BELOW = frozenset({"photograph", "numbers"})
+"""Roles of figures that stand below all words of their part."""
+
+
 def _pieces(content: BookletContent, sections: Sequence[Section]) -> tuple[list[_Piece], list[Figure]]:
     """The pieces in order, and the figures that belong to none of them."""
     pieces: list[_Piece] = []
@@ -135,16 +139,16 @@ def _pieces(content: BookletContent, sections: Sequence[Section]) -> tuple[list[
         this = (section, (DOCUMENT, Tag("Sect", key)), key)
         here = [place for place, figure in enumerate(content.figures) if place not in placed and _belongs(figure, section)]
         placed.update(here)
-        drawn = tuple(content.figures[place] for place in here if content.figures[place].role != "photograph")
-        photographs = tuple(content.figures[place] for place in here if content.figures[place].role == "photograph")
+        drawn = tuple(content.figures[place] for place in here if content.figures[place].role not in _BELOW)
+        below = tuple(content.figures[place] for place in here if content.figures[place].role in _BELOW)
         if drawn:
             spoken()
             pieces.append(_Piece((this,), drawn))
         else:
             words.append(this)
-        if photographs:
+        if below:
             spoken()
-            pieces.append(_Piece((this,), photographs))
+            pieces.append(_Piece((this,), below))
     spoken()
     return pieces, [figure for place, figure in enumerate(content.figures) if place not in placed]
 
@@ -158,8 +162,9 @@ def _ways(piece: _Piece, start: Composer, setting: Setting, title: str) -> Itera
         return
     section, tags, key = piece.sections[0]
     composer.running(title if "code" in roles else section.title)
-    if "photograph" in roles:
-        figure_grid(piece.figures, composer, setting, tags, f"{key}/photographs")
+    if roles <= _BELOW:
+        across = 1 if "numbers" in roles else 0  # their letters would be too small side by side
+        figure_grid(piece.figures, composer, setting, tags, f"{key}/photographs", across)
         yield composer
     elif "code" in roles:
         composer.whole(_beside_its_code(section, piece.figures[0], setting, tags, key))
@@ -214,7 +219,7 @@ def _belongs(figure: Figure, section: Section) -> bool:
     match figure.role:
         case "chart" | "key" | "growth":
             return section.key in ("motif", "edging") and figure.subject == section.subject
-        case "photograph":
+        case "photograph" | "numbers":
             return figure.subject in (section.key, section.subject)
         case "code":
             return section.key == "edition"

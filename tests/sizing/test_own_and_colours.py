@@ -268,3 +268,12 @@ def test_the_pictures_say_in_words_what_they_show() -> None:
     plan = draw_placing(worked(blanket(2, 2)).pattern, worked(blanket(2, 2)).sizes[0].assembly)
     assert plan is not None and plan.description.count("times") == 3
     assert draw_placing(done.pattern, done.sizes[0].assembly) is None
+
+
+def test_the_booklet_has_the_pictures_when_asked() -> None:
+    from motifold.render.booklet import Look, booklet_content
+
+    done = worked(HEAD + GAUGE + GROWS + NET + SIZES)
+    pictures = [figure.subject for figure in booklet_content(done, Look(numbers=True)).figures if figure.role == "numbers"]
+    assert pictures == ["sizes", "materials"]
+    assert not [figure for figure in booklet_content(done, Look()).figures if figure.role == "numbers"]
