@@ -117,6 +117,15 @@ def _alike(worked: Worked) -> Mapping[str, list[WorkedSize]]:
     }
 
 
+def _sewn(assembly: Assembly) -> str:
+    """How the seams are sewn, and what it costs that flat work goes first."""
+    if not assembly.passes:
+        return "joined as the motifs are worked" if assembly.seams else "in no pass"
+    more = len(assembly.passes) - assembly.least_passes
+    why = f" ({more} more because flat work goes first)" if more > 0 and not assembly.own_passes else ""
+    return f"in {_passes(len(assembly.passes))}{why}"
+
+
 def _who(sizes: list[WorkedSize], worked: Worked) -> str:
     if len(worked.sizes) < 2:
         return ""
@@ -156,7 +165,7 @@ def _size_summary(size: WorkedSize, pattern: Pattern, several: bool) -> list[str
         form = "" if assembly.orientable else ", a surface with one side"
         lines += [
             "",
-            f"{head}{len(assembly.panels)} panels, {len(assembly.seams)} seams in {_passes(len(assembly.passes))}, "
+            f"{head}{len(assembly.panels)} panels, {len(assembly.seams)} seams {_sewn(assembly)}, "
             f"{_pieces(assembly.pieces)}{form}, {_openings(len(assembly.openings))}{': ' + openings if openings else ''}",
         ]
     for name, fabric in size.edgings.items():

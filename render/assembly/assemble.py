@@ -67,6 +67,7 @@ def assemble(
         yarn=source.seam.yarn,
         fold=source.fold,
         form=source.form,
+        own_passes=bool(source.seam.passes),
     )
     wanting = len(seams) < len(source.join) + sum(seam.kind == "flat" for seam in seams)
     claims = (*unjoined(source, joint), *open_differs(source, joint, wanting), *(() if wanting else rolled(source, joint)))

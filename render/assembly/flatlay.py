@@ -16,6 +16,7 @@ from motifold.symbols.record import dataclass
 
 LARGEST_PANEL_MM = 40.0
 SMALLEST_PANEL_MM = 4.3  # a figure of 9 pt fits beside each
+LETTERED_MM = 8.5  # sides shorter than this have no room for a letter each beside the panel's name
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +66,11 @@ class Flatlay:
     number: dict[str, int]
     fold_number: dict[int, int]
     dense: bool = False
+
+    @property
+    def crammed(self) -> bool:
+        """Whether there is no room for a letter at each open side: then the plan has none, and each step has those that it sews."""
+        return self.dense and len(self.fold_number) > 6 and self.side_mm < LETTERED_MM
 
     def loose(self) -> list[list[int]]:
         """The panels in groups that lie together on the sheet, by numbers."""

@@ -55,6 +55,8 @@ def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State
         beside = way.beside(off, short, 1 - short)
         if state == "done":
             sheet.line(beside.points, DONE, THICK_MM, DASH_MM)
+        elif flat.crammed and state == "plain":
+            sheet.line(beside.points, FOLD, width, DASH_MM)
         elif flat.dense:
             _letter_inside(sheet, beside, letter, width, crowded=state == "plain")
         else:
@@ -90,7 +92,7 @@ def _letter_inside(sheet: Sheet, line: Rimline, letter: str, width: float, crowd
         sheet.arrow(end[-1], unit(end[0], end[-1]), FOLD, min(2.2, line.length * 0.25))
     half = CAP_EM / 2 * LETTER_PT * MM_PER_PT
     places = []
-    for deep in (2.3, 2.0, 2.8, 3.4):
+    for deep in (2.3, 2.0, 2.8, 3.4, -2.3, -3.2, -4.4, 4.4, -6.0):
         for share in (0.5, 0.4, 0.6, 0.3, 0.7):
             spot = line.beside(-deep, share - 0.01, share + 0.01).points[0]
             places.append((spot[0], spot[1] - half))

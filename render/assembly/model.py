@@ -106,7 +106,8 @@ class Assembly:
 
     ``scaled``: every outline is in true cm; otherwise outlines are nominal and no measurement may be printed from them.
     ``euler``: corners - edges + panels. ``adds_cm``: width that a seam adds between two panels. ``least_passes``: what Euler's theorem
-    asks for at least, before flat work is put first. ``method`` and ``yarn`` of the seams, ``fold`` and ``form`` as the pattern says.
+    asks for at least, before flat work is put first. ``own_passes``: the pattern
+    gave them. ``method`` and ``yarn`` of the seams, ``fold`` and ``form`` as the pattern says.
     """
 
     panels: tuple[Panel, ...]
@@ -127,3 +128,4 @@ class Assembly:
     yarn: str | None = None
     fold: tuple[str, ...] = ()
     form: str | None = None
+    own_passes: bool = False

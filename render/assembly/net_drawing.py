@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from motifold.render.assembly.flatlay import Flatlay, Rimline, lay
 from motifold.render.assembly.fold_paint import eased_in, paint_gathers
-from motifold.render.assembly.measures import OFF_MM, level, upright
+from motifold.render.assembly.measures import OFF_MM, length_text, level, upright
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.net_paint import paint_gap, paint_joined, paint_numbers, paint_order, paint_pass
-from motifold.render.assembly.panel_paint import paint_names, paint_panels
+from motifold.render.assembly.panel_paint import FIRST_DEEP_MM, FIRST_MM, paint_first_sides, paint_names, paint_panels
 from motifold.render.assembly.sewing import joins_as_it_goes
 from motifold.render.assembly.sheet import Sheet
 from motifold.render.assembly.steps import assembly_steps, work_order
@@ -54,8 +54,10 @@ def draw_net(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: 
         paint_gap(sheet, flat, gap.at)
     if flat.dense:
         paint_names(sheet, flat)
+    if flat.crammed:
+        paint_first_sides(sheet, flat)
     paint_numbers(sheet, flat, starts)
-    if assembly.scaled:
+    if assembly.scaled and not flat.crammed:
         _dimensions(sheet, flat)
     paint_key(sheet, flat, width_mm)
     return sheet.drawing(*_meaning(assembly, flat))
@@ -161,7 +163,12 @@ def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float) -> None:
         entries.append(("open", "stays open"))
     if flat.assembly.gaps:
         entries.append(("gap", "gap to close"))
-    if folds:
+    if folds and flat.crammed:
+        entries += [("folds", "sewn together: see the steps"), ("first", "side 1, the others counter-clockwise")]
+        lengths = {round(length, 2) if length is not None else None for panel in flat.panels for length in panel.sides_cm}
+        if flat.assembly.scaled and len(lengths) == 1:
+            entries.append(("plain", f"each side {length_text(lengths.pop() or 0.0)}"))
+    elif folds:
         entries.append(("fold", "same letter: sewn together"))
     if any(flat.assembly.seams[i].twist for i in flat.seams):
         entries.append(("twist", "A~: with a twist, as the arrows run"))
@@ -170,7 +177,7 @@ def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float) -> None:
     entries.append(("rs", "RS: right side up"))
     right = max(box[2], box[0] + min(width_mm, 90.0))
     for mark, words in entries:
-        plain = mark in ("rs", "twist")
+        plain = mark in ("rs", "twist", "plain")
         wide = (0.0 if plain else 9.5) + text_width_mm(words, "sans", LETTER_PT) + 4.0
         if x + wide - 4.0 > right and x > box[0]:
             x, y = box[0], y - 5.2
@@ -195,6 +202,11 @@ def _key_mark(sheet: Sheet, mark: str, at: Point) -> None:
         sheet.tag((x + 4, y), "1", FLAT, filled=True)
     elif mark == "joined":
         sheet.line([(x, y), (x + 8, y)], FLAT, THICK_MM)
+    elif mark == "folds":
+        sheet.line([(x, y), (x + 8, y)], FOLD, THICK_MM, DASH_MM)
+    elif mark == "first":
+        sheet.line([(x, y - 1.0), (x + 8, y - 1.0)], FOLD, THICK_MM, DASH_MM)
+        sheet.disc((x + 4, y - 1.0 + FIRST_DEEP_MM), FIRST_MM, INK)
     elif mark == "eased":
         line = ((x, y - 0.5), (x + 8, y - 0.5))
         sheet.line(line, FOLD, THICK_MM)

@@ -24,6 +24,9 @@ from motifold.render.assembly.style import (
 from motifold.render.drawing.display import Point
 from motifold.render.drawing.fonts import text_width_mm
 
+FIRST_DEEP_MM = 1.4  # how far a first side's dot lies within the panel
+FIRST_MM = 0.55  # and its radius
+
 
 def paint_panels(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None) -> None:
     """Fills, then edges: open sides thick, sides with a seam thin. ``now``: the panels that this step is about; others are paler."""
@@ -74,7 +77,19 @@ def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None,
             for side in range(len(panel.sides)):
                 half = stretch(flat.side_of(number, side), 0.5, 1.0)[0]
                 at = moved(half, unit(half, middle), 2.6)
-                sheet.words((at[0], at[1] - CAP_EM / 2 * LETTER_PT * MM_PER_PT), panel.sides[side], LETTER_PT, color=QUIET)
+                foot = at[0], at[1] - CAP_EM / 2 * LETTER_PT * MM_PER_PT
+                if not sheet.worded(words_box(foot, panel.sides[side], LETTER_PT)):
+                    sheet.words(foot, panel.sides[side], LETTER_PT, color=QUIET)
+
+
+def paint_first_sides(sheet: Sheet, flat: Flatlay) -> None:
+    """A dot within each panel at the middle of its first side, where there is no room for the number of every side."""
+    for number, panel in enumerate(flat.panels):
+        if "top" not in panel.sides and len(panel.sides) > 1:
+            half = stretch(flat.side_of(number, 0), 0.5, 1.0)[0]
+            at = moved(half, unit(half, _middle(flat.outlines[number])), FIRST_DEEP_MM)
+            if not sheet.worded((at[0] - FIRST_MM, at[1] - FIRST_MM, at[0] + FIRST_MM, at[1] + FIRST_MM)):
+                sheet.disc(at, FIRST_MM, INK)
 
 
 def _middle(outline: Sequence[Point]) -> Point:

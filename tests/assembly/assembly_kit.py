@@ -10,7 +10,7 @@ from types import SimpleNamespace
 from motifold.render.assembly import assemble
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.schematics import draw_finished, draw_net, draw_steps
-from motifold.render.assembly.sheet import bezier, line_meets_box, words_box
+from motifold.render.assembly.sheet import bezier, line_meets_box, words_box, words_boxes
 from motifold.render.drawing.display import Drawing, FillPath, Group, Operation, StrokePath, Text
 
 HAT = (
@@ -149,3 +149,15 @@ def _covers(fill: FillPath, box: tuple[float, float, float, float], text: Text) 
     corners = [(x, y) for x in (box[0] + shrunk, box[2] - shrunk) for y in (box[1] + shrunk, box[3] - shrunk)]
     turns = [[(b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) for a, b in pairwise(ring)] for p in corners]
     return all(min(turn) >= -1e-9 or max(turn) <= 1e-9 for turn in turns)
+
+
+def words_over_words(drawing: Drawing) -> list[str]:
+    """Words that stand on others."""
+    texts = [o for o in flat(drawing.operations) if isinstance(o, Text)]
+    boxes = [words_boxes((t.x_mm, t.y_mm), t.words, t.size_pt, t.face, t.anchor, t.angle_deg) for t in texts]
+    clashes = []
+    for i, ours in enumerate(boxes):
+        for j, theirs in enumerate(boxes[:i]):
+            if any(a[0] < b[2] - 0.05 and b[0] < a[2] - 0.05 and a[1] < b[3] - 0.05 and b[1] < a[3] - 0.05 for a in ours for b in theirs):
+                clashes.append(f"{texts[i].words!r} on {texts[j].words!r}")
+    return clashes

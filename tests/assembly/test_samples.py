@@ -1,0 +1,88 @@
+"""Assembled things of every kind as whole pattern files: found right, and told in words that follow the drawings."""
+
+from __future__ import annotations
+
+from functools import cache
+from importlib import resources
+
+import pytest
+
+from motifold.render.assembly.form import finished_form, finished_measures, worn_over
+from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.schematics import draw_net
+from motifold.render.assembly.solid import Solid
+from motifold.render.assembly.steps import assembly_steps
+from motifold.render.drawing.display import Text
+from motifold.render.pattern import read_pattern
+from motifold.render.words import write_document
+from motifold.render.words.model import Items
+from motifold.render.words.voice import WordsLook
+from motifold.render.worked import Worked, needs_by_size, work_pattern
+
+from assembly_kit import flat, words_over_words  # isort: skip
+
+ASSEMBLED = ("lighthouse-basket", "harbour-jacket", "ferry-hat", "cargo-bag", "buoy-ball", "pier-blanket")
+
+
+@cache
+def worked(name: str) -> Worked:
+    reading = read_pattern(name, resources.files("motifold.samples").joinpath(f"{name}.toml").read_bytes())
+    assert reading.pattern is not None
+    return work_pattern(reading.pattern, reading_problems=reading.problems)
+
+
+def assembly_of(name: str) -> Assembly:
+    assembly = worked(name).sizes[-1].assembly
+    assert assembly is not None
+    return assembly
+
+
+def steps_in_words(name: str) -> list[str]:
+    made = worked(name)
+    document = write_document(made, needs_by_size(made), WordsLook())
+    section = next(section for section in document.sections if section.key == "assembly")
+    return [item for block in section.blocks if isinstance(block, Items) and block.numbered for item in block.items]
+
+
+@pytest.mark.parametrize("name", ASSEMBLED)
+def test_a_sample_is_proved_in_silence(name: str) -> None:
+    assert worked(name).problems == ()
+    assembly = assembly_of(name)
+    assert assembly.pieces == 1 and assembly.orientable and assembly.gaps == ()
+    assert len(steps_in_words(name)) == len(assembly_steps(assembly))
+
+
+def test_a_pentagon_that_nobody_measured_takes_its_size_from_the_hexagons_beside_it() -> None:
+    ball = assembly_of("buoy-ball")
+    # The hexagon is 5.6 cm across: its side is 5.6 tan 30.
+    assert all(side == pytest.approx(5.6 / 3**0.5) for panel in ball.panels for side in panel.sides_cm)
+    assert isinstance(finished_form(ball), Solid)
+    assert sum(360 - corner.degrees for corner in ball.corners) == pytest.approx(720)
+
+
+def test_the_balls_plan_has_names_and_no_crowd_of_letters() -> None:
+    net = draw_net(assembly_of("buoy-ball"))
+    words = [o.words for o in flat(net.operations) if isinstance(o, Text)]
+    assert {panel.name for panel in assembly_of("buoy-ball").panels} <= set(words)
+    assert words_over_words(net) == []
+
+
+def test_a_hat_with_its_brim_up_is_still_worn_over() -> None:
+    assert worn_over(assembly_of("ferry-hat"))
+
+
+def test_the_bag_measures_three_squares_across_and_its_mouth_four_sides() -> None:
+    measures = {measure.name: measure.cm for measure in finished_measures(assembly_of("cargo-bag"))}
+    assert measures == pytest.approx({"flat width": 42.0, "flat height": 42.0, "opening": 56.0})
+
+
+def test_a_blanket_of_108_squares_is_joined_in_four_kinds_of_steps() -> None:
+    blanket = assembly_of("pier-blanket")
+    steps = assembly_steps(blanket)
+    assert [(len(step.made), set(step.own)) for step in steps] == [(1, set()), (8, {"left"}), (11, {"top"}), (88, {"left", "top"})]
+    assert sorted(seam.seam for step in steps for seam in step.steps) == list(range(8 * 12 + 9 * 11))
+    words = [item.replace("\N{NO-BREAK SPACE}", " ") for item in steps_in_words("pier-blanket")]
+    assert words[0] == "Work A1 as written."
+    # Four rounds: three ch-1 spaces a side, a ch-2 space at each corner.
+    assert words[1] == "Work A2 to A9, each joined along its left side: 5 joining sl sts in place of 3 ch-1 sps and 2 ch-2 sps."
+    assert words[3].endswith("9 joining sl sts in place of 6 ch-1 sps and 3 ch-2 sps.")
