@@ -49,6 +49,21 @@ def lack(heads: Sequence[complex], least: Sequence[float]) -> float:
     return max(1.0 - gap / room for gap, room in zip(gaps, least, strict=True))
 
 
+def hollow(stems: Sequence[Stem], heads: Sequence[complex]) -> float:
+    """How much the worst pair of heads that are not neighbours lacks of its room, as a part of it."""
+    count = len(heads)
+    worst = 0.0
+    for i in range(count):
+        for step in range(2, min(_REACH, count // 2) + 1):
+            j = (i + step) % count
+            worst = max(worst, 1.0 - abs(heads[j] - heads[i]) / _wide(stems[i], stems[j]))
+    return worst
+
+
+def _wide(a: Stem, b: Stem) -> float:
+    return max(a.half, a.body) + max(b.half, b.body) + CLEAR
+
+
 def _push(stems: Sequence[Stem], middles: Sequence[complex], at: Sequence[complex], i: int, j: int, least: float) -> complex:
     """How far the second of two heads must move, and the first the other way."""
     between = at[j] - at[i]
@@ -57,7 +72,7 @@ def _push(stems: Sequence[Stem], middles: Sequence[complex], at: Sequence[comple
         return between / apart * (least - apart) * _TOGETHER
     if least or apart > 1.2:
         return 0j
-    need = max(stems[i].half, stems[i].body) + max(stems[j].half, stems[j].body) + CLEAR
+    need = _wide(stems[i], stems[j])
     return between / apart * (need - apart) * _TOGETHER if apart < need else 0j
 
 

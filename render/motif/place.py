@@ -9,7 +9,7 @@ from math import pi
 
 from motifold.render.motif.circle import on_circle
 from motifold.render.motif.course import Course
-from motifold.render.motif.crowd import lack, parted
+from motifold.render.motif.crowd import hollow, lack, parted
 from motifold.render.motif.extents import CLEAR, LENGTH_LEAST, LENGTH_MOST
 from motifold.render.motif.gores import cuts
 from motifold.render.motif.ground import Ground
@@ -242,7 +242,7 @@ def _apart(
     task: Task, heads: list[complex], normals: list[complex], feet: list[list[complex]], fans: Sequence[Fan]
 ) -> tuple[list[complex], list[complex], float]:
     """Heads below the common outline, where some lack room beside each other, leaned apart; they look the way that they lean. And what the
-    worst pair still lacks.
+    worst pair of others still lacks.
     """
     pinned = dict(task.pins)
     at = [pinned.get(i, head) for i, head in enumerate(heads)]
@@ -254,7 +254,7 @@ def _apart(
             middles[stem] = foot
     moved = parted(task.course.stems, middles, at, task.room.least, pinned.keys())
     ways = [_unit(head - middle) for head, middle in zip(moved, middles, strict=True)]
-    return moved, [_unit(normal + way) for normal, way in zip(normals, ways, strict=True)], lack(moved, task.room.least)
+    return moved, [_unit(normal + way) for normal, way in zip(normals, ways, strict=True)], hollow(task.course.stems, moved)
 
 
 def _unit(z: complex) -> complex:
