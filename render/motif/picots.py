@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from cmath import exp
-from math import pi, tan
+from math import pi, sin, tan
 
 from motifold.render.fabric.model import Run
 from motifold.render.motif.course import Course
-from motifold.render.motif.extents import OVAL_HALF, OVAL_LEAST, PITCH
+from motifold.render.motif.extents import OVAL_HALF, OVAL_LEAST, PITCH, PITCH_LEAST
 from motifold.render.motif.ground import Ground
 
 
@@ -41,10 +41,11 @@ def picot(ground: Ground, run: Run, at: complex, normal: complex, rise: float) -
     count = len(chains)
     if not count:
         return
-    radius = ring_radius(count, True)
+    share = 2 * pi / (count + 0.75)
+    # Straight across, neighbouring ovals of the ring stand a pitch apart too.
+    radius = max(ring_radius(count, True), PITCH_LEAST / (2 * sin(share / 2)) if count > 1 else 0.0)
     base = at + normal * (rise + 0.17)
     centre = base + normal * radius
-    share = 2 * pi / (count + 0.75)
     for k, chain in enumerate(chains):
         turn = -normal * exp(1j * (share * (k + 0.875)))
         middle = centre + radius * turn

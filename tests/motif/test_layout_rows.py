@@ -146,3 +146,19 @@ def test_a_branch_goes_straight_out_from_the_head_that_it_was_begun_on(name: str
         for chain in run.stitches:
             middle = (complex(*at[chain].feet[0]) + complex(*at[chain].head)) / 2
             assert abs(((middle - complex(*root.head)) / way).imag) < 1e-6
+
+
+_CORNERS_OF_TWO = """
+Ring: Make a magic ring.
+Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of beg ch-3.
+Rnd 2: Ch 1 (does not count as a st), [sc in next 3 sts, 2 sc in next ch-2 sp] 4 times; join with sl st in first sc.
+Rnd 3: Ch 1 (does not count as a st), sc in each st around; join with sl st in first sc.
+"""
+
+
+def test_a_corner_of_two_stitches_without_a_chain_is_a_corner_for_the_next_round() -> None:
+    fabric = gallery.fabric_of(gallery.Piece("corners of two", "square", _CORNERS_OF_TWO))
+    shape = measures.polygon_shape(fabric, lay_out(fabric))
+    assert shape is not None
+    assert shape.bow < 0.005
+    assert shape.corner < 0.5
