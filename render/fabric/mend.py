@@ -82,7 +82,7 @@ def mends(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clues) -> Ite
     for by in (1, -1, 2, -2):
         if by == 2:
             yield from _missing_at_end(steps, size, terms)
-            yield from (Mend(new, words) for new, words in changed(steps, lambda step, _: _same_or_next(step, size, terms)))
+            yield from (Mend(new, words, 1) for new, words in changed(steps, lambda step, _: _same_or_next(step, size, terms)))
             if not clues.misnamed:
                 yield from misnamed(steps, size, terms, clues)
             yield from _missing_chains(steps, size, terms, clues)

@@ -190,6 +190,8 @@ def _mended(
     left = work_job(hook, replace(job, steps=likely[0].steps), carried, jobs[1] if len(jobs) > 1 else None)
     hook.mended[job.steps] = likely[0].steps
     hint = it_comes_out(mend.words for mend in likely)
+    if mistake.code == "count" and mistake.hint is not None and mistake.hint.startswith("if the work"):
+        hint = f"{hint}; {mistake.hint}"
     rest = [problem for problem in hook.problems[len(mark.problems) :] if problem.span != mistake.span]
     hook.problems = [*mark.problems, replace(mistake, hint=hint), *rest]
     return left

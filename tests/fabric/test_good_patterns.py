@@ -3,11 +3,12 @@
 import pytest
 from good import GOOD, Good
 from make import made
+from more_good import MORE
 
 
-@pytest.mark.parametrize("name", sorted(GOOD))
+@pytest.mark.parametrize("name", sorted(GOOD | MORE))
 def test_it_works_in_silence(name: str) -> None:
-    good: Good = GOOD[name]
+    good: Good = (GOOD | MORE)[name]
     worked = made(
         good.text,
         good.shape,

@@ -16,12 +16,13 @@ from pathlib import Path
 
 import pytest
 from good import GOOD, as_file
+from more_good import MORE
 
 from motifold.render.pattern import read_pattern
 from motifold.render.worked import work_pattern
 
 SAMPLES = [path.read_text(encoding="utf-8") for path in sorted((Path(__file__).parents[2] / "samples").glob("*.toml"))]
-LIBRARY = [as_file(name, GOOD[name]) for name in sorted(GOOD)]
+LIBRARY = [as_file(name, pattern) for name, pattern in sorted((GOOD | MORE).items())]
 LONGEST = 2.0
 """Seconds of one processor that one file may take, where it asks for no more than ``PLENTY`` stitches."""
 PLENTY = 20_000
