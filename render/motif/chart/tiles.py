@@ -268,10 +268,10 @@ def _overview(chart: PaperChart, drawing: Drawing, plan: _Split, origin: Point, 
             x, y = _corner(drawing, plan, i, j)
             (ax, ay), (bx, by) = at((x, y)), at((x + plan.wide, y + plan.high))
             out.append(StrokePath(path_of(((ax, ay), (bx, ay), (bx, by), (ax, by)), False, True, 1.0), QUIET, 0.2))
-            wide = text_width_mm(_name(i, j), "serif-bold", 12.0) + 2.4
-            patch = ((ax + 2, by - 1.4), (ax + 2 + wide, by - 1.4), (ax + 2 + wide, by - 7.4), (ax + 2, by - 7.4))
+            mx, my, half = (ax + bx) / 2, (ay + by) / 2, text_width_mm(_name(i, j), "serif-bold", 12.0) / 2 + 1.2
+            patch = ((mx - half, my - 3), (mx + half, my - 3), (mx + half, my + 3), (mx - half, my + 3))
             out.append(FillPath(path_of(patch, False, True, 1.0), PAPER))
-            out.append(Text(ax + 3.2, by - 6.2, _name(i, j), "serif-bold", 12.0, INK))
+            out.append(Text(mx, my - cap_height_mm("serif-bold", 12.0) / 2, _name(i, j), "serif-bold", 12.0, INK, "middle"))
     (left, _), (_, top) = _corner(drawing, plan, 0, plan.across - 1), _corner(drawing, plan, 0, 0)
     wide, high = at((left + plan.wide, top + plan.high))
     return Drawing((0.0, 0.0, wide, high), tuple(out), "", "")
