@@ -207,8 +207,9 @@ def paint_order(sheet: Sheet, flat: Flatlay, order: Sequence[str], only: Collect
                 break
         else:
             wide = text_width_mm(text, "sans-bold", LETTER_PT)
+            low = min(y for _, y in outline)
             for down in (0.0, 2.5, 2.9, 3.6):
                 at = middle[0], middle[1] - down
-                if sheet.free((at[0] - wide / 2, at[1] - half, at[0] + wide / 2, at[1] + half), 0.0):
+                if at[1] - half > low + 0.6 and sheet.free((at[0] - wide / 2, at[1] - half, at[0] + wide / 2, at[1] + half), 0.0):
                     sheet.words((at[0], at[1] - half), text, LETTER_PT, "sans-bold", FLAT)
                     break

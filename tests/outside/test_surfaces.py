@@ -113,3 +113,16 @@ def test_gauss_bonnet_holds_for_whatever_is_sewn_with_openings_or_handles() -> N
         assert (2 * surface.pieces - len(surface.openings) - surface.euler) % 2 == 0
         characteristics.add(surface.euler)
     assert len(characteristics) > 5
+
+
+def test_gauss_bonnet_holds_for_a_band_with_a_twist_too() -> None:
+    """Flat everywhere, straight along its one edge: nothing is lacking, and the characteristic of a one-sided band is 0."""
+    pairs = tuple(
+        JoinSource(NOWHERE, SidePiece(f"P{i}", "right"), SidePiece(f"P{(i + 1) % 5}", "left"), twist=i == 4) for i in range(5)
+    )
+    source = AssemblySource(None, {f"P{i}": "square" for i in range(5)}, (), pairs, None, SeamSource())
+    band, _ = assemble(source, {"square": motif(4)}, {"square": 10.0})
+    assert band is not None
+    assert sum((180 if corner.on_opening else 360) - corner.degrees for corner in band.corners) == pytest.approx(0)
+    assert (band.euler, band.orientable, len(band.openings)) == (0, False, 1)
+    assert band.openings[0].girth_cm == pytest.approx(100)
