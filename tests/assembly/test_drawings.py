@@ -14,6 +14,7 @@ from assembly_kit import (
     flat,
     made,
     strokes_over_words,
+    words_over_words,
 )
 
 from motifold.render.assembly import assemble
@@ -28,7 +29,7 @@ from motifold.render.drawing.measure import bounds, contrast
 @pytest.mark.parametrize("name", NAMES)
 def test_no_line_runs_through_words(by_hand: SimpleNamespace, name: str) -> None:
     for drawing in drawings(made(by_hand, name)):
-        assert strokes_over_words(drawing) == [], drawing.title
+        assert strokes_over_words(drawing) == [] and words_over_words(drawing) == [], drawing.title
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -37,7 +38,7 @@ def test_no_line_runs_through_words_in_the_room_of_a_small_page(by_hand: SimpleN
     assembly = made(by_hand, name)
     finished = draw_finished(assembly, 124.0, 68.0)
     for drawing in (draw_net(assembly, 124.0, 92.0), *draw_steps(assembly, 68.0, 56.0), *([finished] if finished else [])):
-        assert strokes_over_words(drawing) == [], drawing.title
+        assert strokes_over_words(drawing) == [] and words_over_words(drawing) == [], drawing.title
 
 
 def test_the_check_sees_a_line_through_words() -> None:
