@@ -238,10 +238,21 @@ def _tried(hook: Hook, job: Job, carried: tuple[Step, ...], jobs: Sequence[Job])
         return None
 
 
-def _next_comes_out(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], but_its_number: bool = False) -> bool:
+def _line_bears_out(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...]) -> bool:
+    """Whether a line with counts of its own comes out on what is made now, so that this is right whatever was said of it."""
+    if not jobs or not jobs[0].line.counts or jobs[0].kind == "finish":
+        return False
+    mark = mark_job(hook)
+    hook.tainted = False
+    after = _tried(hook, jobs[0], carried, jobs)
+    return after is not None and came_out(hook, mark)
+
+
+def _next_comes_out(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], but_its_number: bool | None = None) -> bool:
     """Whether the line after this one comes out on what is made now. Leaves everything as it was.
 
-    ``but_its_number``: or would, if the number that it states were not wrong in itself.
+    ``but_its_number``: or would, if the number that it states were not wrong in itself: where the line after that comes out on what
+    is made, or, True, where it breaks the regular growth of the piece. None: its number must be right.
     """
     if len(jobs) < 2 or jobs[1].kind == "finish":
         return True
@@ -249,9 +260,11 @@ def _next_comes_out(hook: Hook, jobs: Sequence[Job], carried: tuple[Step, ...], 
     hook.tainted = False
     after = _tried(hook, jobs[1], carried, jobs[1:])
     good = after is not None and came_out(hook, mark)
-    if after is not None and not good and but_its_number:
+    if after is not None and not good:
         new = {problem.code for problem in hook.problems[len(mark.problems) :]}
-        good = new & STRUCTURAL == {"count"} and _count_is_wrong(hook, hook.laps[-1], jobs[1])
+        if new & STRUCTURAL == {"count"}:
+            good = but_its_number is True and _count_is_wrong(hook, hook.laps[-1], jobs[1])
+            good = good or (but_its_number is not None and _line_bears_out(hook, jobs[2:], after))
     take_back_job(hook, mark)
     return good
 

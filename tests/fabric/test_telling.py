@@ -23,6 +23,19 @@ def test_every_number_that_is_wrong_is_told_and_nothing_else(wrong: set[int], by
     assert all(p.hint == f"if the work is right, the count is {RIGHT[p.span.line - 2]}" for p in worked.problems if p.span)
 
 
+@pytest.mark.parametrize("stated, wrong", [((7, 12), {2}), ((7, 13), {2, 3}), ((5, 11), {2, 3}), ((6, 14), {3})])
+def test_two_wrong_numbers_one_after_another_are_both_told_in_a_spiral(stated: tuple[int, int], wrong: set[int]) -> None:
+    worked = made(
+        f"""Ring: Magic ring.
+Rnd 1: 6 sc in ring. ({stated[0]} sc)
+Rnd 2: 2 sc in each st around. ({stated[1]} sc)
+Rnd 3: [Sc in next st, 2 sc in next st] 6 times. (18 sc)
+"""
+    )
+    assert {p.span.line for p in worked.problems if p.span} == wrong
+    assert worked.codes == ["count"] * len(wrong)
+
+
 def test_a_stitch_that_the_round_has_nowhere_is_named_with_what_there_is() -> None:
     worked = made(
         """Ring: Magic ring.
