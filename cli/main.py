@@ -10,6 +10,7 @@ from typing import Final
 import click
 
 VERBS: Final = {
+    "new": "A commented pattern file to start from.",
     "check": "The proof: counts round by round, and every problem at its place.",
     "chart": "Stitch charts of the motifs, as SVG, PDF or PNG.",
     "schematic": "The net, each seam pass and the finished thing, with measurements.",
