@@ -42,7 +42,7 @@ def along(course: Course, room: Room, at: Sequence[float], held: bool = False) -
     """Places along a row, over the places ``at`` of their feet; the ends are free. ``held``: columns are kept however far they lean."""
     like = [max(gap, PITCH) if not g.parts else gap for gap, g in zip(room.like, course.gaps, strict=True)]
     targets = _targets(course, at, like)
-    single = _one_to_one(course)
+    single = one_to_one(course)
     chained = any(gap.parts for gap in course.gaps[:-1])
     laced: list[float] | None = None
     if not single and not held and (chained or not is_solid(course)):
@@ -103,17 +103,22 @@ def _wishes(course: Course, room: Room, at: Sequence[float], like: Sequence[floa
     found = []
     for i in range(course.size - 1):
         apart = at[i + 1] - at[i]
-        plain = len(course.stems[i].stitch.legs) < 2 and len(course.stems[i + 1].stitch.legs) < 2 and not course.gaps[i].parts
+        plain = _upright(course, i) and _upright(course, i + 1) and not course.gaps[i].parts
         keeps = plain and not _one_place(course, i) and _NARROW <= apart <= max(_WIDE, room.like[i])
         found.append(apart if keeps else like[i])
     return found
 
 
-def _one_to_one(course: Course) -> bool:
+def one_to_one(course: Course) -> bool:
     """Every stitch alone on a stitch of its own, without chains between."""
     legs = [stem.stitch.legs for stem in course.stems]
-    bases = {own[0].base.id for own in legs if len(own) == 1 and own[0].base.kind == "stitch"}
+    bases = {own[0].base.id for i, own in enumerate(legs) if own and own[0].base.kind == "stitch" and _upright(course, i)}
     return len(bases) == course.size and not any(gap.parts for gap in course.gaps[:-1])
+
+
+def _upright(course: Course, index: int) -> bool:
+    """Whether a stitch stands on one place."""
+    return len({leg.base for leg in course.stems[index].stitch.legs}) < 2
 
 
 def _longest(course: Course, places: Sequence[float], at: Sequence[float]) -> float:

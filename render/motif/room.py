@@ -32,6 +32,10 @@ _BROADER = 1.0
 """A row may be so much wider than its feet."""
 _UNEVEN = 0.35
 """Heads whose heights differ by more pass each other."""
+_APART = 0.8
+"""Feet at least so far apart, over the room that their stitches take, belong to different places."""
+_TILTED = 0.03
+"""What the arms of stitches that lean take more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,8 +170,13 @@ def _loaded(ground: Ground, gap: Gap) -> float:
 def _beside(stem: Stem, after: Stem, feet: list[complex], feet_after: list[complex]) -> float:
     """Two stems side by side: at their heads, and where bars, arms or bulges sit, given how far apart they stand."""
     if abs(stem.height - after.height) > _UNEVEN:
+        apart = abs(sum(feet) / len(feet) - sum(feet_after) / len(feet_after))
         short, tall = (stem, after) if stem.height < after.height else (after, stem)
-        return max(short.half, short.body) + max(tall.body if short.height > 0.5 else STEM_HALF, STEM_HALF) + CLEAR
+        width = max(short.half, short.body) + max(tall.body if short.height > 0.5 else STEM_HALF, STEM_HALF) + CLEAR
+        if short.body >= short.half and width > apart > _APART * width:
+            # Arms half way up are less far apart than heads are.
+            return (width + _TILTED - (1 - short.body_at) * apart) / short.body_at
+        return width
     heads = stem.half + after.half + CLEAR
     apart = min(abs(a - b) for a in feet for b in feet_after)
     bodies = stem.body + after.body + CLEAR

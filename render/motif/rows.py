@@ -11,11 +11,9 @@ from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.arc import bulged
 from motifold.render.motif.branches import grow
 from motifold.render.motif.chains import hang, needed, string
-from motifold.render.motif.columns import PITCH, along
+from motifold.render.motif.columns import PITCH, along, one_to_one
 from motifold.render.motif.course import Course, course_of
 from motifold.render.motif.extents import (
-    CHANGE_LEAST,
-    CHANGE_MOST,
     CLEAR,
     FOOT_RISE,
     GATHERED,
@@ -41,8 +39,6 @@ from motifold.symbols.record import dataclass
 _FULL = 1.02
 _LEAST, _MOST = 0.905, 1.25
 """Stems are drawn this much of their nominal length; at least and at most so much where a row is to be level."""
-_SQUAT = 0.58
-"""A bobble among short stitches stands out of the cloth: it may be drawn so much of its height, so that its row is level."""
 _LOW = 0.93
 """And so low where its edges slant."""
 _ROUND_HEAD = 0.05
@@ -50,14 +46,21 @@ _ROUND_HEAD = 0.05
 _POINT = 5
 """So many stitches in a ring are the point of a triangle at the most."""
 _WAVE = 1.2
+_EASY, _BROADEST = 1.03, 1.3
+"""Columns are so much wider than they must be for the row that needs most; and, over the chain pitch, so wide at the most: the foundation's
+ovals still make a chain.
+"""
 _SEEN = 7
 """So many rows tell the way that all of them take."""
 
 
 def lay_rows(fabric: Fabric) -> Ground:
     """Place every row of a piece worked to and fro, along the way that its increases and decreases make: most often straight."""
-    trail = trail_of(_rows_along(fabric, Trail(), _SEEN, True))
-    ground = _rows_along(fabric, trail, len(fabric.rounds), bool(trail.knots))
+    trail = trail_of(_rows_along(fabric, Trail(), _SEEN, True, PITCH))
+    ground = _rows_along(fabric, trail, len(fabric.rounds), bool(trail.knots), PITCH)
+    if ground.broadest > 1.0 and not trail.knots:
+        # Columns are as wide as the row that needs most.
+        ground = _rows_along(fabric, trail, len(fabric.rounds), False, PITCH * min(ground.broadest, _BROADEST))
     fill_margins(ground)
     return ground
 
@@ -76,8 +79,10 @@ def grows_at_its_ends(fabric: Fabric) -> bool:
     return True
 
 
-def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool) -> Ground:
-    """The first rows, ``most`` at most. ``held``: columns lean as they must (along a trail, and in the rows that one is read off)."""
+def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool, pitch: float) -> Ground:
+    """The first rows, ``most`` at most. ``held``: columns lean as they must (along a trail, and in the rows that one is read off);
+    ``pitch``: of the foundation.
+    """
     ground = Ground.of(fabric)
     ground.ring = 0.01
     started, out = False, 0.0
@@ -87,7 +92,7 @@ def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool) -> Ground:
             started = True
             continue
         if not started and worked.kind in ("foundation", "edge"):
-            _foundation(ground, index, worked, trail)
+            _foundation(ground, index, worked, trail, pitch)
             started = True
             continue
         course = course_of(fabric, index, ground.picots)
@@ -96,7 +101,7 @@ def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool) -> Ground:
     return ground
 
 
-def _foundation(ground: Ground, index: int, worked: Round, trail: Trail) -> None:
+def _foundation(ground: Ground, index: int, worked: Round, trail: Trail, pitch: float) -> None:
     """The chain that row 1 is worked along: its first chain lies where row 1 ends. Chains that stand up as a stitch are not in it;
     foundation stitches, which make their own chain, stand on the same line.
     """
@@ -107,7 +112,7 @@ def _foundation(ground: Ground, index: int, worked: Round, trail: Trail) -> None
     leftwards = rows[0].direction if rows else 1
     count, line, under = len(chains), trail.line(0.0), trail.under([chain.id for chain in chains])
     for k, chain in enumerate(chains):
-        x = k * PITCH if leftwards > 0 else (count - 1 - k) * PITCH
+        x = k * pitch if leftwards > 0 else (count - 1 - k) * pitch
         place, normal = line.at(under.get(chain.id, -x))
         if chain.role != "stitch":
             half = (OVAL / 2 if leftwards > 0 else -OVAL / 2) * normal * -1j
@@ -124,6 +129,7 @@ def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool)
     room = room_of(ground, course, feet, True)
     deep = frozenset(i for i, stem in enumerate(course.stems) if _is_deep(ground, course, stem))
     task = _Task(course, room, feet, [sum(legs) / len(legs) for legs in feet], deep, held)
+    ground.broadest = max(ground.broadest, _breadth(task))
     if trail.knots:
         standing = _on_trail(task, trail, below)
     else:
@@ -146,6 +152,13 @@ def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool)
     line = tuple(point(head) for head in standing.heads)
     ground.shapes.append(RoundShape(course.round, line, (), line[course.begins], (0.0, 1.0)))
     return standing.outline.apothem
+
+
+def _breadth(task: _Task) -> float:
+    """How much broader than the row below a row is at the least, where every stitch of it stands alone on one of those."""
+    if task.course.size < 3 or not one_to_one(task.course):
+        return 1.0
+    return _EASY * sum(task.room.least[:-1]) / (max(z.real for z in task.middles) - min(z.real for z in task.middles))
 
 
 def _hang_first(ground: Ground, course: Course) -> None:
@@ -186,13 +199,20 @@ def _placed(task: _Task, line: Line, even: bool, fans: Sequence[Fan] = ()) -> St
         way = heads[i] - task.middles[i]
         if not even and i not in task.deep:
             length = min(max(abs(way), LENGTH_LEAST * stem.height), _WAVE * stem.height)
-            heads[i] = task.middles[i] + way / (abs(way) or 1.0) * length
+            heads[i] = task.middles[i] + _in_column(way, length)
     if all(leg.base.kind == "ring" for stem in task.course.stems for leg in stem.stitch.legs):
         feet, heads = _from_point(task, heads)
     for fan in fans:
         for index, foot, head, way in zip(fan.stems, fan.feet, fan.heads, fan.ways, strict=True):
             heads[index], normals[index], feet[index] = head, way, [foot]
     return Standing(line, s, heads, normals, feet, even)
+
+
+def _in_column(way: complex, length: float) -> complex:
+    """A way of another length that goes as far along the row, unless it would then lie down."""
+    if way.imag > 0 and abs(way.real) < 0.7 * length:
+        return complex(way.real, (length**2 - way.real**2) ** 0.5)
+    return way / (abs(way) or 1.0) * length
 
 
 def _from_point(task: _Task, heads: list[complex]) -> tuple[list[list[complex]], list[complex]]:
@@ -259,18 +279,13 @@ def _level_of(task: _Task) -> tuple[Line, bool]:
     if low <= high:
         return Line(min(max(middle, low), high)), True
     heights = [stem.height for _, stem in stems]
-    if max(heights) - min(heights) < 0.15 * max(heights) and levels[-1] - levels[0] < 0.6:
-        return Line((low + high) / 2), True
-    if any(stem.stitch.gather in GATHERED for _, stem in stems):
-        low, high = _bounds(stems, CHANGE_LEAST, CHANGE_MOST)
-        if low <= high:
-            # Short stitches are drawn as much too long as tall ones too short.
-            levels = [low + (high - low) * k / 40 for k in range(41)]
-            return Line(min(levels, key=lambda y: max(max((y - foot) / s.height, s.height / (y - foot)) for foot, s in stems))), True
+    if max(heights) - min(heights) < 0.15 * max(heights) or any(stem.stitch.gather in GATHERED for _, stem in stems):
+        # Bobbles among short stitches, and what stands on them: a wave, as flat as their lengths allow.
+        return Line((low + high) / 2), False
     return Line(levels[int(0.75 * (len(levels) - 1))]), False
 
 
 def _bounds(stems: Sequence[tuple[float, Stem]], least: float, most: float) -> tuple[float, float]:
-    """Between which heights a row's heads must lie; gathered stitches may be squat, to keep it level."""
-    low = max(foot + (min(least, _SQUAT) if stem.stitch.gather in GATHERED else least) * stem.height for foot, stem in stems)
+    """Between which heights a row's heads must lie."""
+    low = max(foot + least * stem.height for foot, stem in stems)
     return low, min(foot + (most - (_ROUND_HEAD if post_of(stem) else 0.0)) * stem.height for foot, stem in stems)
