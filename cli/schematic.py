@@ -44,7 +44,7 @@ def command(
     from motifold.cli.drawings import KINDS, write_drawings
     from motifold.render.assembly.form import finished_note
     from motifold.render.assembly.schematics import schematic_json
-    from motifold.render.schematics import draw_schematics, drawn_assembly
+    from motifold.render.schematics import draw_schematics, drawn_assembly, drawn_rims
 
     job = load(pattern, rounds, size_name)
     assembly = drawn_assembly(job.worked) if job.worked else None
@@ -59,5 +59,5 @@ def command(
         note = None if steps else finished_note(assembly)
         if note is not None:
             click.echo(note, err=True)
-        write_drawings(draw_schematics(assembly, steps), target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi)
+        write_drawings(draw_schematics(assembly, steps, drawn_rims(worked)), target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi)
         finish(job)

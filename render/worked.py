@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.model import Assembly, Rim
 from motifold.render.consequences import (
     OF_A_LOST_SIZE,
     OF_A_MOTIF,
@@ -39,13 +39,17 @@ MOST_AFTER_ERRORS = 20_000
 
 @dataclass(frozen=True, slots=True)
 class WorkedSize:
-    """One size: its Fabrics by motif name, its assembly, its edgings by name. What could not be worked is left out."""
+    """One size: its Fabrics by motif name, its assembly, its edgings by name. What could not be worked is left out.
+
+    ``rims``: where on the finished thing its edgings lie, those whose depth the gauge tells.
+    """
 
     choice: SizeChoice
     fabrics: Mapping[str, Fabric]
     assembly: Assembly | None
     edgings: Mapping[str, Fabric]
     widths_cm: Mapping[str, float | None]
+    rims: tuple[Rim, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +178,17 @@ def _work_size(
             problems.extend(without(worked[1], OF_A_MOTIF if broken else frozenset()))
     if not broken and not any(problem.severity == "error" for problem in problems):
         problems.extend(piece_doubts(pattern, fabrics, widths, assembly, edgings))
-    return WorkedSize(choice, fabrics, assembly, edgings, widths), tuple(problems)
+    return WorkedSize(choice, fabrics, assembly, edgings, widths, _rims(pattern, assembly, edgings)), tuple(problems)
+
+
+def _rims(pattern: Pattern, assembly: Assembly | None, edgings: Mapping[str, Fabric]) -> tuple[Rim, ...]:
+    if assembly is None or not edgings:
+        return ()
+    from motifold.render.assembly.rims import rims_of
+    from motifold.render.sizing.depth import edging_depth_cm
+
+    worked = [edging for edging in pattern.edgings if edging.name in edgings]
+    return rims_of(assembly, [(one.name, one.opening, edging_depth_cm(pattern, one, edgings[one.name])) for one in worked])
 
 
 def _work_motif(

@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from itertools import pairwise
 from math import cos, pi, sin
 
 from motifold.render.assembly.flatlay import lay
 from motifold.render.assembly.folded_paint import draw_folded
 from motifold.render.assembly.foldflat import Folded
-from motifold.render.assembly.form import Disc, Plan, Tube, finished_form
+from motifold.render.assembly.form import Disc, Plan, Tube, finished_form, outer_opening, tube_ends, tube_openings
 from motifold.render.assembly.measures import OFF_MM, length_text, level, measure_around, upright
-from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.model import Assembly, Rim
+from motifold.render.assembly.notes import NOTE_MM, note, opening_lines, with_edgings
 from motifold.render.assembly.panel_paint import paint_names
-from motifold.render.assembly.sheet import Sheet
+from motifold.render.assembly.rims import Edge, band
+from motifold.render.assembly.sheet import Sheet, toward
 from motifold.render.assembly.solid import Solid
 from motifold.render.assembly.standing import DIM_MM, LARGEST_MM, draw_standing
 from motifold.render.assembly.style import (
     A5_TEXT_HEIGHT_MM,
     A5_TEXT_WIDTH_MM,
+    EDGING,
     FOLD_DASH_MM,
     HAIR,
     INK,
@@ -27,22 +32,27 @@ from motifold.render.assembly.style import (
     THICK_MM,
     THIN_MM,
 )
-from motifold.render.drawing.display import Drawing
+from motifold.render.drawing.display import Drawing, Point
 
 
-def draw_finished(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: float = A5_TEXT_HEIGHT_MM) -> Drawing | None:
-    """One copy of the thing, finished; None where its form does not follow from its panels (``finished_note`` says why)."""
+def draw_finished(
+    assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: float = A5_TEXT_HEIGHT_MM, rims: Sequence[Rim] = ()
+) -> Drawing | None:
+    """One copy of the thing, finished, with the edgings ``rims``; None where its form does not follow from its panels.
+
+    ``finished_note`` says why there is none.
+    """
     match finished_form(assembly):
         case Plan():
-            return _plan(assembly, width_mm, height_mm)
+            return _plan(assembly, width_mm, height_mm, rims)
         case Tube() as tube:
-            return _folded_flat(assembly, tube, width_mm, height_mm)
+            return _folded_flat(assembly, tube, width_mm, height_mm, rims)
         case Disc(across):
             return _disc(assembly, across, width_mm, height_mm)
         case Folded() as folded:
-            return draw_folded(assembly, folded, width_mm, height_mm)
+            return draw_folded(assembly, folded, width_mm, height_mm, rims)
         case Solid() as solid:
-            return draw_standing(assembly, solid, width_mm, height_mm)
+            return draw_standing(assembly, solid, width_mm, height_mm, rims)
         case None:
             return None
 
@@ -50,33 +60,53 @@ def draw_finished(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height
 # --- lying flat ---------------------------------------------------------------------------------------------------------
 
 
-def _plan(assembly: Assembly, width_mm: float, height_mm: float) -> Drawing:
+def _plan(assembly: Assembly, width_mm: float, height_mm: float, rims: Sequence[Rim]) -> Drawing:
     sheet = Sheet()
-    flat = lay(assembly, width_mm - 2 * DIM_MM, height_mm - 2 * DIM_MM)
+    flat = lay(assembly, width_mm - 2 * DIM_MM, height_mm - 2 * DIM_MM - (NOTE_MM if rims else 0.0))
+    outer = outer_opening(assembly)
+    points = [p for o in flat.outlines for p in o]
     for outline in flat.outlines:
         sheet.fill(outline, PANEL)
+    tips: list[Point] = []
+    for number in range(len(assembly.openings) // assembly.copies):
+        edges = [Edge(a, b) for piece in assembly.openings[number].sides for a, b in pairwise(flat.piece(piece))]
+        own = [rim for rim in rims if rim.opening == number]
+        for rim in own:
+            quads = band(edges, (-1 if rim.turned else 1) * rim.depth_cm * flat.mm_per_cm)
+            for quad in quads:
+                sheet.fill(quad, EDGING)
+            for a, b, _, _ in quads:
+                sheet.line([a, b], INK if rim.turned else HAIR, THICK_MM if rim.turned else THIN_MM)
+            far = [Edge(quad[3], quad[2]) for quad in quads]
+            for edge in far:
+                sheet.line([edge.a, edge.b], INK, THIN_MM if rim.turned else THICK_MM)
+            edges = edges if rim.turned else far
+            points += [p for edge in far for p in (edge.a, edge.b)] if number == outer else []
+        for edge in edges if not own else ():
+            sheet.line([edge.a, edge.b], INK, THICK_MM)
+        tips += [toward(edge.a, edge.b, 0.5) for edge in edges] if own and number == outer else []
     for seam in flat.seams:
         sheet.line(flat.seam_line(seam), HAIR, THIN_MM)
-    for opening in assembly.openings[: len(assembly.openings) // assembly.copies]:
-        for piece in opening.sides:
-            sheet.line(flat.piece(piece), INK, THICK_MM)
     said = "Lies flat."
     if len(flat.panels) <= 40:
         paint_names(sheet, flat)
     if assembly.scaled:
-        wide, high = measure_around(sheet, [p for o in flat.outlines for p in o], flat.mm_per_cm)
-        said = f"Lies flat, {length_text(wide)} wide and {length_text(high)} high."
+        wide, high = measure_around(sheet, points, flat.mm_per_cm)
+        said = f"Lies flat, {length_text(wide)} wide and {length_text(high)} high{with_edgings(rims)}."
+        top = max((y for _, y in tips), default=0.0)
+        note(sheet, [tip for tip in tips if tip[1] > top - 1.0], opening_lines(assembly, rims, outer, girth=False), up=True)
     return sheet.drawing("Finished", said)
 
 
 # --- folded flat --------------------------------------------------------------------------------------------------------
 
 
-def _folded_flat(assembly: Assembly, tube: Tube, width_mm: float, height_mm: float) -> Drawing:
+def _folded_flat(assembly: Assembly, tube: Tube, width_mm: float, height_mm: float, rims: Sequence[Rim]) -> Drawing:
     """A tube lying flat, half as wide as it is long round; after a twist the front layer shows its other side on the right."""
-    wide = tube.around / 2
-    scale = min((width_mm - 2 * DIM_MM) / wide, (height_mm - 2 * DIM_MM) / tube.deep, LARGEST_MM / max(wide, tube.deep))
-    w, d = wide * scale, tube.deep * scale
+    wide, deep = tube.around / 2, tube.deep + tube_ends(assembly, rims)
+    room = height_mm - 2 * DIM_MM - (2 * NOTE_MM if assembly.scaled else 0.0)
+    scale = min((width_mm - 2 * DIM_MM) / wide, room / deep, LARGEST_MM / max(wide, deep))
+    w, d = wide * scale, deep * scale
     sheet = Sheet()
     if tube.twisted:
         _twisted_front(sheet, w, d)
@@ -85,6 +115,7 @@ def _folded_flat(assembly: Assembly, tube: Tube, width_mm: float, height_mm: flo
         sheet.fill(lip, PANEL_BACK)
         sheet.line(lip, INK, THICK_MM)
         sheet.fill([(0, 0), (w, 0), (w, d), (0, d)], PANEL)
+        _tube_rims(sheet, assembly, rims, w, d, scale)
         sheet.line([(0.0, d), (w, d)], INK, THICK_MM)
         sheet.line([(0.0, 0.0), (w, 0.0)], INK, THICK_MM)
     for x, turn in ((0.0, 90.0), (w, 90.0)):
@@ -95,9 +126,25 @@ def _folded_flat(assembly: Assembly, tube: Tube, width_mm: float, height_mm: flo
         said = "Folded flat, twisted: one side and one edge" if tube.one_sided else "Folded flat, twisted"
     if assembly.scaled:
         level(sheet, (0.0, 0.0), (w, 0.0), (sheet.extent or (0, 0, 0, 0))[1] - OFF_MM, wide)
-        upright(sheet, (w, 0.0), (w, d), w + OFF_MM, tube.deep)
-        said += f"; {length_text(wide)} wide, {length_text(tube.deep)} deep, {length_text(tube.around)} round"
+        upright(sheet, (w, 0.0), (w, d), w + OFF_MM, deep)
+        top, below = tube_openings(assembly)
+        for opening, y in ((top, d), (below, 0.0)) if top != below else ((top, d),):
+            note(sheet, [(w * share, y) for share in (0.3, 0.5, 0.7)], opening_lines(assembly, rims, opening), up=y > 0)
+        said += f"; {length_text(wide)} wide, {length_text(deep)} deep{with_edgings(rims)}, {length_text(tube.around)} round"
     return sheet.drawing("Finished", said + ".")
+
+
+def _tube_rims(sheet: Sheet, assembly: Assembly, rims: Sequence[Rim], w: float, d: float, scale: float) -> None:
+    """Edgings as bands across either end of a tube."""
+    top, below = tube_openings(assembly)
+    for opening, edge, inward in ((top, d, -1.0), (below, 0.0, 1.0)):
+        at = edge
+        for rim in sorted((rim for rim in rims if rim.opening == opening), key=lambda rim: rim.turned):
+            start = edge if rim.turned else at
+            end = start + inward * rim.depth_cm * scale
+            sheet.fill([(0.0, start), (w, start), (w, end), (0.0, end)], EDGING)
+            sheet.line([(0.0, end), (w, end)], INK if rim.turned else HAIR, THIN_MM)
+            at = at if rim.turned else end
 
 
 def _twisted_front(sheet: Sheet, w: float, d: float) -> None:

@@ -8,7 +8,7 @@ panel from the one with most neighbours, first without folded panels, then with 
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from math import hypot
 
 from motifold.render.assembly.hidden import turning
@@ -48,15 +48,16 @@ class LaidPanel:
 
 @dataclass(frozen=True, slots=True)
 class Folded:
-    """Two layers, in cm, panel by panel."""
+    """Two layers, in cm, panel by panel. ``openings``: the stretches that stay open, as (panel, side), opening by opening."""
 
     panels: tuple[LaidPanel, ...]
     joints: Joints
+    openings: tuple[tuple[tuple[int, int], ...], ...] = ()
 
     @property
     def rim(self) -> list[tuple[int, int]]:
-        """The stretches that stay open, as (panel, side)."""
-        return [(p, e) for p, edges in enumerate(self.joints) for e, other in enumerate(edges) if other is None]
+        """Every stretch that stays open."""
+        return [stretch for opening in self.openings for stretch in opening]
 
     @property
     def points(self) -> list[Point]:
@@ -81,34 +82,46 @@ def fold_flat(assembly: Assembly) -> Folded | None:
     if any(len(panel.sides) < 3 for panel in panels) or any(seam.twist for seam in assembly.seams):
         return None
     rings, shapes = panel_rings(assembly, panels)
-    joints = _joints(assembly, rings, len(panels))
+    joints = _joints(assembly, rings)
     search = _Search(shapes, joints)
     for folds in range(len(panels) + 1):
         laid = search.run(folds)
         if laid is not None:
-            return Folded(tuple(laid), joints)
+            return Folded(tuple(laid), joints, _openings(assembly, rings))
         if search.trials > MOST_TRIALS:
             return None
     return None
 
 
-def _joints(assembly: Assembly, rings: Sequence[Sequence[tuple[int, float]]], count: int) -> list[list[tuple[int, int] | None]]:
+def _stretch_at(assembly: Assembly, rings: Sequence[Sequence[tuple[int, float]]]) -> Callable[[str, str, float], tuple[int, int]]:
+    """A function from a panel, its side and a share of that side to the stretch of rim that begins there."""
     panels = [panel for panel in assembly.panels if panel.copy == 1]
     number = {panel.name: i for i, panel in enumerate(panels)}
     place = [{round(at, 6): k for k, (_, at) in enumerate(ring)} for ring in rings]
-    joints: list[list[tuple[int, int] | None]] = [[None] * len(ring) for ring in rings]
 
-    def stretch_of(panel: str, side: str, low: float) -> tuple[int, int]:
+    def stretch(panel: str, side: str, low: float) -> tuple[int, int]:
         i = number[panel]
         return i, place[i][round(panels[i].sides.index(side) + low, 6)]
 
+    return stretch
+
+
+def _openings(assembly: Assembly, rings: Sequence[Sequence[tuple[int, float]]]) -> tuple[tuple[tuple[int, int], ...], ...]:
+    stretch = _stretch_at(assembly, rings)
+    openings = assembly.openings[: len(assembly.openings) // assembly.copies]
+    return tuple(tuple(stretch(s.panel, s.side, (s.part - 1) / s.parts) for s in opening.sides) for opening in openings)
+
+
+def _joints(assembly: Assembly, rings: Sequence[Sequence[tuple[int, float]]]) -> list[list[tuple[int, int] | None]]:
+    stretch = _stretch_at(assembly, rings)
+    joints: list[list[tuple[int, int] | None]] = [[None] * len(ring) for ring in rings]
     for seam in assembly.seams[: len(assembly.seams) // assembly.copies]:
         low = (seam.a.part - 1) / seam.a.parts
-        one = stretch_of(seam.a.panel, seam.a.side, low)
+        one = stretch(seam.a.panel, seam.a.side, low)
         if seam.b is None:
-            two = stretch_of(seam.a.panel, seam.a.side, low + 0.5 / seam.a.parts)
+            two = stretch(seam.a.panel, seam.a.side, low + 0.5 / seam.a.parts)
         else:
-            two = stretch_of(seam.b.panel, seam.b.side, (seam.b.part - 1) / seam.b.parts)
+            two = stretch(seam.b.panel, seam.b.side, (seam.b.part - 1) / seam.b.parts)
         joints[one[0]][one[1]], joints[two[0]][two[1]] = two, one
     return joints
 

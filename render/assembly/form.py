@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from math import hypot
 
+from motifold.render.assembly.brim import with_rims
 from motifold.render.assembly.flatlay import lay
-from motifold.render.assembly.folded_paint import turned_to_front
+from motifold.render.assembly.folded_paint import rim_points, turned_to_front
 from motifold.render.assembly.foldflat import Folded, fold_flat
-from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.model import Assembly, Rim
+from motifold.render.assembly.rims import depth_at, worn_over
 from motifold.render.assembly.solid import MOST_PANELS, Solid, stand_up
 from motifold.render.assembly.standing import as_box, edge_length
 from motifold.render.drawing.display import Point
@@ -33,7 +34,7 @@ class Disc:
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """One length of the finished thing, without edgings, as what lies or stands is measured.
+    """One length of the finished thing, as what lies or stands is measured.
 
     ``name``: "width", "height", "depth", "round" (a tube's girth), "flat width", "flat height", "across", "opening" (each one's girth).
     """
@@ -87,24 +88,29 @@ def finished_note(assembly: Assembly) -> str | None:
     return "There is no drawing of the finished thing: its panels neither stand up as they are nor fold flat along straight lines."
 
 
-def finished_measures(assembly: Assembly) -> tuple[Measure, ...]:
-    """What the finished thing measures, without edgings; of what has no drawing only the openings, nothing where nothing was measured."""
+def finished_measures(assembly: Assembly, rims: Sequence[Rim] = ()) -> tuple[Measure, ...]:
+    """What the finished thing measures, with the edgings ``rims`` (an opening's girth: where they are worked on).
+
+    Of what has no drawing only the openings, nothing where nothing was measured.
+    """
     if not assembly.scaled:
         return ()
     found: list[tuple[str, float]] = []
     match finished_form(assembly):
         case Plan(wide, high):
-            return Measure("width", wide), Measure("height", high)
+            more = 2 * depth_at(rims, outer_opening(assembly))
+            return Measure("width", wide + more), Measure("height", high + more)
         case Tube() as tube:
-            return Measure("round", tube.around), Measure("flat width", tube.around / 2), Measure("depth", tube.deep)
+            deep = tube.deep + tube_ends(assembly, rims)
+            return Measure("round", tube.around), Measure("flat width", tube.around / 2), Measure("depth", deep)
         case Disc(across):
             return (Measure("across", across),)
         case Folded() as folded:
-            points = folded.points
+            points = [*folded.points, *rim_points(folded, rims)]
             found.append(("flat width", max(x for x, _ in points) - min(x for x, _ in points)))
             found.append(("flat height", max(y for _, y in points) - min(y for _, y in points)))
         case Solid() as solid:
-            box = as_box(solid)
+            box = as_box(with_rims(solid, rims))
             found += list(zip(("width", "depth", "height"), box, strict=True)) if box else [("across", across_corners(solid))]
         case None:
             pass
@@ -113,15 +119,42 @@ def finished_measures(assembly: Assembly) -> tuple[Measure, ...]:
     return tuple(Measure(name, round(cm, 6)) for name, cm in found)
 
 
+def outer_opening(assembly: Assembly) -> int:
+    """Of what lies flat: the opening that runs round the outside (the others are holes); it reaches farthest to the left."""
+    panels = {panel.name: panel for panel in assembly.panels}
+
+    def left(number: int) -> float:
+        return min(x for piece in assembly.openings[number].sides for x, _ in panels[piece.panel].outline_cm)
+
+    return min(range(len(assembly.openings) // assembly.copies), key=lambda number: (round(left(number), 6), -rim_length(assembly, number)))
+
+
+def tube_ends(assembly: Assembly, rims: Sequence[Rim]) -> float:
+    """What edgings add to the depth of a tube: those at either end, or of a band with one edge, on both sides of it."""
+    openings = len(assembly.openings) // assembly.copies
+    return sum(depth_at(rims, opening) for opening in range(openings)) * (2 if openings == 1 else 1)
+
+
+def tube_openings(assembly: Assembly) -> tuple[int, int]:
+    """Which opening of a tube is drawn above and which below, as the net has them; the same one twice where there is but one."""
+    count = len(assembly.openings) // assembly.copies
+    panels = {panel.name: panel for panel in assembly.panels}
+
+    def height(number: int) -> float:
+        ys = []
+        for piece in assembly.openings[number].sides:
+            outline = panels[piece.panel].outline_cm
+            at = panels[piece.panel].sides.index(piece.side)
+            ys.append(outline[at % len(outline)][1] + outline[(at + 1) % len(outline)][1])
+        return round(sum(ys) / len(ys), 6)
+
+    order = sorted(range(count), key=lambda number: (-height(number), number))
+    return order[0], order[-1]
+
+
 def across_corners(solid: Solid) -> float:
     """The greatest distance between two corners, in cm."""
     return max(edge_length(solid, (i, j)) for i in range(len(solid.points)) for j in range(i))
-
-
-def worn_over(assembly: Assembly) -> bool:
-    """Whether the opening looks down, as a hat's does."""
-    words = re.findall("[a-z]+", (assembly.form or "").lower())
-    return any(word in ("hat", "cap", "beanie", "bonnet", "cosy", "cozy", "cover", "lampshade", "shade", "dome") for word in words)
 
 
 def lies_flat(assembly: Assembly) -> bool:

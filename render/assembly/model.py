@@ -101,6 +101,19 @@ class Gap:
 
 
 @dataclass(frozen=True, slots=True)
+class Rim:
+    """An edging on the finished thing. ``opening``: its place in ``Assembly.openings``; ``depth_cm``: its rounds by gauge.
+
+    ``turned``: folded back over the right side, so that it adds no depth.
+    """
+
+    name: str
+    opening: int
+    depth_cm: float
+    turned: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Assembly:
     """The thing made. ``panels`` and all that follows hold every copy, copy by copy (panel "north" of the second copy: "north 2").
 

@@ -32,18 +32,25 @@ THIN = 0.05  # least extent over the largest
 @dataclass(frozen=True, slots=True)
 class Solid:
     """Corners of one copy in cm, z up; ``faces``: for each panel its ring of corners, counter-clockwise seen from its right side;
-    ``rim``: the edges that stay open, in the direction of their face.
+    ``openings``: the edges that stay open, opening by opening, in the direction of their face.
 
     An opening, if there is one, looks up; ``upside_down``: it looks down. ``flat``: two layers without room between, seen along y.
-    ``flaps``: the faces that hang on the rest by one edge; they are drawn open.
+    ``flaps``: the faces that hang on the rest by one edge; they are drawn open. ``over``: faces that lie on others, edgings turned back;
+    those after the panels' own are edgings.
     """
 
     points: tuple[tuple[float, float, float], ...]
     faces: tuple[tuple[int, ...], ...]
-    rim: tuple[tuple[int, int], ...] = ()
+    openings: tuple[tuple[tuple[int, int], ...], ...] = ()
     flat: bool = False
     upside_down: bool = False
     flaps: frozenset[int] = frozenset()
+    over: frozenset[int] = frozenset()
+
+    @property
+    def rim(self) -> tuple[tuple[int, int], ...]:
+        """Every open edge."""
+        return tuple(edge for opening in self.openings for edge in opening)
 
 
 def stand_up(assembly: Assembly, upside_down: bool = False) -> Solid | None:
@@ -79,7 +86,7 @@ def stand_up(assembly: Assembly, upside_down: bool = False) -> Solid | None:
     if not thin:
         standing = standing - np.array([0.0, 0.0, standing[:, 2].min()])
     rounded = tuple((round(float(x), 6), round(float(y), 6), round(float(z), 6)) for x, y, z in standing)
-    return Solid(rounded, tuple(rings), _rim(assembly, panels), thin, upside_down, hanging)
+    return Solid(rounded, tuple(rings), _open_edges(assembly, panels), thin, upside_down, hanging)
 
 
 def _back(points: Any, flaps: tuple[Flap, ...]) -> Any:
@@ -124,17 +131,18 @@ def _places(assembly: Assembly, panels: list[Panel]) -> dict[str, dict[float, in
     return found
 
 
-def _rim(assembly: Assembly, panels: list[Panel]) -> tuple[tuple[int, int], ...]:
+def _open_edges(assembly: Assembly, panels: list[Panel]) -> tuple[tuple[tuple[int, int], ...], ...]:
     places = _places(assembly, panels)
     sides = {panel.name: panel.sides for panel in panels}
-    rim = []
-    for opening in assembly.openings:
+    found = []
+    for opening in assembly.openings[: len(assembly.openings) // assembly.copies]:
+        edges = []
         for piece in opening.sides:
-            if piece.panel in places:
-                low, high = (sides[piece.panel].index(piece.side) + float(share) for share in interval(piece))
-                here = places[piece.panel]
-                rim.append((here[low % len(sides[piece.panel])], here[high % len(sides[piece.panel])]))
-    return tuple(rim)
+            low, high = (sides[piece.panel].index(piece.side) + float(share) for share in interval(piece))
+            here = places[piece.panel]
+            edges.append((here[low % len(sides[piece.panel])], here[high % len(sides[piece.panel])]))
+        found.append(tuple(edges))
+    return tuple(found)
 
 
 def _rings(places: dict[str, dict[float, int]], panels: list[Panel]) -> tuple[list[tuple[int, ...]], list[list[tuple[float, float]]]]:

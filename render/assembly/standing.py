@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import hypot
 
+from motifold.render.assembly.brim import with_rims
 from motifold.render.assembly.hidden import Face, hides, paint_order, parts_in_sight, turning
 from motifold.render.assembly.measures import OFF_MM, Dimension, length_text, paint_clear, plan_dimension
-from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.model import Assembly, Rim
+from motifold.render.assembly.notes import MOST_OPENINGS, NOTE_MM, mark_points, note, opening_lines, points_of, points_said, with_edgings
 from motifold.render.assembly.sheet import Sheet, moved, toward, unit
 from motifold.render.assembly.solid import Solid, view
 from motifold.render.assembly.style import CAP_EM, HAIR, INK, LETTER_PT, MM_PER_PT, PANEL_BACK, QUIET, THICK_MM, THIN_MM
@@ -17,6 +20,7 @@ from motifold.symbols.record import dataclass
 DIM_MM = 11.0  # room that a dimension takes
 LARGEST_MM = 80.0  # across what is drawn
 SLACK = 0.02  # of the shortest edge: panels are flat and corners meet as nearly as this
+LONGEST = 0.995  # of the greatest distance: as good as the greatest, where it is seen longer
 NEXT_MM = 5.5  # from one dimension line to the next
 
 
@@ -43,14 +47,15 @@ class Scene:
         return parts_in_sight(a, b, self.faces, self.edges[edge], self.slack)
 
 
-def draw_standing(assembly: Assembly, solid: Solid, width_mm: float, height_mm: float) -> Drawing:
-    """The solid seen from in front and above, hidden lines left out, its near sides named, measured along its edges."""
-    scene = _scene(solid, width_mm, height_mm)
+def draw_standing(assembly: Assembly, solid: Solid, width_mm: float, height_mm: float, rims: Sequence[Rim] = ()) -> Drawing:
+    """The solid seen from in front and above, hidden lines left out, its near sides named, measured along its edges, edgings as bands."""
+    scene = _scene(solid, width_mm, height_mm, rims)
     sheet = Sheet()
     panels = [panel for panel in assembly.panels if panel.copy == 1]
     for i in paint_order(scene.faces, scene.slack):
-        sheet.begin("panel", panels[i].name, (("panel", panels[i].name),))
-        sheet.fill(scene.faces[i].flat, _tint(solid, i) if scene.faces[i].front else PANEL_BACK)
+        name = panels[i].name if i < len(panels) else None
+        sheet.begin("panel" if name else "edging", name, (("panel", name),) if name else ())
+        sheet.fill(scene.faces[i].flat, _tint(scene.solid, i, i >= len(panels)) if scene.faces[i].front else PANEL_BACK)
         sheet.end()
     for outer in (False, True):
         for edge in scene.edges:
@@ -60,21 +65,27 @@ def draw_standing(assembly: Assembly, solid: Solid, width_mm: float, height_mm: 
                     sheet.line([toward(a, b, low), toward(a, b, high)], INK if outer else HAIR, THICK_MM if outer else THIN_MM)
     for i, panel in enumerate(panels):
         _name(sheet, scene, i, panel.name)
-    return sheet.drawing("Finished", _measures(sheet, assembly, scene))
+    said = _measures(sheet, assembly, scene, rims)
+    angles = points_of(assembly)
+    marked = [(scene.at(i), angles[i]) for i in sorted(angles) if not hides(scene.faces, scene.at(i), scene.points[i][2], scene.slack)]
+    mark_points(sheet, marked, _middle(scene))
+    return sheet.drawing("Finished", said + points_said(assembly) + ".")
 
 
-def _scene(solid: Solid, width_mm: float, height_mm: float) -> Scene:
+def _scene(plain: Solid, width_mm: float, height_mm: float, rims: Sequence[Rim] = ()) -> Scene:
+    solid = with_rims(plain, rims)
     seen = [view(point) for point in solid.points]
     left, low = min(p[0] for p in seen), min(p[1] for p in seen)
     wide, high = max(p[0] for p in seen) - left, max(p[1] for p in seen) - low
-    scale = min((width_mm - 2.5 * DIM_MM) / wide, (height_mm - 2.5 * DIM_MM) / high, LARGEST_MM / max(wide, high))
+    room = height_mm - 2.5 * DIM_MM - (NOTE_MM if solid.openings else 0.0)
+    scale = min((width_mm - 2.5 * DIM_MM) / wide, room / high, LARGEST_MM / max(wide, high))
     points = tuple(((x - left) * scale, (y - low) * scale, near * scale) for x, y, near in seen)
     faces: dict[tuple[int, int], set[int]] = {}
     for i, ring in enumerate(solid.faces):
         for a, b in zip(ring, [*ring[1:], ring[0]], strict=True):
             faces.setdefault((min(a, b), max(a, b)), set()).add(i)
     edges = {edge: frozenset(found) for edge, found in sorted(faces.items())}
-    shortest = min(edge_length(solid, edge) for edge in edges) * scale
+    shortest = min(edge_length(plain, (a, b)) for ring in plain.faces for a, b in zip(ring, [*ring[1:], ring[0]], strict=True)) * scale
     return Scene(solid, points, tuple(Face([points[c] for c in ring]) for ring in solid.faces), edges, SLACK * shortest)
 
 
@@ -84,8 +95,8 @@ def edge_length(solid: Solid, edge: tuple[int, int]) -> float:
     return float(sum((p - q) ** 2 for p, q in zip(a, b, strict=True)) ** 0.5)
 
 
-def _tint(solid: Solid, face: int) -> str:
-    """Lit from above on the left: tints of the panels' ground."""
+def _tint(solid: Solid, face: int, edging: bool = False) -> str:
+    """Lit from above on the left: tints of the panels' ground, or of an edging's."""
     ring = [solid.points[c] for c in solid.faces[face]]
     nx = sum(a[1] * b[2] - a[2] * b[1] for a, b in zip(ring, [*ring[1:], ring[0]], strict=True))
     ny = sum(a[2] * b[0] - a[0] * b[2] for a, b in zip(ring, [*ring[1:], ring[0]], strict=True))
@@ -93,7 +104,8 @@ def _tint(solid: Solid, face: int) -> str:
     length = (nx * nx + ny * ny + nz * nz) ** 0.5 or 1.0
     light = (-0.45 * nx - 0.35 * ny + 0.82 * nz) / length
     share = max(0.0, min(1.0, 0.5 + 0.5 * light))
-    return "#" + "".join(f"{round(dark + (pale - dark) * share):02x}" for dark, pale in ((0xDC, 0xF8), (0xD7, 0xF6), (0xCC, 0xF2)))
+    tints = ((0xCE, 0xEE), (0xC6, 0xE8), (0xB4, 0xDA)) if edging else ((0xDC, 0xF8), (0xD7, 0xF6), (0xCC, 0xF2))
+    return "#" + "".join(f"{round(dark + (pale - dark) * share):02x}" for dark, pale in tints)
 
 
 def hull(points: Sequence[Point]) -> list[Point]:
@@ -128,32 +140,63 @@ def _name(sheet: Sheet, scene: Scene, face: int, name: str) -> None:
 # --- measures ---------------------------------------------------------------------------------------------------------------
 
 
-def _measures(sheet: Sheet, assembly: Assembly, scene: Scene) -> str:
+def _measures(sheet: Sheet, assembly: Assembly, scene: Scene, rims: Sequence[Rim]) -> str:
     openings = assembly.openings[: len(assembly.openings) // assembly.copies]
     mouth = "open at the bottom" if scene.solid.upside_down else "open at the top"
     said = f"As it stands, {mouth}" if openings else "As it stands, closed all round"
+    panels = [panel.name for panel in assembly.panels if panel.copy == 1]
     if scene.solid.flaps:
-        panels = [panel.name for panel in assembly.panels if panel.copy == 1]
         said += f"; {', '.join(panels[i] for i in sorted(scene.solid.flaps))} shown open"
     if not assembly.scaled:
-        return said + "."
+        return said
     box = as_box(scene.solid)
     if box is not None:
         wide, deep, high = (length_text(cm) for cm in box)
         _box_dimensions(sheet, scene, box)
-        said += f"; {wide} by {deep}, {high} high"
+        said += f"; {wide} by {deep}, {high} high{with_edgings(rims)}"
     else:
-        _edge_dimensions(sheet, scene)
-        corners = range(len(scene.points))
-        across = max(edge_length(scene.solid, (i, j)) for i in corners for j in range(i))
+        _edge_dimensions(sheet, scene, len(panels))
+        across = _across(sheet, scene, len(panels))
         said += f"; {length_text(across)} across at most, from corner to corner"
+    if len(openings) <= MOST_OPENINGS:
+        for number, edges in enumerate(scene.solid.openings):
+            tips = [toward(scene.at(a), scene.at(b), 0.5) for a, b in edges if scene.in_sight((min(a, b), max(a, b)))]
+            note(sheet, tips, opening_lines(assembly, rims, number), up=not scene.solid.upside_down)
     girths = [length_text(opening.girth_cm) for opening in openings if opening.girth_cm is not None]
-    return said + (f"; opening {', '.join(girths)} round." if girths else ".")
+    return said + (f"; opening {', '.join(girths)} round" if girths else "")
+
+
+def _across(sheet: Sheet, scene: Scene, panels: int) -> float:
+    """The greatest distance between corners of panels, drawn where it is seen longest, beside the thing; in cm."""
+    corners = sorted({c for ring in scene.solid.faces[:panels] for c in ring})
+    pairs = [(i, j) for i in corners for j in corners if j < i]
+    most = max(edge_length(scene.solid, pair) for pair in pairs)
+    longest = [pair for pair in pairs if edge_length(scene.solid, pair) > LONGEST * most]
+
+    def seen(pair: tuple[int, int]) -> float:
+        a, b = scene.at(pair[0]), scene.at(pair[1])
+        return round(hypot(b[0] - a[0], b[1] - a[1]), 4)
+
+    i, j = max(longest, key=lambda pair: (seen(pair), pair))
+    a, b = sorted((scene.at(i), scene.at(j)))
+    middle, outline = _middle(scene), [(x, y) for x, y, _ in scene.points]
+    plans = []
+    for way in ((0.0, -1.0), (1.0, 0.0), (-1.0, 0.0), (0.0, 1.0)):
+        along = unit(a, b)
+        out = (along[1], -along[0])
+        out = out if out[0] * way[0] + out[1] * way[1] >= 0 else (-out[0], -out[1])
+        near = [(p[0] - middle[0]) * out[0] + (p[1] - middle[1]) * out[1] for p in (a, b)]
+        reach = max((x - middle[0]) * out[0] + (y - middle[1]) * out[1] for x, y in outline)
+        for turn in range(4):
+            off = reach + OFF_MM + turn * NEXT_MM
+            plans.append(plan_dimension(a, b, moved(a, out, off - near[0]), moved(b, out, off - near[1]), f"{length_text(most)} across"))
+    paint_clear(sheet, plans)
+    return most
 
 
 def body_corners(solid: Solid) -> list[int]:
-    """The corners of what is no flap."""
-    return sorted({c for i, ring in enumerate(solid.faces) if i not in solid.flaps for c in ring})
+    """The corners of what is no flap and lies over nothing."""
+    return sorted({c for i, ring in enumerate(solid.faces) if i not in solid.flaps | solid.over for c in ring})
 
 
 def as_box(solid: Solid) -> tuple[float, float, float] | None:
@@ -206,17 +249,15 @@ def _beside(a: Point, b: Point, cm: float, middle: Point) -> Iterator[Dimension]
             yield plan_dimension(start, end, moved(start, out, off), moved(end, out, off), length_text(cm))
 
 
-def _edge_dimensions(sheet: Sheet, scene: Scene) -> None:
-    """Each length of edge once, along an edge of the outline: the lowest of them where its dimension stands clear."""
+def _edge_dimensions(sheet: Sheet, scene: Scene, panels: int) -> None:
+    """Each length of the panels' edges once, along an edge of the outline: the lowest of them where its dimension stands clear."""
     outline = hull([(x, y) for x, y, _ in scene.points])
     rim = {frozenset(pair) for pair in zip(outline, [*outline[1:], outline[0]], strict=True)}
     by_length: dict[float, list[tuple[int, int]]] = {}
-    for edge in scene.edges:
+    for edge in (edge for edge, faces in scene.edges.items() if min(faces) < panels):
         if frozenset((scene.at(edge[0]), scene.at(edge[1]))) in rim:
             by_length.setdefault(round(edge_length(scene.solid, edge), 1), []).append(edge)
     middle = _middle(scene)
     for length in sorted(by_length, reverse=True):
         edges = sorted(by_length[length], key=lambda edge: (round(scene.at(edge[0])[1] + scene.at(edge[1])[1], 3), edge))
-        paint_clear(
-            sheet, (plan for a, b in edges for plan in _beside(scene.at(a), scene.at(b), edge_length(scene.solid, (a, b)), middle))
-        )
+        paint_clear(sheet, (plan for a, b in edges for plan in _beside(scene.at(a), scene.at(b), edge_length(scene.solid, (a, b)), middle)))

@@ -18,6 +18,7 @@ DONE = "#9a9a9a"  # sewn before
 PANEL = "#f3f1ec"
 PALE = "#faf9f6"
 PANEL_BACK = "#e2ded5"
+EDGING = "#e9e3d4"
 PAPER = "#ffffff"
 FLAT = "#0072b2"
 FOLD = "#b04a00"

@@ -134,7 +134,7 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
     step_drawings = draw_steps(assembly, *(side * MM_PER_PT for side in step_room(grid)))
     for number, drawing in zip(drawn, step_drawings, strict=True):
         figures.append(Figure("step", _trimmed(drawing), "", step=number, smallest=0.85, largest=1.0))
-    finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT), (0.4 if small else 0.3) * high)
+    finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT), (0.4 if small else 0.3) * high, size.rims)
     if finished is not None:
         sized = f", size {size.choice.name}" if size.choice.name != "One size" else ""
         figures.append(Figure("finished", finished, f"{finished.title}{sized}.", smallest=0.85, largest=1.0))

@@ -37,7 +37,7 @@ def test_the_basket_stands_as_a_box(by_hand: SimpleNamespace) -> None:
 
 @pytest.mark.parametrize("name", ["basket", "cube", "hat", "lidded box", "dodecahedron"])
 def test_a_solid_shows_edges_and_nothing_else(by_hand: SimpleNamespace, name: str) -> None:
-    """Every line of it lies on an edge, and every measure is the true length of one: none of a slanted width."""
+    """Every line of it lies on an edge, and every measure is the true length of one, or the greatest distance of corners: none of a slanted width."""
     assembly = made(by_hand, name)
     solid = stand_up(assembly, upside_down=name == "hat")
     assert solid is not None
@@ -51,7 +51,8 @@ def test_a_solid_shows_edges_and_nothing_else(by_hand: SimpleNamespace, name: st
         assert any(_on(a, scene.at(c), scene.at(d)) and _on(b, scene.at(c), scene.at(d)) for c, d in scene.edges)
     lengths = {length_text(edge_length(solid, edge)) for edge in scene.edges}
     measures = [o.title for o in finished.operations if isinstance(o, Group) and o.css_class == "dimension"]
-    assert measures and set(measures) <= lengths
+    across = {m.cm for m in finished_measures(assembly) if m.name == "across"}
+    assert measures and set(measures) <= lengths | {f"{length_text(cm)} across" for cm in across}
 
 
 def _on(p: tuple[float, float], a: tuple[float, float], b: tuple[float, float]) -> bool:

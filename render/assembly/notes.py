@@ -1,0 +1,115 @@
+"""What stands beside the finished thing at the end of a leader line, and the marks of its points."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from math import hypot
+
+from motifold.render.assembly.measures import length_text
+from motifold.render.assembly.model import Assembly, Rim
+from motifold.render.assembly.sheet import Sheet, moved, toward, unit, words_box
+from motifold.render.assembly.style import CAP_EM, INK, LETTER_PT, MM_PER_PT, PAPER, QUIET, THIN_MM
+from motifold.render.drawing.display import Point
+from motifold.render.drawing.fonts import text_width_mm
+
+LEAD_MM = 4.2  # from one line of words to the next
+NOTE_MM = 14.0  # room that notes take above or below
+RING_MM = 0.9  # radius of a point's mark
+MOST_MARKED = 16
+MOST_OPENINGS = 4
+
+
+def rim_text(rim: Rim) -> str:
+    turned = " turned back" if rim.turned else ""
+    return f"{rim.name}{turned}, {length_text(rim.depth_cm)} deep"
+
+
+def with_edgings(rims: Sequence[Rim]) -> str:
+    """ " with its brim": said of measures that hold edgings."""
+    names = list(dict.fromkeys(rim.name for rim in rims if not rim.turned))
+    if not names:
+        return ""
+    return f" with its {names[0]}" if len(names) == 1 else " with its edgings"
+
+
+def opening_lines(assembly: Assembly, rims: Iterable[Rim], opening: int, girth: bool = True) -> list[str]:
+    """What is written at an opening: its girth, and its edgings."""
+    cm = assembly.openings[opening].girth_cm
+    lines = [f"opening {length_text(cm)} round"] if girth and cm is not None else []
+    return lines + [rim_text(rim) for rim in rims if rim.opening == opening]
+
+
+def note(sheet: Sheet, tips: Sequence[Point], lines: Sequence[str], up: bool) -> bool:
+    """Words with a leader to one of ``tips``, above what is drawn (``up``) or below it; the nearest place where both stand clear."""
+    if not lines or not tips or sheet.extent is None:
+        return False
+    x0, y0, x1, y1 = sheet.extent
+    wide = max(text_width_mm(line, "sans", LETTER_PT) for line in lines)
+    high = (len(lines) - 1) * LEAD_MM + CAP_EM * LETTER_PT * MM_PER_PT
+    found: list[tuple[float, Point, Point, Point]] = []
+    for tip in tips:
+        for shift in (-0.8, -0.5, -0.25, 0.0, 0.25, 0.5, 0.8):
+            centre = min(max(tip[0] + shift * wide, x0 + min(wide, x1 - x0) / 2), x1 - min(wide, x1 - x0) / 2)
+            for gap in (3.5, 6.0, 9.0, 13.0):
+                low = y1 + gap if up else y0 - gap - high
+                foot = min(max(tip[0], centre - wide / 2 + 2.0), centre + wide / 2 - 2.0), low - 1.2 if up else low + high + 1.2
+                cost = hypot(foot[0] - tip[0], foot[1] - tip[1]) + gap + 0.5 * abs(foot[0] - tip[0])
+                found.append((round(cost, 3), (centre, low), foot, tip))
+    for _, (centre, low), foot, tip in sorted(found):
+        box = (centre - wide / 2, low, centre + wide / 2, low + high)
+        if sheet.free(box, 0.6) and not _through_words(sheet, foot, tip):
+            sheet.begin("note", ", ".join(lines))
+            for i, line in enumerate(lines):
+                sheet.words((centre, low + (len(lines) - 1 - i) * LEAD_MM), line)
+            sheet.line([foot, tip], INK, THIN_MM)
+            sheet.arrow(tip, unit(foot, tip), INK, 2.0, slim=True)
+            sheet.end()
+            return True
+    return False
+
+
+def _through_words(sheet: Sheet, a: Point, b: Point) -> bool:
+    steps = max(2, int(hypot(b[0] - a[0], b[1] - a[1]) / 0.5))
+    for i in range(steps + 1):
+        x, y = toward(a, b, i / steps)
+        if sheet.worded((x - 0.4, y - 0.4, x + 0.4, y + 0.4)):
+            return True
+    return False
+
+
+def points_of(assembly: Assembly) -> dict[int, float]:
+    """The corners of one copy where the thing makes a point (under 360 degrees) or ruffles (over), and how far round they are."""
+    count = len(assembly.corners) // assembly.copies
+    return {i: c.degrees for i, c in enumerate(assembly.corners[:count]) if not c.on_opening and abs(c.degrees - 360) > 1e-6}
+
+
+def mark_points(sheet: Sheet, places: Sequence[tuple[Point, float]], middle: Point) -> None:
+    """A ring at each, and its angle beside it where there is room; none where they are so many that marks would hide the thing."""
+    if not places or len(places) > MOST_MARKED:
+        return
+    sheet.begin("points")
+    for at, _ in places:
+        sheet.disc(at, RING_MM, PAPER)
+        sheet.ring(at, RING_MM, INK, THIN_MM)
+    em = LETTER_PT * MM_PER_PT
+    for at, degrees in places:
+        text = f"{degrees:.0f}°"
+        out = unit(middle, at)
+        wide = text_width_mm(text, "sans", LETTER_PT)
+        ways = [out, (out[0], -out[1]), (-out[0], out[1]), (-out[0], -out[1]), (1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)]
+        for way in ways:
+            x, y = moved(at, way, RING_MM + 1.0 + abs(way[0]) * wide / 2 + abs(way[1]) * CAP_EM / 2 * em)
+            foot = x, y - CAP_EM / 2 * em
+            if sheet.free(words_box(foot, text, LETTER_PT), 0.3):
+                sheet.words(foot, text, color=QUIET)
+                break
+    sheet.end()
+
+
+def points_said(assembly: Assembly) -> str:
+    """ "; 4 points of 270 degrees": what the description says of them."""
+    found: dict[int, int] = {}
+    for degrees in points_of(assembly).values():
+        found[round(degrees)] = found.get(round(degrees), 0) + 1
+    said = [f"{n} {'point' if d < 360 else 'ruffle'}{'s' if n > 1 else ''} of {d} degrees" for d, n in sorted(found.items())]
+    return "; " + ", ".join(said) if said else ""
