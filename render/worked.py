@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from motifold.render.sizing.yarn import Scale
 
 
-MOST_AFTER_ERRORS = 20_000
+MOST_AFTER_ERRORS = 10_000
 """Stitches after which a pattern with an error is worked for no further size: a slip often makes every round grow."""
 
 

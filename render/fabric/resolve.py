@@ -239,7 +239,17 @@ def _chain_of_beginning(hook: Hook, cursor: Cursor, index: int, place: Place) ->
     if wanted > height and cursor.atom(space).space and cursor.flipped:
         leave_behind(hook, cursor, space)
         take(hook, cursor, space)
-        cursor.sub = cursor.atom(space).chains - (wanted - height)
+        there = height + cursor.atom(space).chains
+        if wanted > there:
+            hook.complain(
+                "place",
+                place.span,
+                f"the beginning chain has no {wanted}th ch",
+                "count the chains from its first",
+                key=key_of(place.span),
+                follows=True,
+            )
+        cursor.sub = max(there - wanted, 0)
         return chain_base(hook, cursor, space, cursor.sub)
     leave_behind(hook, cursor, index)
     take(hook, cursor, index)

@@ -109,3 +109,14 @@ def test_a_circle_that_stops_lying_flat_is_told() -> None:
 def test_a_cup_that_is_meant_is_silent() -> None:
     assert made(CUP + "Rnd 6: Ch 3, dc in each st around; join. (40 dc)\n").codes == []
     assert made(CUP.replace("2 dc in each st around; join. (24 dc)", "dc in each st around; join. (13 dc)").split("Rnd 3")[0]).codes == []
+
+
+def test_a_chain_beyond_the_beginning_chain_is_told() -> None:
+    worked = made(
+        """Chain: Ch 24.
+Row 1: Dc in 6th ch from hook, [ch 1, sk next ch, dc in next ch] 9 times; turn. (11 dc, 10 ch-1 sps)
+Row 2: Ch 4 (counts as dc and ch 1), sk first ch-1 sp, [dc in next dc, ch 1] 9 times, dc in 9th ch of beg ch-5; turn. (11 dc, 10 ch-1 sps)
+""",
+        rows=True,
+    )
+    assert [(p.code, p.message) for p in worked.problems] == [("place", "The beginning chain has no 9th ch")]
