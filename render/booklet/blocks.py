@@ -18,6 +18,7 @@ from motifold.symbols.record import dataclass
 IN_PARAGRAPH = 3.0
 BETWEEN_ITEMS = 1.5
 BETWEEN_ROUNDS = 0.5
+BETWEEN_BLOCKS = 2.0  # of one section
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,8 +36,29 @@ def title_size(title: str, width: float, scale: float) -> float:
 
 def cover_box(cover: Cover, grid: Grid, styles: Styles, tags: Tags) -> Box:
     """The whole cover as one box, as high as the text of a page and the room for its foot."""
-    width, scale = grid.text_width, grid.scale
     height = grid.text_height + grid.leading * 1.5
+    marks, y = _names(cover, grid, styles, tags)
+    facts, facts_height = _facts(cover.facts, grid, styles, height, tags)
+    contents, contents_height = _contents(cover.contents, grid, styles, height - facts_height, tags)
+    marks += _pictures(cover, y + grid.leading * 0.5, height - facts_height - contents_height - grid.leading * 2, grid.text_width, tags)
+    return Box(height, (*marks, *contents, *facts), destination=Destination("cover", cover.title, 0))
+
+
+def title_box(cover: Cover, grid: Grid, styles: Styles, tags: Tags, picture: float) -> Box:
+    """What the cover says as the head of a first page, for a leaf that needs no cover; its pictures ``picture`` points high, if at all."""
+    marks, y = _names(cover, grid, styles, tags)
+    if picture:
+        marks += _pictures(cover, y + grid.leading * 0.5, y + picture, grid.text_width, tags)
+        y += picture + grid.leading
+    facts, facts_height = _facts(cover.facts, grid, styles, 0.0, tags)
+    foot = y + facts_height
+    height = grid.snapped(foot + grid.leading * 0.5)
+    return Box(height, (*marks, *(moved(mark, 0.0, foot) for mark in facts)), destination=Destination("cover", cover.title, 0))
+
+
+def _names(cover: Cover, grid: Grid, styles: Styles, tags: Tags) -> tuple[list[BoxMark], float]:
+    """A rule, who made it, what it is called and what is said of it; and where the next line would stand."""
+    width, scale = grid.text_width, grid.scale
     marks: list[BoxMark] = [Rectangle(0.0, -grid.leading, width, 4.5 * scale, styles.accent)]
     y = grid.leading * 1.2
     size = title_size(cover.title, width, scale)
@@ -52,10 +73,7 @@ def cover_box(cover: Cover, grid: Grid, styles: Styles, tags: Tags) -> Box:
         kind = Type("sans-bold", 9.5 * scale, styles.accent, tracking=40)
         author, _ = _lines(cover.author, kind, 0.0, grid.leading * 1.2, width, grid.leading, (*tags, Tag("P", "author")))
         marks += author
-    facts, facts_height = _facts(cover.facts, grid, styles, height, tags)
-    contents, contents_height = _contents(cover.contents, grid, styles, height - facts_height, tags)
-    marks += _pictures(cover, y + grid.leading * 0.5, height - facts_height - contents_height - grid.leading * 2, width, tags)
-    return Box(height, (*marks, *contents, *facts), destination=Destination("cover", cover.title, 0))
+    return marks, y
 
 
 def _pictures(cover: Cover, top: float, bottom: float, width: float, tags: Tags) -> list[BoxMark]:

@@ -9,7 +9,7 @@ from motifold.render.booklet.blocks import Setting, baseline
 from motifold.render.booklet.boxes import Box, Destination, LineOfWords, Picture, Tag, Tags, beside, moved
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.inline import typeset
-from motifold.render.booklet.linebreak import broken
+from motifold.render.booklet.linebreak import broken, line_width
 from motifold.render.booklet.model import Figure
 from motifold.render.drawing.display import Drawing, Group, Transform
 from motifold.render.drawing.numbers import MM_PER_PT
@@ -69,8 +69,10 @@ def figure_box(figure: Figure, setting: Setting, tags: Tags, key: str, height: f
     top = own_height * scale + (leading * 0.35 if lines else 0.0)
     picture = Picture(x, 0.0, figure.drawing, scale, (*together, Tag("Figure", key, alt=alt)), figure.redrawn)
     caption_tags = (*together, Tag("Caption", key))
+    alone = len(lines) == 1  # a caption of one line begins below its drawing, a longer one takes the column
+    indent = max(0.0, min(x, setting.width - line_width(lines[0]))) if alone else 0.0
     words = tuple(
-        LineOfWords(0.0, top + place * caption_leading + baseline(caption_leading), line, caption_tags, line is lines[-1])
+        LineOfWords(indent, top + place * caption_leading + baseline(caption_leading), line, caption_tags, line is lines[-1])
         for place, line in enumerate(lines)
     )
     named = Destination(key, figure.drawing.title, None) if figure.role == "net" else None  # what words may lead to

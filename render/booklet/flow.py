@@ -6,11 +6,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 from math import inf
 
-from motifold.render.booklet.boxes import Box, BoxMark, Page, PlacedBox, Rectangle, height_of, words_line
+from motifold.render.booklet.blocks import BETWEEN_BLOCKS
+from motifold.render.booklet.boxes import Box, BoxMark, Page, Picture, PlacedBox, Rectangle, height_of, words_line
 from motifold.render.booklet.inline import width_of
 from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.styles import HAIR, Styles
-from motifold.render.booklet.worth import Inks, cost_of_white
+from motifold.render.booklet.worth import Inks, cost_of_break, cost_of_white
+
+_WHOLE = 24.0  # lines of room that may be left free so as not to tear a table, where none is to be torn
 
 
 def _choices(boxes: Sequence[Box], start: int, height: float) -> list[tuple[int, float]]:
@@ -90,6 +93,11 @@ def _unevenness(
     return max(used, rest) + torn
 
 
+def _inside_table(box: Box) -> bool:
+    """Whether a break after the box would tear a table."""
+    return box.continued is not None and box.reluctance > BETWEEN_BLOCKS
+
+
 class Composer:
     """Pages as they fill. ``y`` is how far the page in hand is filled, from the head of its text."""
 
@@ -105,6 +113,8 @@ class Composer:
         self._running_here: str | None = None
         self.y = 0.0
         self.depth = grid.text_height  # how far down pages may be filled
+        self.tears = True  # whether a table may be torn to fill a column
+        self.torn = 0  # tables that were
         self.cost = 0.0  # of what was decided so far, in pages; the pages themselves not counted
 
     def copy(self) -> Composer:
@@ -113,6 +123,7 @@ class Composer:
         other._pages, other._placed, other._white = list(self._pages), list(self._placed), list(self._white)
         other._running, other._running_here, other._inks = self._running, self._running_here, self._inks
         other.y, other.cost, other.depth = self.y, self.cost, self.depth
+        other.tears, other.torn = self.tears, self.torn
         return other
 
     def stands_alone(self, box: Box) -> bool:
@@ -146,6 +157,12 @@ class Composer:
     @property
     def fresh(self) -> bool:
         return not self._placed
+
+    def shows(self, description: str) -> bool:
+        """Whether a picture of that description is in sight: on the page in hand, or on the left page that it faces."""
+        before = self._pages[-1].placed if self._pages and self.number % 2 == 1 and self.number > 1 else ()
+        marks = (mark for placed in (*self._placed, *before) for mark in placed.box.marks)
+        return any(isinstance(mark, Picture) and mark.drawing.description == description for mark in marks)
 
     def running(self, words: str | None) -> None:
         """What the heads say from the next page that is begun."""
@@ -192,7 +209,7 @@ class Composer:
     def flow(self, boxes: Sequence[Box], count: int | None = None, least_lines: int = 6) -> None:
         """Boxes in ``count`` columns (None: the grid's), over as many pages as they need; balanced on the last."""
         count = count or self.grid.columns
-        rest = list(boxes)
+        rest = list(boxes) if self.tears else [replace(box, reluctance=_WHOLE) if _inside_table(box) else box for box in boxes]
         while rest:
             if not self.fresh and self.room < least_lines * self.grid.leading:
                 self.turn()
@@ -203,8 +220,10 @@ class Composer:
             for index, part in enumerate(filled):
                 self.stack(part, index * (self.grid.column_width + self.grid.gutter), self.y)
             self.y = self.grid.snapped(self.y + max(height_of(part) for part in filled))
+            self.torn += any(_inside_table(part[-1]) for part in filled)
             rest = rest[taken:]
             if rest:
+                self.cost += cost_of_break(rest, self.grid.leading)
                 again = rest[0].continued
                 rest = [*([replace(again, keep=True)] if again else []), *rest]
                 self.turn()

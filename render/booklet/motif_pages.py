@@ -16,7 +16,7 @@ from motifold.render.booklet.figures import figure_grid, turned
 from motifold.render.booklet.flow import Composer, balanced
 from motifold.render.booklet.model import Figure
 from motifold.render.booklet.sections import part_heading
-from motifold.render.booklet.worth import FOR_NOTES, OVERLEAF, cost_of_size
+from motifold.render.booklet.worth import FOR_NOTES, OVERLEAF, cost_of_break, cost_of_size
 from motifold.render.drawing.numbers import number
 from motifold.render.words.model import Section
 
@@ -40,8 +40,14 @@ def motif_ways(
         yield way
 
 
-def _ways(part: Part, head: Box, composer: Composer) -> Iterator[Composer]:
-    grid = composer.grid
+def _needed(part: Part, start: Composer) -> Part:
+    """Without its key where the same one is in sight already."""
+    key = part.key_figure
+    return part if key is None or not start.shows(key.drawing.description) else part.without_key()
+
+
+def _ways(whole_part: Part, head: Box, composer: Composer) -> Iterator[Composer]:
+    grid, part = composer.grid, whole_part
     fresh = composer.copy()
     fresh.turn()
     starts = [fresh]
@@ -49,6 +55,7 @@ def _ways(part: Part, head: Box, composer: Composer) -> Iterator[Composer]:
         starts.append(composer)
     long = height_of(part.text(grid.column_width)) > _LONG * grid.columns * grid.text_height
     for start in starts:
+        part = _needed(whole_part, start)
         room = start.room - head.height - (0.0 if start.fresh else head.before)
         if not long:
             for whole in _whole_ways(part, room):
@@ -61,8 +68,8 @@ def _ways(part: Part, head: Box, composer: Composer) -> Iterator[Composer]:
         notes = fresh.copy()
         notes.leave_for_notes()
         notes.cost += FOR_NOTES
-        for above in _chart_pages(part, notes.room - head.height, True):
-            yield _over(above, part, head, notes)
+        for above in _chart_pages(whole_part, notes.room - head.height, True):
+            yield _over(above, whole_part, head, notes)
 
 
 def _capped(part: Part) -> tuple[Part, ...]:
@@ -75,7 +82,7 @@ def _capped(part: Part) -> tuple[Part, ...]:
 
 def _chart_pages(part: Part, room: float, fresh: bool) -> list[Arrangement]:
     """The ways of ``_ways_of_chart``, looked for once for each room: beginnings that are compared have the same ones."""
-    known = (part.key, "chart first", round(room, 3), fresh)
+    known = (part.key, "chart first" if part.key_figure else "chart alone", round(room, 3), fresh)
     if known not in part.setting.arranged:
         part.setting.arranged[known] = list(_ways_of_chart(part, room, fresh))
     return part.setting.arranged[known]
@@ -83,7 +90,7 @@ def _chart_pages(part: Part, room: float, fresh: bool) -> list[Arrangement]:
 
 def _whole_ways(part: Part, room: float) -> list[Arrangement]:
     """Chart, key and all rounds within ``room``, looked for once for each room."""
-    known = (part.key, "whole", round(room, 3), True)
+    known = (part.key, "whole" if part.key_figure else "whole, without key", round(room, 3), True)
     if known not in part.setting.arranged:
         part.setting.arranged[known] = [whole for capped in _capped(part) for whole in on_one_page(capped, room)]
     return part.setting.arranged[known]
@@ -180,6 +187,7 @@ def _rounds_first(part: Part, head: Box, start: Composer) -> Iterator[Composer]:
         composer.cost += cost_of_size(part.chart, above.scale)
         if taken < len(text):
             composer.space()
+            composer.cost += cost_of_break(text[taken:], grid.leading)
             _rounds(part if not above.keyed else part.without_key(), composer, taken)
             composer.cost += OVERLEAF if composer.number > start.number + 1 else 0.0
         yield composer

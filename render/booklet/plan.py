@@ -13,7 +13,7 @@ from math import inf
 
 from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Box, Page, Tag, Tags, beside, stacked
-from motifold.render.booklet.cover import cover_box
+from motifold.render.booklet.cover import cover_box, title_box
 from motifold.render.booklet.figures import figure_box, figure_grid, size_of
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.model import BookletContent, Figure
@@ -21,7 +21,7 @@ from motifold.render.booklet.motif_pages import motif_ways
 from motifold.render.booklet.paper import CLOSEST, Grid, grid_for
 from motifold.render.booklet.sections import flow_sections, section_boxes
 from motifold.render.booklet.steps import steps_ways
-from motifold.render.booklet.styles import styles_for
+from motifold.render.booklet.styles import Styles, styles_for
 from motifold.render.booklet.worth import cost_of_pages, filled
 from motifold.render.words.model import Section
 from motifold.symbols.record import dataclass
@@ -31,6 +31,8 @@ COVER_TAGS = (DOCUMENT, Tag("Sect", "cover"))
 _BEAM = 3              # beginnings that go on, of those that stop on a left page and of those that stop on a right one
 _CLOSER = 0.12         # what a line more on each page costs, in pages
 _MOVED = 0.1           # what it costs to print the cautions before the instructions and not at the end
+_LEAF = 2              # pages of a booklet that needs no cover
+_PICTURES = (0.45, 0.36, 0.28)  # of its first page's height, for the picture on it
 _SPREAD = 3            # pages of words that may be spread over one more
 _GAIN = 0.045          # of every page is won by each line more
 
@@ -96,13 +98,53 @@ def _cautions_forward(sections: Sequence[Section]) -> tuple[Section, ...] | None
     return (*others[:first], *cautions, *others[first:])
 
 
-def _plans(content: BookletContent, sections: Sequence[Section], closer: int, cost: float, bound: float = inf) -> list[Plan]:
+def leaf_plan(content: BookletContent, covered: Plan) -> Plan | None:
+    """The same on the two sides of one leaf, its title at the head of the first page; None where that saves no page or loses a picture.
+
+    A cover whose picture stands inside once more costs a small pattern a third of its paper.
+    """
+    inside = [figure.drawing for figure in content.figures]
+    pictures = [picture for picture in (content.cover.hero, content.cover.second) if picture is not None]
+    if len(covered.pages) > _LEAF + 1 or any(all(picture is not one for one in inside) for picture in pictures):
+        return None
+    for closer in range(CLOSEST + 1):
+        leaf = _leaf(content, closer, 0.0, covered)
+        if leaf is not None:
+            larger = (_leaf(content, closer, share, covered) for share in _PICTURES if pictures and len(leaf.pages) == _LEAF)
+            return next((plan for plan in larger if plan is not None and _turns_as(plan, leaf)), leaf)
+    return None
+
+
+def _turns_as(plan: Plan, other: Plan) -> bool:
+    """Whether its second page is no worse and begins with the same part: what was added to the first has pushed nothing off it."""
+    first, second = (one.pages[1].placed[0].box.destination if len(one.pages) > 1 else None for one in (plan, other))
+    return plan.cost <= other.cost + 1e-6 and first is not None and second is not None and first.key == second.key
+
+
+def _leaf(content: BookletContent, closer: int, picture: float, covered: Plan) -> Plan | None:
+    """The best that has fewer pages than with a cover; ``picture``: how much of the first page's height the picture takes."""
+    plans = _plans(content, content.document.sections, closer, 0.0, covered.cost, picture)
+    return min((plan for plan in plans if len(plan.pages) < len(covered.pages)), key=lambda plan: plan.cost, default=None)
+
+
+def _opened(content: BookletContent, grid: Grid, styles: Styles, picture: float | None) -> Composer:
+    """The cover (``picture`` None), or the title at the head of the first page."""
+    composer = Composer(grid, styles, content.document.title)
+    if picture is None:
+        composer.place(cover_box(content.cover, grid, styles, COVER_TAGS), 0.0, 0.0)
+        composer.leave()
+    else:
+        composer.whole(title_box(content.cover, grid, styles, COVER_TAGS, picture * grid.text_height))
+    return composer
+
+
+def _plans(
+    content: BookletContent, sections: Sequence[Section], closer: int, cost: float, bound: float = inf, picture: float | None = None
+) -> list[Plan]:
     """The plans that are left at the end, with so many lines more on a page; those that cost less than ``bound``."""
     grid = grid_for(content.style.paper, closer)
     styles = styles_for(grid, content.style)
-    composer = Composer(grid, styles, content.document.title)
-    composer.place(cover_box(content.cover, grid, styles, COVER_TAGS), 0.0, 0.0)
-    composer.leave()
+    composer = _opened(content, grid, styles, picture)
     setting = Setting(grid, styles, grid.column_width, dict(content.swatches))
     pieces, rest = _pieces(content, sections)
     beginnings = [composer]
@@ -188,6 +230,12 @@ def _words(piece: _Piece, start: Composer, setting: Setting) -> Iterator[Compose
     composer = start.copy()
     flow_sections(piece.sections, composer, setting)
     yield composer
+    if composer.torn > start.torn:
+        whole = start.copy()
+        whole.tears = False
+        flow_sections(piece.sections, whole, setting)
+        whole.tears = True
+        yield whole
     pages = composer.number - start.number + 1
     if not start.fresh or composer.fresh or pages > _SPREAD:
         return

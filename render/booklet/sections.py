@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from motifold.render.booklet.blocks import Setting, heading, items, paragraph, rounds
+from motifold.render.booklet.blocks import BETWEEN_BLOCKS, Setting, heading, items, paragraph, rounds
 from motifold.render.booklet.boxes import Box, Destination, LineOfWords, Rectangle, Tag, Tags, height_of
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.inline import typeset
@@ -31,6 +31,8 @@ def _set_section(section: Section, setting: Setting, tags: Tags, key: str, title
     for place, group in enumerate(_groups(section.blocks)):
         if isinstance(group[0], Table) and titled and group[0].caption == section.title:
             group = (replace(group[0], caption=""),)  # the heading has just said it
+        if place and boxes:
+            boxes[-1] = replace(boxes[-1], reluctance=max(boxes[-1].reluctance, BETWEEN_BLOCKS))
         boxes += _spaced(_block_boxes(group, setting, tags, f"{key}/{place}"), boxes, setting)
     return boxes
 

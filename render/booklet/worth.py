@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from motifold.render.booklet.boxes import Box, LineOfWords, Page, Picture, PlacedBox
+from motifold.render.booklet.boxes import Box, LineOfWords, Page, Picture, PlacedBox, height_of
 from motifold.render.booklet.linebreak import line_width
 from motifold.render.booklet.model import Figure
 from motifold.render.booklet.paper import Grid
@@ -14,6 +14,9 @@ NEARLY_EMPTY = 0.2    # a last page filled less than this looks like a mistake
 _MISTAKE = 0.45
 OVERLEAF = 1.6        # rounds that are read on the back of their chart
 FOR_NOTES = 0.6       # a page of ruled lines that nobody asked for
+_TORN = 0.12          # a table that goes on overleaf
+_STRAY = 0.15         # the last lines of something alone at the head of a page
+_STRAY_LINES = 3.5
 _ILLEGIBLE = 1.5
 _SMALL = 2.0          # a chart that can just be read
 _MODEST = 0.35         # a chart at its comfortable size
@@ -60,6 +63,13 @@ def _ink(box: Box) -> list[tuple[float, float, float]]:
 def cost_of_white(page: Page, grid: Grid, inks: Inks | None = None) -> float:
     """By the square: two pages half filled are better than a full one before one with a line."""
     return WHITE * (1.0 - filled(page, grid, inks)) ** 2
+
+
+def cost_of_break(rest: Sequence[Box], leading: float) -> float:
+    """What the turning of a page tears: a table; a few last lines from all that they belong to."""
+    if not rest:
+        return 0.0
+    return (_TORN if rest[0].continued else 0.0) + (_STRAY if height_of(rest) < _STRAY_LINES * leading else 0.0)
 
 
 def cost_of_pages(pages: Sequence[Page], grid: Grid) -> float:
