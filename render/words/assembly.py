@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from itertools import groupby
+from typing import Literal
 
 from motifold.render.assembly.model import Assembly, PassStep
 from motifold.render.assembly.sewing import joins_as_it_goes
@@ -15,16 +17,11 @@ from motifold.render.words.joining import joining_manner, joining_step
 from motifold.render.words.model import Block, Items, Paragraph, Section
 from motifold.render.words.printed import Printed, motif_words
 from motifold.render.words.voice import NBSP, Voice, listed, ordinal_word
-
-_METHODS = {
-    "slip stitch": ("sl st", "slip stitch"), "single crochet": ("sc", "single crochet"), "whip stitch": (None, "whip stitch"),
-    "mattress stitch": (None, "mattress stitch"),
-}  # fmt: skip
-
+from motifold.symbols.terms import canonical
 
 MOST_OF = 12  # "5 of every 12" can still be counted while working
 
-_CROCHETED = ("slip stitch", "single crochet")
+_CROCHETED = ("sl st", "sc", "hdc", "dc", "tr")
 
 
 def assembly_section(told: Printed) -> Section | None:
@@ -64,7 +61,7 @@ def _made(told: Printed, assembly: Assembly) -> str:
     for motif in told.pattern.motifs:
         number = sum(panel.motif == motif.name for panel in assembly.panels)
         if number:
-            made.append(motif_words(motif.name, number))
+            made.append(motif_words(motif.name, number, alone=len(told.pattern.motifs) == 1))
     return f"You need {listed(made)}." if made else ""
 
 
@@ -74,9 +71,9 @@ def _manner(told: Printed, assembly: Assembly) -> str:
         return joining_manner(told, assembly)
     if not assembly.passes:
         return ""
-    yarn = f" with {assembly.yarn}" if assembly.yarn else ""
+    yarn = f" with {_yarn(assembly)}" if assembly.yarn else ""
     method = method_text(told.voice, assembly.method)
-    if assembly.method in _CROCHETED:
+    if _crocheted(assembly):
         each = "one for each stitch and each chain of the sides, and one across each meeting of panels"
         text = f"Join the sides in {method}{yarn}, {each}."
     else:
@@ -88,8 +85,20 @@ def _manner(told: Printed, assembly: Assembly) -> str:
 
 def method_text(voice: Voice, method: str) -> str:
     """A seam's stitch in full: "single crochet" is UK double crochet; other stitches have one name."""
-    stitch, full = _METHODS.get(method, (None, method))
-    return Voice(voice.terms, plain=True).stitch(stitch) if stitch else full
+    stitch = canonical(method, "US")
+    return Voice(voice.terms, plain=True).stitch(stitch) if stitch in _CROCHETED else method
+
+
+def _crocheted(assembly: Assembly) -> bool:
+    """Whether the seams are worked with the hook, so that their stitches can be counted off the sides."""
+    return canonical(assembly.method, "US") in _CROCHETED
+
+
+def _yarn(assembly: Assembly) -> str:
+    """The yarn of the seams by its key; "yarn A" where a panel has that name too."""
+    if assembly.yarn is None:
+        return "the yarn"
+    return f"yarn{NBSP}{assembly.yarn}" if any(panel.name == assembly.yarn for panel in assembly.panels) else assembly.yarn
 
 
 def _step(told: Printed, assemblies: list[Assembly], index: int) -> str:
@@ -117,8 +126,9 @@ def _seam_step(voice: Voice, assemblies: Sequence[Assembly], step: AssemblyStep,
     parts = []
     if step.attach:
         at = f" at {_corner(step.start[0])}" if step.start else ""
-        parts.append(f"attach {assembly.yarn or 'the yarn'}{at}")
-    parts += [_sewn(assemblies, one) for one in step.steps]
+        parts.append(f"attach {_yarn(assembly)}{at}")
+    for manner, seams in groupby(step.steps, lambda one: _how(assembly, one)):
+        parts += _sewn(voice, assemblies, manner, list(seams))
     text = ", ".join(parts[:-1]) + (", then " if len(parts) > 1 else "") + parts[-1]
     text = f"{text} {counted}"
     if step.closed:
@@ -130,23 +140,30 @@ def _seam_step(voice: Voice, assemblies: Sequence[Assembly], step: AssemblyStep,
     return f"Pass{NBSP}{step.pass_number}{'' if step.attach else ', continued'}: {text}."
 
 
-def _sewn(assemblies: Sequence[Assembly], one: PassStep) -> str:
+def _how(assembly: Assembly, one: PassStep) -> Literal["itself", "fold", "flat"]:
+    seam = assembly.seams[one.seam]
+    return "itself" if seam.b is None else "fold" if seam.kind == "fold" else "flat"
+
+
+def _sewn(voice: Voice, assemblies: Sequence[Assembly], manner: str, steps: Sequence[PassStep]) -> list[str]:
+    """Seams that are sewn alike, one after another: what is done is said once, "join a to b", "c to d"."""
     assembly = assemblies[0]
-    seam, eased = assembly.seams[one.seam], _eased(assemblies, one.seam)
-    if seam.b is None:
-        return f"fold {side_words(seam.a)} in half and {_verb(assembly)} it to itself"
-    twist = ", with a twist," if seam.twist else ""
-    if seam.kind == "fold":
-        return f"bring together{twist} {side_words(seam.a)} and {side_words(seam.b)}{eased} and {_verb(assembly)} them"
-    return f"{_verb(assembly)} {side_words(seam.a)}{twist} to {side_words(seam.b)}{eased}"
+    verb = "join" if _crocheted(assembly) else "sew"  # a crocheted seam joins two sides, a needle sews them
+    told = []
+    for one in steps:
+        seam, eased = assembly.seams[one.seam], _eased(voice, assemblies, one.seam)
+        twist = ", with a twist," if seam.twist else ""
+        if seam.b is None:
+            told.append(f"fold {side_words(seam.a)} in half and {verb} it to itself")
+        elif manner == "fold" and len(steps) == 1:
+            told.append(f"bring together{twist} {side_words(seam.a)} and {side_words(seam.b)}{eased} and {verb} them")
+        else:
+            lead = "" if told else f"bring the sides together and {verb} " if manner == "fold" else f"{verb} "
+            told.append(f"{lead}{side_words(seam.a)}{twist} to {side_words(seam.b)}{eased}")
+    return told
 
 
-def _verb(assembly: Assembly) -> str:
-    """What is done to two sides: a crocheted seam joins them, a needle sews them."""
-    return "join" if assembly.method in _CROCHETED else "sew"
-
-
-def _eased(assemblies: Sequence[Assembly], index: int) -> str:
+def _eased(voice: Voice, assemblies: Sequence[Assembly], index: int) -> str:
     """" (easing the 40 stitches of side 2 of A into 30: take 3 of every 4)", for every printed size."""
     pairs = [assembly.seams[index].eased for assembly in assemblies]
     counts = [(max(pair), min(pair)) for pair in pairs if pair is not None and pair[0] != pair[1]]
@@ -155,15 +172,16 @@ def _eased(assemblies: Sequence[Assembly], index: int) -> str:
         return ""
     longer = side_words(seam.a if seam.eased[0] > seam.eased[1] else seam.b)
     many, few = (number_text(Amount(ns if len(set(ns)) > 1 else ns[:1])) for ns in zip(*counts, strict=True))
-    ways = {_taken(*count) for count in counts}
-    how = ways.pop() if len(ways) == 1 else "spread those that are missed evenly"
+    us = voice.terms == "US"
+    ways = {_taken(*count, "skip" if us else "miss") for count in counts}
+    how = ways.pop() if len(ways) == 1 else f"spread those that are {'skipped' if us else 'missed'} evenly"
     return f" (easing the {many}{NBSP}stitches of {longer} into {few}: {how})"
 
 
-def _taken(many: int, few: int) -> str:
+def _taken(many: int, few: int, miss: str) -> str:
     """How a longer side is eased in evenly.
 
-    >>> _taken(40, 30), _taken(33, 29)
+    >>> _taken(40, 30, "skip"), _taken(33, 29, "miss")
     ('take 3 of every 4', 'miss 4, one after every 7 or 8')
     """
     ratio = Fraction(few, many)
@@ -171,16 +189,18 @@ def _taken(many: int, few: int) -> str:
         return f"take {ratio.numerator} of every {ratio.denominator}"
     missed = many - few
     low, over = divmod(few, missed)
-    return f"miss {missed}, one after every {low} or {low + 1}" if over else f"miss {missed}, one after every {low}"
+    return f"{miss} {missed}, one after every {low}{f' or {low + 1}' if over else ''}"
 
 
 def side_words(piece: SidePiece) -> str:
-    """"the top of base", "side 3 of L", "the first half of the left side of C"."""
+    """"the top of base", "side 3 of L", "the first half of the left of C", "the last third of side 2 of L"."""
     side = f"side{NBSP}{piece.side}" if piece.side.isdigit() else f"the {piece.side}"
     if piece.parts == 1:
         return f"{side} of {piece.panel}"
     part = "half" if piece.parts == 2 else "third" if piece.parts == 3 else "quarter" if piece.parts == 4 else f"{piece.parts}th part"
-    return f"the {ordinal_word(piece.part)} {part} of {side} of {piece.panel}"
+    last = piece.parts > 2 and piece.part == piece.parts
+    which = "last" if last else "middle" if (piece.part, piece.parts) == (2, 3) else ordinal_word(piece.part)
+    return f"the {which} {part} of {side} of {piece.panel}"
 
 
 def _corner(name: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 
 from motifold.render.fabric.model import Fabric
@@ -14,7 +15,7 @@ from motifold.render.words.edition import changes_section, edition_section
 from motifold.render.words.glossary import abbreviations_section, special_stitches_section
 from motifold.render.words.materials import gauge_section, materials_section
 from motifold.render.words.model import Block, Document, Items, Paragraph, Section
-from motifold.render.words.printed import Printed, is_noun, printed, titled
+from motifold.render.words.printed import Printed, printed, titled
 from motifold.render.words.rounds import Piece, piece_blocks
 from motifold.render.words.sizes import about_section, sizes_section
 from motifold.render.words.voice import NBSP, WordsLook
@@ -64,10 +65,8 @@ def _motif(told: Printed, motif: MotifSource) -> Section:
     made = told.each_size(lambda size: motif_copies(size.fabrics, size.assembly).get(motif.name, 1))
     if made == "1":
         title = titled(motif.name)
-    elif is_noun(motif.name):
-        title = f"{titled(motif.name)} (make{NBSP}{made})"
     else:
-        title = f"Motif {motif.name.replace('_', ' ')}: make{NBSP}{made}"
+        title = f"{titled(motif.name)} (make{NBSP}{made})"
     return Section("motif", title, tuple(blocks), motif.name)
 
 
@@ -104,9 +103,14 @@ def _stitches(fabric: Fabric) -> int:
     return sum(stitch.role in ("stitch", "standing") for stitch in fabric.stitches)
 
 
+_WEAVES = re.compile(r"\b(?:weav\w+|darn|sew)\s+(?:in\s+)?(?:(?:all|every|any|each|the|loose|yarn|remaining)\s+)*ends?\b", re.IGNORECASE)
+"""A note that says what is said of the ends anyway."""
+
+
 def _finishing(told: Printed) -> Section:
     """Weaving in, and what the designer says about washing and wearing."""
     notes = told.pattern.notes_after
     first = told.voice.term("weave in")
-    items = (f"{first[:1].upper()}{first[1:]} all ends.", *(told.voice.said(note) for note in notes))
+    said = any(_WEAVES.search(note) for note in notes)
+    items = (*(() if said else (f"{first[:1].upper()}{first[1:]} all ends.",)), *(told.voice.said(note) for note in notes))
     return Section("finishing", "Finishing", (Items(items),) if len(items) > 1 else (Paragraph(items[0]),))

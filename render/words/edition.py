@@ -6,7 +6,7 @@ from datetime import date
 
 from motifold.render.pattern.model import Edition
 from motifold.render.words.model import Items, Paragraph, Section
-from motifold.render.words.voice import NBSP, Voice
+from motifold.render.words.voice import NBSP, Voice, capitalised
 
 _MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December",
@@ -29,7 +29,7 @@ def changes_section(edition: Edition, voice: Voice) -> Section | None:
     """What each edition changed, the newest first."""
     if not edition.changes:
         return None
-    items = [f"Version{NBSP}{version}: {_sentence(voice.said(note))}" for version, notes in reversed(edition.changes) for note in notes]
+    items = [f"Version{NBSP}{version}: {capitalised(_sentence(voice.said(note)))}" for version, notes in reversed(edition.changes) for note in notes]
     return Section("changes", "What has changed", (Items(tuple(items)),))
 
 

@@ -30,7 +30,7 @@ def abbreviations_section(printed: Printed, sections: Iterable[Section]) -> Sect
     if voice.plain:
         return None
     rows: dict[str, str] = {}
-    words = " ".join(_texts(sections)).replace("inv dec", "")
+    words = re.sub(r"\binv decs?\b", "", " ".join(_texts(sections)), flags=re.IGNORECASE)
     for used in with_stems(stitches_used((*printed.texts(), *definitions(printed)))):
         name = _NUMBERED.sub(r"\2", used)
         if name.removeprefix("beg ") in voice.defined:
@@ -42,7 +42,7 @@ def abbreviations_section(printed: Printed, sections: Iterable[Section]) -> Sect
         except KeyError:
             continue  # the pattern's own: under special stitches
     for key in _CRAFT:
-        found = re.search(rf"(?<![A-Za-z]){key}s?(?![A-Za-z])", words, 0 if key.isupper() else re.IGNORECASE)
+        found = re.search(rf"(?<![A-Za-z0-9]){key}s?(?![A-Za-z])", words, 0 if key.isupper() else re.IGNORECASE)
         long = meaning(key, voice.terms)
         if found and long and long != key and key not in rows:
             plural = key in _PLURALS

@@ -33,7 +33,7 @@ def joining_manner(told: Printed, assembly: Assembly) -> str:
         along = listed(ways)
     else:
         along = f"work {sl_st} in the corresponding stitch {next_to} after each stitch"
-    text = f"{text} Along a joined side {along}"
+    text = f"{text} Along a joined side, {along}"
     if side.start is not None and side.start.kind == "space":
         n = fabric.runs[side.start.id].chains
         text += f"; at each of its corners, in place of {voice.stitch('ch')}{NBSP}{n}, work {_corner(voice, n)}"

@@ -180,7 +180,7 @@ def gauge_section(printed: Printed) -> Section | None:
 
 def _rounds(printed: Printed, gauge: Gauge) -> list[str]:
     """What was measured after so many rounds, from the smallest on; what the swatch weighs; how evenly it grows."""
-    motif = f" of {motif_words(gauge.motif)}" if gauge.motif else ""
+    motif = f" of {motif_words(gauge.motif, alone=len(printed.pattern.motifs) == 1)}" if gauge.motif else ""
     source = next((m for m in printed.pattern.motifs if m.name == gauge.motif), None)
     kind = source.worked.removesuffix("s") if source is not None else "round"
     points = sorted(gauge.points, key=lambda point: point.rounds)
@@ -244,6 +244,9 @@ def _own_gauges(printed: Printed) -> list[str]:
 
 def _stitches(printed: Printed, gauge: Gauge) -> list[str]:
     parts = []
+    if gauge.stitches and gauge.rows and gauge.width_cm and gauge.width_cm == gauge.height_cm:
+        stitches = f"{number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')}"
+        return [f"{stitches} and {number_text(gauge.rows)}{NBSP}rows = {_about(printed, gauge.width_cm)}."]
     if gauge.stitches and gauge.width_cm:
         parts.append(f"{number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')} = {_about(printed, gauge.width_cm)} across")
     if gauge.rows and gauge.height_cm:
@@ -252,7 +255,7 @@ def _stitches(printed: Printed, gauge: Gauge) -> list[str]:
 
 
 def _about(printed: Printed, cm: float) -> str:
-    """Both units; inches to the quarter, as gauges are told: 10 cm is 4 in."""
+    """Both units; the second one as gauges are told, inches to the quarter and centimetres to the half: 10 cm is 4 in."""
     if in_inches(printed.pattern):
-        return f"{inches_text(cm)} ({cm_text(cm)})"
+        return f"{inches_text(cm)} ({cm_text(round(2 * cm) / 2)})"
     return f"{cm_text(cm)} ({inches_text(cm, 4)})"

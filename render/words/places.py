@@ -76,6 +76,8 @@ def noun_text(voice: Voice, place: Place, each: bool = True) -> str:
     if target.kind in _BARE:
         return _with_tail(voice, place, _bare(voice, place))
     if place.which == "each":
+        if place.of is not None and place.of.which == "each" and not place.also:  # "in ch-1 sp of each V-st"
+            return _with_tail(voice, place, f"{voice.the}{_noun(voice, place)}")
         return _with_tail(voice, place, _each(voice, place))
     if target.kind in _EDGES and place.which in ("current", "evenly"):
         return _with_tail(voice, place, f"{voice.the}{_noun(voice, place, plural=True)}")
@@ -218,6 +220,9 @@ def target_text(voice: Voice, target: Target, plural: bool = False) -> str:
     if target.kind == "tch":
         return voice.craft("tch")
     if target.kind == "marker":
+        if target.name == "sp":
+            noun = ("lp" if target.loop else "sp") + ("s" if plural else "")
+            return "marked " + (voice.chains(target.chains, noun) if target.chains is not None else voice.craft(noun))
         return f"marked {voice.craft('sts' if plural else 'st')}"
     if target.kind == "corner":
         return f"corner{'s' if plural else ''}"

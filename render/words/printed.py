@@ -54,30 +54,44 @@ def printed(worked: Worked, needs: Mapping[str, tuple[YarnNeed, ...]], look: Wor
     index = sizes[0].choice.index if len(sizes) == 1 else None
     names = {stitch.key: stitch.name for stitch in worked.pattern.stitches}
     defined = {**{name: name for name in names.values()}, **names}
-    voice = Voice(look.terms, look.plain, index, look.left_handed, defined, source=worked.pattern.terms)
+    voice = Voice(look.terms, look.plain, index, look.left_handed, defined, source=worked.pattern.terms, imperial=in_inches(worked.pattern))
     return Printed(worked.pattern, worked, sizes, needs, voice)
 
 
 def titled(name: str) -> str:
-    """A motif's or edging's name as a heading: "star_hexagon" is "Star hexagon"."""
-    text = name.replace("_", " ").strip()
+    """A motif's or edging's name as a heading: "star_hexagon" is "Star hexagon", "left-cuff" is "Left cuff"."""
+    text = _spoken(name)
     return text[:1].upper() + text[1:]
+
+
+def _spoken(name: str) -> str:
+    """A key as it is said: its words parted, unless a hyphen belongs to a short one ("T-shirt")."""
+    return re.sub(r"(?<=[^\W\d_]{3})-(?=[^\W\d_]{3})", " ", name.replace("_", " ").strip())
 
 
 _NOUNS = frozenset({
     "square", "hexagon", "triangle", "circle", "octagon", "pentagon", "rectangle", "diamond", "heart", "star", "disc", "oval", "tile",
     "flower", "rose", "daisy", "leaf", "petal", "block", "patch", "panel", "strip", "medallion", "mandala", "motif", "half", "wedge",
+    "front", "back", "sleeve", "body", "hat", "cap", "beret", "beanie", "ball", "scarf", "shawl", "cowl", "cushion", "cover", "coaster", "doily",
+    "mat", "rug", "basket", "bag", "base", "bottom", "top", "wall", "lid", "crown", "brim", "sole", "head", "ear", "arm", "leg", "tail", "wing",
+    "yoke", "cuff", "collar", "mitt", "mitten", "thumb", "sock", "heel", "toe", "snowflake", "wreath", "pocket", "flap", "strap", "handle",
+    "belt", "swatch", "cloth", "washcloth", "dishcloth", "blanket", "runner", "flag", "pennant", "face", "granny", "pot holder", "potholder",
+    "gusset", "bib", "bonnet", "vest", "jacket", "tray", "pouch", "purse", "case", "sheet", "gable", "roof", "fan", "shell", "clover",
 })  # fmt: skip
 """Last words of a motif's key that are plain nouns, so that it can be said of several: "star hexagons"."""
 
 
-def motif_words(name: str, number: int | str | None = None) -> str:
+def motif_words(name: str, number: int | str | None = None, alone: bool = False) -> str:
     """A motif in a sentence: "the square", "5 squares"; a key that is no plain noun stays a name: "motif tri", "12 of motif tri".
+
+    ``alone``: the pattern has no other, so that a name that is no noun need not be said: "the motif", "12 motifs".
 
     >>> motif_words("star_hexagon", 3), motif_words("cis", 13), motif_words("mixed")
     ('3\\xa0star hexagons', '13\\xa0of motif cis', 'motif mixed')
     """
-    noun = name.replace("_", " ").strip()
+    noun = _spoken(name)
+    if alone and not is_noun(name):
+        noun = name = "motif"
     if not is_noun(name):
         return f"motif {noun}" if number is None else f"{number}{NBSP}of motif {noun}"
     if number is None:

@@ -10,7 +10,7 @@ from motifold.render.pattern.instructions import Instructions, Label, Line, Repe
 from motifold.render.words.counts import Counts, amount_of, claims_text, kind_text, kinds_of, number_text, worked_text
 from motifold.render.words.model import Block, RoundText, Table
 from motifold.render.words.places import round_name
-from motifold.render.words.steps import steps_text
+from motifold.render.words.steps import in_hand_after, steps_text
 from motifold.render.words.voice import Voice, capitalised, listed
 from motifold.symbols.record import dataclass
 
@@ -62,7 +62,9 @@ def piece_blocks(voice: Voice, piece: Piece) -> tuple[Block, ...]:
 
 def _draft(voice: Voice, piece: Piece, line: Line, lasts: tuple[int, ...]) -> _Draft | None:
     label = line.label
-    voice = replace(voice, rows=any(other.label.kind == "row" for other in piece.instructions.lines))
+    before = piece.instructions.lines[: piece.instructions.lines.index(line)]
+    rows = any(other.label.kind == "row" for other in piece.instructions.lines)
+    voice = replace(voice, rows=rows, hand=in_hand_after(tuple(other.steps for other in before)) or "sc")
     if label.first is None:
         return _Draft(line, None, (), _sentence(steps_text(voice, line.steps)), claims_text(voice, line.counts))
     open_ended = label.following or _open_ended(line)

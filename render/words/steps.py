@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 from motifold.render.pattern.instructions import (
@@ -26,8 +27,11 @@ from motifold.render.pattern.instructions import (
     Words,
     Work,
 )
+from motifold.render.sizing.units import convert, inches_text
 from motifold.render.words.places import extent_text, noun_text, place_text, round_name
+from motifold.render.words.used import nodes
 from motifold.render.words.voice import NBSP, Voice, canonical_name, capitalised
+from motifold.symbols.stitches import MAX_YARN_OVERS, stitch_name
 
 
 def steps_text(voice: Voice, steps: tuple[Step, ...], depth: int = 0) -> str:
@@ -38,9 +42,9 @@ def steps_text(voice: Voice, steps: tuple[Step, ...], depth: int = 0) -> str:
     text, closed = "", False
     for index, step in enumerate(steps):
         voice = _from_now_on(voice, step)
-        if _goes_without_saying(steps, index):
+        if _goes_without_saying(voice, steps, index):
             continue
-        before = next((s for k in range(index - 1, -1, -1) if not _goes_without_saying(steps, k) for s in (steps[k],)), None)
+        before = next((s for k in range(index - 1, -1, -1) if not _goes_without_saying(voice, steps, k) for s in (steps[k],)), None)
         if isinstance(step, Stop):
             text += "**"
             continue
@@ -52,7 +56,20 @@ def steps_text(voice: Voice, steps: tuple[Step, ...], depth: int = 0) -> str:
             text += mark
         text += phrase
         closed = closed or closes or isinstance(step, RepeatRounds)
+        voice = replace(voice, hand=in_hand_after(step) or voice.hand)
     return text
+
+
+def in_hand_after(steps: object) -> str | None:
+    """The stitch that "inc" is one of after these steps; None where none of them is such a stitch."""
+    found: str | None = None
+    for node in nodes(steps):
+        if isinstance(node, Work) and node.stitch.name in _IN_HAND:
+            found = node.stitch.name
+    return found
+
+
+_IN_HAND = frozenset({"sc", "hdc", *(stitch_name(yarn_overs) for yarn_overs in range(1, MAX_YARN_OVERS + 1))})
 
 
 _OTHER_SIDE = re.compile(r"working (?:(?:in|through|on|along|across|into) )?(?:the )?other side of (?:the )?(?:foundation )?(?:chain|ch)")
@@ -66,9 +83,12 @@ def _from_now_on(voice: Voice, step: Step) -> Voice:
     return replace(voice, other_side=_OTHER_SIDE.fullmatch(step.text.lower()) is not None)
 
 
-def _goes_without_saying(steps: tuple[Step, ...], index: int) -> bool:
-    """Whether this is the beginning that a standing stitch makes by itself: "with B, standing dc in any st"; nothing is joined there."""
+def _goes_without_saying(voice: Voice, steps: tuple[Step, ...], index: int) -> bool:
+    """Whether nothing is worked here in the one size that is printed, or this is the beginning that a standing stitch makes by itself:
+    "with B, standing dc in any st"; nothing is joined there."""
     step = steps[index]
+    if voice.size is not None and _is_nothing(voice.size, step):
+        return True
     if not (isinstance(step, Join) and step.method == "standing" and step.place is None):
         return False
     following = steps[index + 1] if index + 1 < len(steps) else None
@@ -76,6 +96,14 @@ def _goes_without_saying(steps: tuple[Step, ...], index: int) -> bool:
     first = max((k + 1 for k, other in enumerate(before) if isinstance(other, FastenOff)), default=0)
     begins = all(isinstance(other, UseYarn | LeaveYarn | Words | Turn | Marker) for other in before[first:])
     return begins and isinstance(following, Work) and following.stitch.standing
+
+
+def _is_nothing(size: int, step: Step) -> bool:
+    """Such as "sc in next 0 sts", "[sc, inc] 0 times"."""
+    amounts = {Work: ("count",), Chain: ("count",), Repeat: ("times",)}.get(type(step), ())
+    found = [amount for name in amounts if (amount := getattr(step, name)) is not None]
+    place = step.place if isinstance(step, Work | Skip | Group) else None
+    return any(amount.at(size) == 0 for amount in (*found, *((place.count,) if place is not None else ())))
 
 
 _GOES_ON = re.compile(r"(?:work|leav|keep|start|begin|carry|mak|push|tak|us)ing\b|behind|in front|loosely|tightly|as |so ", re.IGNORECASE)
@@ -153,8 +181,9 @@ def _ch(voice: Voice) -> str:
 
 def _work(voice: Voice, step: Work, before: Step | None) -> str:
     one = voice.is_one(step.count)
-    noun = _stitch(voice, step, before, plural=not one)
-    if step.place is None and step.stitch.together > 1 and not one:
+    several_each = step.place is None and not one and (step.stitch.together > 1 or (step.stitch.increase > 1 and not isinstance(before, Work)))
+    noun = _stitch(voice, step, before, plural=not one and not several_each)
+    if several_each:
         text = f"[{noun}] {_times(voice.number(step.count))}"
     else:
         text = noun if one else voice.counted(voice.number(step.count), noun)
@@ -185,7 +214,7 @@ def _stitch(voice: Voice, step: Work, before: Step | None, plural: bool) -> str:
     name = canonical_name(spec)
     standing = "standing " if spec.standing else ""
     if spec.increase > 1:
-        in_hand = isinstance(before, Work) and canonical_name(before.stitch) == name and not voice.plain
+        in_hand = voice.hand == name and not voice.plain
         stem = "" if in_hand else f"{voice.stitch(name)} "
         several = f"{spec.increase}-in-1 " if spec.increase > 2 else ""
         return f"{stem}{several}{voice.craft('inc')}{'s' if plural and voice.plain else ''}"
@@ -257,6 +286,8 @@ def _repeat(voice: Voice, repeat: Repeat, depth: int) -> str:
     if repeat.style == "each":
         *parts, last = [step_text(voice, step, depth + 1) for step in repeat.steps]
         return f"{', '.join(parts)} and {last} {_how_often(voice, repeat)}"
+    if repeat.times is not None and voice.is_one(repeat.times) and not repeat.omit:
+        return steps_text(voice, tuple(step for step in repeat.steps if not isinstance(step, Stop)), depth)
     style = _style(repeat, depth)
     stops = any(isinstance(step, Stop) for step in repeat.steps)
     tail = _omitted(voice, repeat) + (f", ending last {voice.craft('rep')} at **" if stops else "")
@@ -303,7 +334,25 @@ def _repeat_rounds(voice: Voice, step: RepeatRounds) -> str:
     if step.until_cm is not None:
         ending = f", ending with a {voice.craft(step.ending)} row" if step.ending else ""
         lengths = step.until_sizes if voice.size is None else step.until_sizes[voice.size : voice.size + 1]
-        first, *rest = [f"{cm:g}" for cm in lengths or (step.until_cm,)]
-        measure = f"{first}{NBSP}({', '.join(rest)})" if rest else first
-        return f"{phrase} until piece measures {measure}{NBSP}cm{ending}"
+        return f"{phrase} until piece measures {_lengths(voice, lengths or (step.until_cm,))}{ending}"
     return f"{phrase} {_times(voice.number(step.times))}" if step.times is not None else phrase
+
+
+def _lengths(voice: Voice, cm: Sequence[float]) -> str:
+    """"20 cm (7⅞ in)", "15 (16, 17) cm (5⅞ (6¼, 6¾) in)"; where the pattern is in inches those come first, to the last digit."""
+    metric = _for_sizes([f"{value:g}" for value in cm])
+    if voice.imperial:
+        return f"{_for_sizes([_exact_inches(value) for value in cm])}{NBSP}in ({_for_sizes([f'{value:.3g}' for value in cm])}{NBSP}cm)"
+    return f"{metric}{NBSP}cm ({_for_sizes([inches_text(value).removesuffix(f'{NBSP}in') for value in cm])}{NBSP}in)"
+
+
+def _for_sizes(numbers: Sequence[str]) -> str:
+    first, *rest = numbers
+    return f"{first}{NBSP}({', '.join(rest)})" if rest and len(set(numbers)) > 1 else first
+
+
+def _exact_inches(cm: float) -> str:
+    """With a real fraction where it is one of eighths, so that it is the designer's own number."""
+    inches = convert(cm, "cm", "in")
+    eighths = abs(8 * inches - round(8 * inches)) < 1e-4
+    return inches_text(cm).removesuffix(f"{NBSP}in") if eighths else f"{inches:.4g}"

@@ -46,7 +46,7 @@ class Voice:
 
     ``rows``: the piece is worked in rows, so that its lines are called rows. ``source``: the terms that the file is written in (None: the
     same), for the designer's own sentences. ``other_side``: "working in other side of foundation ch" has been said, so that a chain is one
-    of those.
+    of those. ``hand``: the stitch worked last, of which "inc" then is one. ``imperial``: inches before centimetres.
     """
 
     terms: Terms = "US"
@@ -57,6 +57,8 @@ class Voice:
     rows: bool = False
     source: Terms | None = None
     other_side: bool = False
+    hand: str | None = None
+    imperial: bool = False
 
     def craft(self, key: str) -> str:
         """A craft word, short or in full: "sps", or "spaces"."""

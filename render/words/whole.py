@@ -47,7 +47,7 @@ def _whole(printed: Printed, size: WorkedSize) -> str:
         return _bordered(printed.pattern, lambda more: area_text(wide + 2 * more, high + 2 * more, imperial))
     text = _solid(measures, imperial, fitted=printed.worked.table is not None)
     if len(openings) == 1 and printed.worked.table is None:  # a girth that is fitted stands in its table
-        text += f"{', ' if text else ''}{length_text(openings[0], imperial)} around its opening"
+        text += f"{', and ' if text else ''}{length_text(openings[0], imperial)} around its opening"
     return f"{text}{_without(printed.pattern.edgings)}" if text else ""
 
 
@@ -81,9 +81,9 @@ def _bordered(pattern: Pattern, text: Callable[[float], str]) -> str:
     if not pattern.edgings:
         return text(0.0)
     depths = [border_depth_cm(pattern, edging) for edging in pattern.edgings]
-    bare = f"{text(0.0)}{_without(pattern.edgings)}"
+    bare = f"{text(0.0)}{_without(pattern.edgings).removeprefix(',')}"
     depth = depths[0] if len(depths) == 1 else None  # of several, each may lie along another side
-    return bare if depth is None else f"{bare}, about {text(depth)} with it"
+    return bare if depth is None else f"{bare} and about {text(depth)} with it"
 
 
 def _without(edgings: tuple[EdgingSource, ...]) -> str:

@@ -104,9 +104,9 @@ def test_a_beginning_cluster_says_how_many_chains_it_begins_with() -> None:
 
 def test_the_gauge_goes_from_few_rounds_to_many_and_its_weight_stands_alone() -> None:
     assert texts(document(HAT.replace("METHOD", "slip stitch")), "gauge")[:5] == [
-        "4 rounds of motif mixed = 3¼ in (8.3 cm) across.",
-        "6 rounds of motif mixed = 4⅞ in (12.4 cm) across.",
-        "8 rounds of motif mixed = 6½ in (16.5 cm) across.",
+        "4 rounds of the motif = 3¼ in (8.3 cm) across.",
+        "6 rounds of the motif = 4⅞ in (12.4 cm) across.",
+        "8 rounds of the motif = 6½ in (16.5 cm) across.",
         "It grows evenly: every round adds the same width.",
         "A swatch of 8 rounds weighs 11.5 g.",
     ]
@@ -177,7 +177,7 @@ def test_a_border_is_added_or_said_to_be_left_out() -> None:
     bordered = document(BLANKET + BORDER)
     # a stitch is 11 / 12 cm wide, and a single crochet 0.88 of that high, on either side: 1.6 cm more
     assert [text for text in texts(bordered, "sizes") if text.startswith("Finished")] == [
-        "Finished, it measures 33 × 22 cm (13 × 8⅝ in), without its border, about 34.6 × 23.6 cm (13⅝ × 9¼ in) with it."
+        "Finished, it measures 33 × 22 cm (13 × 8⅝ in) without its border and about 34.6 × 23.6 cm (13⅝ × 9¼ in) with it."
     ]
 
 

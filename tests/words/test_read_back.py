@@ -166,8 +166,13 @@ def test_an_edging_reads_back_to_the_same_steps(sample: str, terms: Terms) -> No
 
 
 def told_once(instructions: Instructions) -> list[object]:
-    """What the lines say one after another; rounds that are worked alike share a line in print."""
-    return [steps for steps, _ in groupby(bare(line.steps) for line in instructions.lines)]
+    """What the lines say one after another; rounds that are worked alike share a line in print, and brackets "once" are none."""
+    return [steps for steps, _ in groupby(bare(unbracketed(line.steps)) for line in instructions.lines)]
+
+
+def unbracketed(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    once = Amount((1,))
+    return tuple(one for step in steps for one in (step.steps if isinstance(step, Repeat) and step.times == once else (step,)))
 
 
 # Trees of every kind, made up: each must come back from its own words.
