@@ -163,9 +163,9 @@ def perimeter(hook: Hook, before: Lap, lap: Lap) -> Cursor:
     foundation = next((one for one in hook.laps if one.kind == "foundation"), None)
     bottom = [] if foundation is None else [replace(atom) for atom in foundation.atoms]
     sides = ([replace(atom) for atom in top], row_end_atoms(hook, True)[::-1], bottom, row_end_atoms(hook, False))
-    for number, side in enumerate(sides):
+    for number, (name, side) in enumerate(zip(("top", "left", "bottom", "right"), sides, strict=True)):
         for atom in side:
-            atom.side = number
+            atom.side, atom.side_name = number, name
         if number in (0, 2) and side:
             side[0].corner = side[-1].corner = True
     # counter-clockwise: top, left, bottom, right; a row that ended at the left goes on down the left side

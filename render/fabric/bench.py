@@ -136,6 +136,7 @@ class Lap:
     others: dict[int, Cursor] = field(default_factory=dict)  # cursors over earlier rounds
     under: Cursor | None = None  # the other side of the foundation chain, once turned to
     marks: list[int] = field(default_factory=list)  # where in ``made`` markers were placed
+    marks_each: list[Target] = field(default_factory=list)  # what markers were placed in wherever the finished round has it: "each corner"
     spine: list[int] = field(default_factory=list)  # chains still to be worked back along
     claims: tuple[Target, ...] = ()  # the kinds of place that the line names: none of them may be left over
     groups_named: frozenset[str] = frozenset()  # groups that the line goes into by name

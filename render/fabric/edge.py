@@ -15,7 +15,7 @@ class Atom:
     """One stitch or space of an edge. ``group``: the named group that it belongs to (-1: none); ``head``: first of that group as met.
 
     ``cluster``: number of its run of stitches worked into one place; ``first``: the first of that run as met. ``side``: number of the
-    side of a piece that it lies on, where the edge has several.
+    side of a piece that it lies on, where the edge has several, ``side_name`` what it is called ("left", "3").
     """
 
     space: bool
@@ -31,6 +31,7 @@ class Atom:
     standing: bool = False
     starts_side: bool = False
     side: int = 0
+    side_name: str = ""
     marked: bool = False  # a stitch marker hangs in it
     apart: bool = False  # a turning chain that the line names in so many words: "each st" does not mean it too
 

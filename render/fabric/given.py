@@ -52,7 +52,7 @@ def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:
             lap.stitches.append(last)
             atom = Atom(False, last, item.name or "st", corner=item.corner, starts_side=item.starts_side)
             lap.made.append((False, last))
-        atom.side = sides[item.side]
+        atom.side, atom.side_name = sides[item.side], item.side.rpartition(".")[2]
         if item.group >= 0:
             panel = item.side.rpartition(".")[0]
             atom.group = groups.setdefault((panel, item.group), len(groups))

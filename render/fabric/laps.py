@@ -250,8 +250,8 @@ def close_lap(hook: Hook, job: Job) -> None:
     elif lap.end == "spiral":
         lap.unjoined = True
     lap.atoms = atoms_of(hook, lap)
-    hang_markers(hook, lap, lap.atoms)
     mark_corners(hook, lap, hook.laps[-1] if hook.laps else None)
+    hang_markers(hook, lap, lap.atoms)
     count(hook, lap)
     hook.laps.append(lap)
     _judge(hook, lap, job)

@@ -228,7 +228,10 @@ def _evenly(hook: Hook, run: RunSteps, step: Work, count: int) -> None:
     assert place is not None
     cursor = cursor_for(hook, place)
     if cursor.sided and place.target.kind in ("side", "row end"):
-        ahead = first_match(cursor, lambda atom: atom.name == "row end", cursor.following, min(cursor.limit, cursor.end))
+        limit = min(cursor.limit, cursor.end)
+        named = first_match(cursor, lambda atom: bool(place.words) and atom.side_name == place.words, cursor.following, limit)
+        ends = first_match(cursor, lambda atom: atom.name == "row end", cursor.following, limit)
+        ahead = named if named is not None else ends
         if ahead is not None and ahead > cursor.following:
             leave_behind(hook, cursor, ahead)
             cursor.pos, cursor.fresh = ahead - 1, False

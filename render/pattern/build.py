@@ -41,7 +41,7 @@ def build_pattern(path: str, source: str, tables: Table, reader: Reader) -> Patt
     motif_tables = tables.get("motif", {})
     if "motif" in tables and not motif_tables and not reader.found("type"):
         reader.add("missing", reader.locator.value(("motif",)), "[motif] has no motif", "for example [motif.square]")
-    reader.terms_known = terms is not None
+    reader.terms_known, reader.terms = terms is not None, terms or "US"
     size = build_size(reader, tables, tuple(motif_tables))
     context = NotationContext(terms or "US", tuple(yarn.key for yarn in yarns), sizes=max(1, reader.count("size", "bodies")))
     stitches, context = _stitches(reader, tables.get("stitch", {}), context, path)

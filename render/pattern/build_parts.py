@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from itertools import pairwise
+from typing import Literal
 
 from motifold.render.pattern.colours import build_placing
 from motifold.render.pattern.locator import LocatedText
@@ -18,10 +19,11 @@ from motifold.render.pattern.model import (
     SidePiece,
     SizePlan,
 )
-from motifold.render.pattern.net import MOST_PANELS, read_join, read_net, read_side
+from motifold.render.pattern.net import MOST_PANELS, join_words, read_join, read_join_table, read_net, read_side
 from motifold.render.pattern.problem import NOWHERE, Problem
 from motifold.render.pattern.scan import Path
 from motifold.render.pattern.values import Reader, Table, centimetres, ease, number, reference, share, text, texts, truth, whole
+from motifold.symbols.terms import canonical, full_name
 
 MOST_SIZES = 40
 MOST_JOINS = 2000
@@ -196,7 +198,7 @@ def _panel_names(table: Table, net: tuple[NetCell, ...]) -> list[str]:
     names.update(dict.fromkeys(table.get("panels", {})))
     if not net:
         for entry in table.get("join", ()):
-            for side in entry.partition(",")[0].replace("~", "+").split("+"):
+            for side in join_words(entry)[1].partition(",")[0].replace("~", "+").split("+"):
                 if "." in side:
                     names.setdefault(side.partition(".")[0].strip())
     return list(names)[: 2 * MOST_PANELS]
@@ -211,11 +213,25 @@ def _joins(reader: Reader, table: Table, panels: list[str], at: Path) -> tuple[J
     for index in range(len(table.get("join", ()))):
         if reader.flooded:
             break
-        join, problems = read_join(_item_text(reader, at, "join", index), known)
+        join, problems = _join(reader, table["join"][index], index, known, at)
         tell_of_panels(reader, problems)
         if join:
             joins.append(join)
     return tuple(joins)
+
+
+def _join(
+    reader: Reader, entry: str | Table, index: int, panels: Collection[str], at: Path
+) -> tuple[JoinSource | None, list[Problem]]:
+    key, words = join_words(entry)
+    if isinstance(entry, str) or key is None:
+        return read_join(_item_text(reader, at, "join", index), panels)
+    here: Path = (*at, "join", index)
+    if not words:
+        hint = 'for example { sides = "A.1 + B.2", ease = true }'
+        return None, [Problem("panel-join", "error", reader.locator.value(here), "a join needs its two sides", hint)]
+    manner = reader.locator.text((*here, "sides")) if key == "join" and "sides" in entry else None
+    return read_join_table(entry, reader.locator.text((*here, key)), manner, panels)
 
 
 def _open(reader: Reader, table: Table, panels: list[str], at: Path) -> tuple[SidePiece, ...] | None:
@@ -246,11 +262,27 @@ def _item_text(reader: Reader, at: Path, name: str, index: int) -> LocatedText:
     return reader.locator.text(path if path in reader.locator.texts else (*at, name))
 
 
+_NO_STITCHES = {"whipstitch": "whip stitch", "overcast": "whip stitch", "mattress": "mattress stitch", "whip": "whip stitch"}
+
+
+def _method(written: str, terms: Literal["US", "UK"]) -> str:
+    """A seam's stitch by its full US name, whatever the terms of the file: "dc" in UK terms is "single crochet"; other words as they are.
+
+    >>> _method("double crochet", "UK"), _method("sl st", "US"), _method("mattress stitch seam", "UK")
+    ('single crochet', 'slip stitch', 'mattress stitch')
+    """
+    words = " ".join(written.lower().split()).removesuffix(" seam")
+    stitch = canonical(words, terms)
+    if stitch in ("sl st", "sc", "hdc", "dc", "tr"):
+        return full_name(stitch, "US")
+    return _NO_STITCHES.get(words, words if words != written.lower() else written)
+
+
 def _seam(reader: Reader, table: Table, yarns: tuple[str, ...]) -> SeamSource:
     seam: Table = table.get("seam", {})
     yarn = reference(reader, seam, ("assembly", "seam", "yarn"), yarns, "yarn")
     return SeamSource(
-        method=text(seam, "method") or "slip stitch",
+        method=_method(text(seam, "method") or "slip stitch", reader.terms),
         yarn=yarn,
         passes=tuple(tuple(name.strip() for name in one) for one in seam.get("passes", ())),
         adds_cm=centimetres(reader, seam, ("assembly", "seam", "adds"), positive=False) or 0.0,

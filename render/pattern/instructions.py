@@ -73,7 +73,7 @@ TargetKind = Literal[
     "foundation",  # other side of the foundation chain
     "unused loop",  # unused front / back loops of a round
     "missed",    # the missed chains at the start of a foundation ("top of 3 missed ch"); with which "same": the stitch just skipped
-    "marker",    # the stitch in which a marker hangs
+    "marker",    # the stitch in which a marker hangs; the name "sp": the space
     "corner",    # "in next corner", "4 corners": whatever the corner is, a space or a stitch
 ]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection
 from dataclasses import field
 from fractions import Fraction
-from typing import Any, TypeVar
+from typing import Any, Literal, TypeVar
 
 from motifold.render.pattern.check import MOST_SUGGESTIONS, nearest
 from motifold.render.pattern.locator import Locator
@@ -34,12 +34,13 @@ LONGEST_CM = 10_000
 class Reader:
     """What is known while a file is read: where its values stand, and the problems found so far.
 
-    ``terms_known`` false: the file does not say US or UK, so that its instructions cannot be read.
+    ``terms_known`` false: the file does not say US or UK, so that its instructions cannot be read. ``terms``: those that its words are in.
     """
 
     locator: Locator
     problems: list[Problem] = field(default_factory=list)
     terms_known: bool = True
+    terms: Literal["US", "UK"] = "US"
 
     def has(self, *path: str | int) -> bool:
         """Whether the file gives this key at all, be its value right or wrong."""

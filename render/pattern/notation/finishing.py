@@ -39,7 +39,9 @@ def finished_steps(steps: Sequence[Step], label: Label, new_id: Callable[[], int
         if isinstance(step, Work) and at == last_work and _closes_round(step, worked, label, done):
             step = Join(step.id, step.span, "sl st", step.place)
         if isinstance(step, Work) and at == last_work and len(done) > 1 and isinstance(done[-1], Skip) and isinstance(done[-2], Chain):
-            done[-2:] = done[-1], done[-2]  # "ch 1, sk next dc, hdc in first sc": what is skipped may as well be before the chain
+            swapped = [*done[:-2], done[-1], done[-2]]
+            if _closes_with_stitch(step, label, swapped, steps[at + 1 :]):
+                done = swapped  # "ch 1, sk next dc, hdc in first sc": what is skipped may as well be before the chain
         if isinstance(step, Work) and at == last_work and _closes_with_stitch(step, label, done, steps[at + 1 :]):
             space = _space_of(step, done[-1])
             step = Join(step.id, step.span, "work", steps=(replace(step, counts_as=CountsAs(space=space)),))

@@ -71,6 +71,10 @@ def read_marker(r: Reader) -> Marker:
     start, number = r.pos, r.new_id()
     slip = r.take().value == "slip marker"
     r.accept("marker")
+    if slip and r.peek().raw == "up" and r.peek(1).value in ("to", "in"):
+        r.take()
+    if slip and r.accept("to"):
+        return Marker(number, r.span(start), "slip", read_np(r))
     place = read_place(r).place if at_place(r) else read_np(r) if r.at("beg", "first", "last") or r.at_kind("ord", "stitch") else None
     while slip and r.at_kind("word") and not r.at("and", "then"):  # "move marker up each rnd"
         r.take()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from motifold.render.pattern.instructions import Target
 from motifold.render.pattern.notation.lexicon import MAY_BE_GROUPS
 from motifold.render.pattern.notation.reader import Reader
@@ -46,6 +48,10 @@ def read_noun(r: Reader) -> Target:
         return _space(r, None, corner)
     if r.peek().raw == "marked":
         r.take()
+        r.accept("corner")
+        if r.at("sp", "lp", "ch") or (r.at_kind("num") and r.peek(1).value == "ch"):
+            found = read_noun(r)
+            return replace(found, kind="marker", name="sp")
         r.accept("st", "corner") or r.accept_kind("stitch")
         return Target("marker")
     if r.accept("marker"):

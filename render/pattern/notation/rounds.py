@@ -130,6 +130,7 @@ def _fraction(r: Reader, value: float, written: str) -> float:
 
 def _checked(r: Reader, values: list[float], unit: float) -> tuple[float, ...]:
     r.accept_kind("close")
+    _skip_other_unit(r)
     sizes = r.context.sizes
     if len(values) not in (1, sizes):
         raise r.reject("sizes", f"{sizes} measures were expected, one for each size, and here are {len(values)}", lexeme=r.before())
@@ -145,6 +146,17 @@ def _checked(r: Reader, values: list[float], unit: float) -> tuple[float, ...]:
     ):
         r.take()
     return tuple(round(value * unit, 6) for value in values)
+
+
+def _skip_other_unit(r: Reader) -> None:
+    """The same length again in the other unit: "60 in (152 cm)", "15 (16, 17) cm [6 (6¼, 6¾) in]"."""
+    closer = r.closers.get(r.pos) if r.at_kind("open") else None
+    if closer is None:
+        return
+    inside = r.items[r.pos + 1 : closer]
+    lengths = all(lexeme.kind in ("num", "measure", "open", "close", "sep") or lexeme.raw in (*UNITS_CM, *_FRACTIONS) for lexeme in inside)
+    if lengths and any(lexeme.kind == "measure" or lexeme.raw in UNITS_CM for lexeme in inside):
+        r.pos = closer + 1
 
 
 def _for_pattern(r: Reader) -> None:
