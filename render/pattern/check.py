@@ -71,10 +71,13 @@ def _value(value: Any, path: Path, branch: Branch, locator: Locator, problems: l
         if isinstance(value, list) and all(isinstance(item, dict) for item in value):
             each = branch.below["[]"]
             return [_table(item, (*path, index), each, locator, problems) for index, item in enumerate(value)]
+    elif key.kind == "joins" and isinstance(value, list) and all(isinstance(item, str | dict) for item in value):
+        each = branch.below["[]"]
+        return [_table(item, (*path, i), each, locator, problems) if isinstance(item, dict) else item for i, item in enumerate(value)]
     elif _fits(value, key):
         problem = _out_of_bounds(value, path, key, locator)
         if problem is None:
-            return [value] if key.kind == "texts" and isinstance(value, str) else value
+            return [value] if key.kind in ("texts", "joins") and isinstance(value, str) else value
         problems.append(problem)
         return None
     problems.append(_wrong_type(value, path, key, locator))
@@ -114,6 +117,7 @@ def _found(value: Any) -> str:
 
 _WANTED = {
     "text": "text in quotes", "lines": "text in quotes", "texts": "text in quotes, or a list of texts",
+    "joins": "text in quotes, or a list of texts",
     "passes": "a list of lists of texts", "length": "a length with its unit, in quotes",
     "mass": "a weight with its unit, in quotes", "yarn length": "a length and its weight, in quotes",
     "share": "a percentage in quotes", "range": "two ends in quotes", "body": "a length with its unit, in quotes",
@@ -131,8 +135,8 @@ _WEIGHTS = {
 
 def _wrong_type(value: Any, path: Path, key: Key, locator: Locator) -> Problem:
     name = str(path[-1])
-    if key.kind == "texts" and isinstance(value, list):
-        index = next(index for index, item in enumerate(value) if not isinstance(item, str))
+    if key.kind in ("texts", "joins") and isinstance(value, list):
+        index = next(index for index, item in enumerate(value) if not isinstance(item, str | dict if key.kind == "joins" else str))
         message = f"every item of {_dotted(path)} must be text in quotes; this is {_found(value[index])}"
         return Problem("type", "error", locator.value((*path, index)), message, f"for example {name} = {key.example}")
     message = f"{_dotted(path)} must be {_WANTED[key.kind]}; this is {_found(value)}"

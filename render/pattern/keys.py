@@ -8,7 +8,7 @@ from typing import Any, Literal
 from motifold.symbols.record import dataclass
 
 Kind = Literal[
-    "table", "tables", "text", "lines", "texts", "passes", "length", "mass", "yarn length", "share", "range", "body", "colour",
+    "table", "tables", "text", "lines", "texts", "joins", "passes", "length", "mass", "yarn length", "share", "range", "body", "colour",
     "whole", "number", "yes or no", "date",
 ]  # fmt: skip
 
@@ -45,6 +45,7 @@ KIND_WORDS: dict[Kind, str] = {
     "text": "text",
     "lines": "text of several lines",
     "texts": "text, or list of texts",
+    "joins": "text, or list of texts and tables",
     "passes": "list of lists of texts",
     "length": "length",
     "mass": "weight",
@@ -61,6 +62,15 @@ KIND_WORDS: dict[Kind, str] = {
 
 LEVELS = ("basic", "easy", "intermediate", "complex")
 MOST_ROUNDS = 1000
+
+def _join_keys(path: str) -> tuple[Key, ...]:
+    """A join that says more than its sides is a table."""
+    return (
+        Key(f"{path}[].sides", "text", '"A.1 + B.2"', 'The two sides; beside `join`, how their stitches meet: `"3 sts to 2 rows"`.'),
+        Key(f"{path}[].join", "text", '"A.1 + B.2"', "The two sides, where `sides` says how they meet."),
+        Key(f"{path}[].ease", "yes or no", "true", "The longer side is eased in.", "false"),
+    )
+
 
 KEYS: tuple[Key, ...] = (
     Key("pattern", "table", "[pattern]", "What the pattern is.", required=True),
@@ -157,7 +167,8 @@ KEYS: tuple[Key, ...] = (
     Key("size.own.*.gauge.rows", "number", "8", "Rows over `height`.", low=0),
     Key("size.own.*.gauge.height", "length", '"10 cm"', "Height of that many rows."),
     Key("size.own.*.net", "lines", '"""\nF1 F2 F3\n"""', "Its own net, with its own `join`, `open` and `panels`."),
-    Key("size.own.*.join", "texts", '["F3.right + F1.left"]', "What folds together in that net."),
+    Key("size.own.*.join", "joins", '["F3.right + F1.left"]', "What folds together in that net."),
+    *_join_keys("size.own.*.join"),
     Key("size.own.*.open", "texts", '["F1.top"]', "What stays open there.", "what is left"),
     Key("size.own.*.panels", "table", '{ F3 = "half" }', "Panels there whose motif differs."),
     Key("size.own.*.panels.*", "text", '"half"', "That panel's motif."),
@@ -168,7 +179,8 @@ KEYS: tuple[Key, ...] = (
     Key("assembly.panels", "table", '{ T1 = "half" }', "Panels whose motif differs."),
     Key("assembly.panels.*", "text", '"half"', "That panel's motif."),
     Key("assembly.net", "lines", '"""\nF1 B1\n"""', "The panels laid flat, right side up: a word each, a dot for an empty place."),
-    Key("assembly.join", "texts", '["F1.left + B1.left"]', "Sides that fold together: `+`, twisted `~`, or with `itself`."),
+    Key("assembly.join", "joins", '["F1.left + B1.left"]', "Sides that fold together: `+`, twisted `~`, or with `itself`."),
+    *_join_keys("assembly.join"),
     Key("assembly.open", "texts", '["F1.top"]', "Sides that stay open.", "what is left"),
     Key(
         "assembly.colourways", "lines", '"""\ndawn dusk\n"""', "The colourway of each panel, laid out as the net is.",
@@ -268,6 +280,9 @@ def _branch_schema(branch: Branch) -> Schema:
         schema = _table_schema(branch)
     elif key.kind == "tables":
         schema = {"type": "array", "items": _table_schema(branch.below["[]"])}
+    elif key.kind == "joins":
+        text = {"type": "string"}
+        schema = {"oneOf": [text, {"type": "array", "items": {"oneOf": [text, _table_schema(branch.below["[]"])]}}]}
     else:
         schema = _value_schema(key)
     if key:

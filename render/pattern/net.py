@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
+from dataclasses import replace
+from typing import Any
 
 from motifold.render.pattern.check import nearest
 from motifold.render.pattern.locator import LocatedText
@@ -108,6 +110,25 @@ def read_side(text: LocatedText, start: int, end: int, panels: Collection[str]) 
         hint = f"the first half is [1/2], the second [2/2]; a side has at most {MOST_PARTS} parts"
         return None, Problem("panel-side", "error", text.span(match.start("part"), match.end("parts")), message, hint)
     return SidePiece(panel, match["side"], part, parts), None
+
+
+def join_words(entry: str | Mapping[str, Any]) -> tuple[str | None, str]:
+    """The sides of an entry of ``join``, and the key that they stand under where it is a table (None: a text)."""
+    if isinstance(entry, str):
+        return None, entry
+    key = "join" if "join" in entry else "sides"
+    return key, str(entry.get(key, ""))
+
+
+def read_join_table(
+    entry: Mapping[str, Any], sides: LocatedText, manner: LocatedText | None, panels: Collection[str]
+) -> tuple[JoinSource | None, list[Problem]]:
+    """One join as a table: ``{ sides = "A.1 + B.2", ease = true }``, ``{ join = "A.1 + B.2", sides = "3 sts to 2 rows" }``."""
+    join, problems = read_join(sides, panels)
+    ease, ratio, problem = _manner(manner, 0) if manner is not None else (False, None, None)
+    if problem is not None:
+        return None, [*problems, problem]
+    return (replace(join, ease=join.ease or ease or bool(entry.get("ease")), ratio=join.ratio or ratio) if join else None), problems
 
 
 def read_join(text: LocatedText, panels: Collection[str]) -> tuple[JoinSource | None, list[Problem]]:
