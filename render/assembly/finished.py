@@ -125,11 +125,11 @@ def _folded_flat(assembly: Assembly, tube: Tube, width_mm: float, height_mm: flo
     if tube.twisted:
         said = "Folded flat, twisted: one side and one edge" if tube.one_sided else "Folded flat, twisted"
     if assembly.scaled:
-        level(sheet, (0.0, 0.0), (w, 0.0), (sheet.extent or (0, 0, 0, 0))[1] - OFF_MM, wide)
-        upright(sheet, (w, 0.0), (w, d), w + OFF_MM, deep)
         top, below = tube_openings(assembly)
         for opening, y in ((top, d), (below, 0.0)) if top != below else ((top, d),):
             note(sheet, [(w * share, y) for share in (0.3, 0.5, 0.7)], opening_lines(assembly, rims, opening), up=y > 0)
+        level(sheet, (0.0, 0.0), (w, 0.0), (sheet.extent or (0, 0, 0, 0))[1] - OFF_MM, wide)
+        upright(sheet, (w, 0.0), (w, d), w + OFF_MM, deep)
         said += f"; {length_text(wide)} wide, {length_text(deep)} deep{with_edgings(rims)}, {length_text(tube.around)} round"
     return sheet.drawing("Finished", said + ".")
 

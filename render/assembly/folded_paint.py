@@ -7,7 +7,7 @@ from dataclasses import replace
 from math import atan2, cos, hypot, pi, sin
 
 from motifold.render.assembly.foldflat import Folded, LaidPanel, Piece
-from motifold.render.assembly.hidden import Face, parts_in_sight
+from motifold.render.assembly.hidden import Face, centroid, parts_in_sight
 from motifold.render.assembly.measures import length_text, measure_around
 from motifold.render.assembly.model import Assembly, Rim
 from motifold.render.assembly.notes import MOST_OPENINGS, NOTE_MM, mark_points, note, opening_lines, points_of, points_said, with_edgings
@@ -147,8 +147,8 @@ def draw_folded(assembly: Assembly, folded: Folded, width_mm: float, height_mm: 
     if bent:
         said += f", {', '.join(bent)} folded in half"
     if assembly.scaled:
-        measure_around(sheet, [*laid.points, *(p for one in bands if not one.turned for p in one.ring)], scale)
         _notes(sheet, assembly, laid, rims, bands, (wide * scale / 2, high * scale / 2))
+        measure_around(sheet, [*laid.points, *(p for one in bands if not one.turned for p in one.ring)], scale)
         said += f"; {length_text(wide)} wide and {length_text(high)} high{with_edgings(rims)}"
         girths = [length_text(o.girth_cm) for o in assembly.openings[: len(assembly.openings) // assembly.copies] if o.girth_cm is not None]
         said += f"; opening {', '.join(girths)} round" if girths else ""
@@ -190,7 +190,7 @@ def _mark(sheet: Sheet, assembly: Assembly, laid: Folded, middle: Point) -> None
     found: dict[int, Point] = {}
     for ring, panel in zip(rings, laid.panels, strict=True):
         for k, (corner, _at) in enumerate(ring):
-            if corner in angles and panel.fronts[k][0]:
+            if corner in angles and (panel.fronts[k][0] or panel.fronts[k - 1][1]):
                 found.setdefault(corner, panel.sides[k][0])
     mark_points(sheet, [(at, angles[corner]) for corner, at in sorted(found.items())], middle)
 
@@ -198,11 +198,11 @@ def _mark(sheet: Sheet, assembly: Assembly, laid: Folded, middle: Point) -> None
 def _notes(sheet: Sheet, assembly: Assembly, laid: Folded, rims: Sequence[Rim], bands: Sequence[_Band], middle: Point) -> None:
     if len(laid.openings) > MOST_OPENINGS:
         return
-    for number, opening in enumerate(laid.openings):
+    for number, opening in sorted(enumerate(laid.openings), key=lambda one: len(one[1])):  # small ones first: they have less choice
         here = [laid.panels[p].sides[e] for p, e in opening]
         front = [(a, m, b) for (p, e), (a, m, b) in zip(opening, here, strict=True) if any(laid.panels[p].fronts[e])] or here
         tips = [toward(start, end, 0.5) for a, m, b in front for start, end in ((a, m), (m, b))]
-        up = _mean(tips)[1] >= middle[1]
+        up = _mean(tips)[1] >= 0.7 * middle[1]  # in the middle too: below stands the width
         own = {_round(p) for a, m, _ in front for p in (a, m)} | {_round(p) for _, m, b in front for p in (m, b)}
         edged = [one.ring for one in bands if not one.turned and one.near > 0 and _round(one.ring[0]) in own]
         tips = [toward(ring[2], ring[3], 0.5) for ring in edged] or tips
@@ -247,7 +247,7 @@ def _round(point: Point) -> Point:
 
 
 def _name(sheet: Sheet, piece: Piece, name: str, bands: Sequence[_Band]) -> None:
-    x, y = _mean(piece.ring)
+    x, y = centroid(piece.ring)
     wide, em = text_width_mm(name, "sans-bold", LETTER_PT), LETTER_PT * MM_PER_PT
     box = (x - wide / 2, y - em / 2, x + wide / 2, y + em / 2)
     face = Face([(px, py, 0.0) for px, py in piece.ring])

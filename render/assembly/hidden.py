@@ -20,6 +20,15 @@ def turning(ring: Sequence[Point]) -> float:
     return sum(a[0] * b[1] - a[1] * b[0] for a, b in zip(ring, [*ring[1:], ring[0]], strict=True))
 
 
+def centroid(ring: Sequence[Point]) -> Point:
+    """The middle of a ring's area."""
+    pairs = list(zip(ring, [*ring[1:], ring[0]], strict=True))
+    area = 3 * turning(ring)
+    x = sum((a[0] + b[0]) * (a[0] * b[1] - a[1] * b[0]) for a, b in pairs) / area
+    y = sum((a[1] + b[1]) * (a[0] * b[1] - a[1] * b[0]) for a, b in pairs) / area
+    return x, y
+
+
 class Face:
     """A face in view, with the plane that it lies in."""
 

@@ -16,12 +16,13 @@ LEAD_MM = 4.2  # from one line of words to the next
 NOTE_MM = 14.0  # room that notes take above or below
 RING_MM = 0.9  # radius of a point's mark
 MOST_MARKED = 16
+MOST_TOLD = 4  # marks that each have their angle beside them; of more, each angle once
 MOST_OPENINGS = 4
 
 
 def rim_text(rim: Rim) -> str:
     turned = " turned back" if rim.turned else ""
-    return f"{rim.name}{turned}, {length_text(rim.depth_cm)} deep"
+    return f"{rim.name.replace('-', ' ').replace('_', ' ')}{turned}, {length_text(rim.depth_cm)} deep"
 
 
 def with_edgings(rims: Sequence[Rim]) -> str:
@@ -40,21 +41,15 @@ def opening_lines(assembly: Assembly, rims: Iterable[Rim], opening: int, girth: 
 
 
 def note(sheet: Sheet, tips: Sequence[Point], lines: Sequence[str], up: bool) -> bool:
-    """Words with a leader to one of ``tips``, above what is drawn (``up``) or below it; the nearest place where both stand clear."""
+    """Words with a leader to one of ``tips``, above what is drawn (``up``) or below it, the other way where there is no room.
+
+    It takes the nearest place where both stand clear; False where there is none.
+    """
     if not lines or not tips or sheet.extent is None:
         return False
-    x0, y0, x1, y1 = sheet.extent
     wide = max(text_width_mm(line, "sans", LETTER_PT) for line in lines)
     high = (len(lines) - 1) * LEAD_MM + CAP_EM * LETTER_PT * MM_PER_PT
-    found: list[tuple[float, Point, Point, Point]] = []
-    for tip in tips:
-        for shift in (-0.8, -0.5, -0.25, 0.0, 0.25, 0.5, 0.8):
-            centre = min(max(tip[0] + shift * wide, x0 + min(wide, x1 - x0) / 2), x1 - min(wide, x1 - x0) / 2)
-            for gap in (3.5, 6.0, 9.0, 13.0):
-                low = y1 + gap if up else y0 - gap - high
-                foot = min(max(tip[0], centre - wide / 2 + 2.0), centre + wide / 2 - 2.0), low - 1.2 if up else low + high + 1.2
-                cost = hypot(foot[0] - tip[0], foot[1] - tip[1]) + gap + 0.5 * abs(foot[0] - tip[0])
-                found.append((round(cost, 3), (centre, low), foot, tip))
+    found = [place for tip in tips for way in (up, not up) for place in _places(sheet.extent, tip, wide, high, way, way != up)]
     for _, (centre, low), foot, tip in sorted(found):
         box = (centre - wide / 2, low, centre + wide / 2, low + high)
         if sheet.free(box, 0.6) and not _through_words(sheet, foot, tip):
@@ -66,6 +61,23 @@ def note(sheet: Sheet, tips: Sequence[Point], lines: Sequence[str], up: bool) ->
             sheet.end()
             return True
     return False
+
+
+def _places(
+    extent: tuple[float, float, float, float], tip: Point, wide: float, high: float, up: bool, other: bool
+) -> list[tuple[float, Point, Point, Point]]:
+    """Places for words of a size above or below what is drawn: cost, middle of the last line's foot, where the leader starts, its tip."""
+    x0, y0, x1, y1 = extent
+    half = min(wide, x1 - x0) / 2
+    found = []
+    for shift in (-0.8, -0.5, -0.25, 0.0, 0.25, 0.5, 0.8):
+        centre = min(max(tip[0] + shift * wide, x0 + half), x1 - half)
+        for gap in (3.5, 6.0, 9.0, 13.0):
+            low = y1 + gap if up else y0 - gap - high
+            foot = min(max(tip[0], centre - wide / 2 + 2.0), centre + wide / 2 - 2.0), low - 1.2 if up else low + high + 1.2
+            cost = hypot(foot[0] - tip[0], foot[1] - tip[1]) + gap + 0.5 * abs(foot[0] - tip[0]) + (1000.0 if other else 0.0)
+            found.append((round(cost, 3), (centre, low), foot, tip))
+    return found
 
 
 def _through_words(sheet: Sheet, a: Point, b: Point) -> bool:
@@ -92,7 +104,10 @@ def mark_points(sheet: Sheet, places: Sequence[tuple[Point, float]], middle: Poi
         sheet.disc(at, RING_MM, PAPER)
         sheet.ring(at, RING_MM, INK, THIN_MM)
     em = LETTER_PT * MM_PER_PT
+    told: set[int] = set()
     for at, degrees in places:
+        if round(degrees) in told and len(places) > MOST_TOLD:
+            continue
         text = f"{degrees:.0f}°"
         out = unit(middle, at)
         wide = text_width_mm(text, "sans", LETTER_PT)
@@ -102,6 +117,7 @@ def mark_points(sheet: Sheet, places: Sequence[tuple[Point, float]], middle: Poi
             foot = x, y - CAP_EM / 2 * em
             if sheet.free(words_box(foot, text, LETTER_PT), 0.3):
                 sheet.words(foot, text, color=QUIET)
+                told.add(round(degrees))
                 break
     sheet.end()
 

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 MOST_PANELS = 120
 ROUNDS = 3000
 WORST = 0.01  # of a side
+UPRIGHT = 0.7  # cosine between up and the lowest panel's normal from which on the thing stands on that panel: within 45 degrees
 THIN = 0.05  # least extent over the largest
 
 
@@ -254,7 +255,7 @@ def _upright(points: Any, rings: list[tuple[int, ...]], assembly: Assembly, pane
     if rim:
         up = points[rim].mean(axis=0) - points[sorted(rest)].mean(axis=0)
         lowest = min(body, key=lambda i: round(float(points[list(rings[i])].mean(axis=0) @ up), 6))
-        if float(normals[lowest] @ up) < -0.8 * float(np.linalg.norm(up)):
+        if float(normals[lowest] @ up) < -UPRIGHT * float(np.linalg.norm(up)):
             up = -normals[lowest]
     else:
         names = [panel.name for panel in panels]

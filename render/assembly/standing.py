@@ -159,11 +159,22 @@ def _measures(sheet: Sheet, assembly: Assembly, scene: Scene, rims: Sequence[Rim
         across = _across(sheet, scene, len(panels))
         said += f"; {length_text(across)} across at most, from corner to corner"
     if len(openings) <= MOST_OPENINGS:
-        for number, edges in enumerate(scene.solid.openings):
-            tips = [toward(scene.at(a), scene.at(b), 0.5) for a, b in edges if scene.in_sight((min(a, b), max(a, b)))]
-            note(sheet, tips, opening_lines(assembly, rims, number), up=not scene.solid.upside_down)
+        for number in range(len(scene.solid.openings)):
+            note(sheet, _mouth(scene, number, len(panels), rims), opening_lines(assembly, rims, number), not scene.solid.upside_down)
     girths = [length_text(opening.girth_cm) for opening in openings if opening.girth_cm is not None]
     return said + (f"; opening {', '.join(girths)} round" if girths else "")
+
+
+def _mouth(scene: Scene, number: int, panels: int, rims: Sequence[Rim]) -> list[Point]:
+    """Where a leader can point to an opening: the middles of its edges in sight; of one that a turned edging hides, that edging's."""
+    edges = [(min(edge), max(edge)) for edge in scene.solid.openings[number]]
+    if any(rim.turned and rim.opening == number for rim in rims):
+        edges += [edge for edge, faces in scene.edges.items() if len(faces) == 1 and min(faces) >= panels]
+    seen = [toward(scene.at(a), scene.at(b), share) for a, b in edges if scene.in_sight((a, b)) for share in (0.5, 0.3, 0.7, 0.85)]
+    if not scene.solid.upside_down:
+        return seen
+    middle = _middle(scene)[1]
+    return [at for at in seen if at[1] < middle]
 
 
 def _across(sheet: Sheet, scene: Scene, panels: int) -> float:
@@ -204,10 +215,14 @@ def as_box(solid: Solid) -> tuple[float, float, float] | None:
     points = [solid.points[c] for c in body_corners(solid)]
     spans = [(min(p[k] for p in points), max(p[k] for p in points)) for k in range(3)]
     slack = 0.01 * max(high - low for low, high in spans)
+    met = set()
     for point in points:
-        outer = sum(min(abs(point[k] - low), abs(point[k] - high)) < slack for k, (low, high) in enumerate(spans))
-        if outer < 2:
+        outer = [0 if abs(point[k] - low) < slack else 1 if abs(point[k] - high) < slack else None for k, (low, high) in enumerate(spans)]
+        if outer.count(None) > 1:
             return None
+        met.add(tuple(outer))
+    if sum(None not in corner for corner in met) < 8:
+        return None  # a box that stands on an edge, or a wedge
     return spans[0][1] - spans[0][0], spans[1][1] - spans[1][0], spans[2][1] - spans[2][0]
 
 
