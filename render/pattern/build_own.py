@@ -18,7 +18,7 @@ def with_own(
 ) -> SizePlan | None:  # fmt: skip
     """The size plan with ``[size.own]``; ``common``: the gauge and the assembly of all other sizes."""
     own = tables.get("size", {}).get("own", {})
-    if plan is None or not own:
+    if plan is None:
         return plan
     names = tuple(name for name, _ in plan.bodies)
     found: dict[str, OwnOfSize] = {}
@@ -38,7 +38,24 @@ def with_own(
             assembly=_assembly(reader, table, motifs, yarns, at, assembly),
             edgings=_edgings(reader, table, at, edgings),
         )
-    return replace(plan, own=found)
+    for name, rounds in _as_labelled(reader, plan, motifs, names):
+        had = found.get(name, OwnOfSize())
+        found[name] = had if had.rounds is not None else replace(had, rounds=rounds)
+    return replace(plan, own=found) if found else plan
+
+
+def _as_labelled(reader: Reader, plan: SizePlan, motifs: tuple[MotifSource, ...], names: tuple[str, ...]) -> list[tuple[str, int]]:
+    """The rounds of each size where the label of the last line says them: "Rnds 3-7 (8, 9)"."""
+    motif = next((m for m in motifs if plan.motif in (m.name, None)), None)
+    numbered = [line for line in motif.instructions.lines if line.label.first is not None] if motif is not None else []
+    if not numbered or not numbered[-1].label.ends:
+        return []
+    ends = numbered[-1].label.ends
+    if len(ends) != len(names):
+        message = f"{len(names)} numbers were expected, one for each size, and here are {len(ends)}"
+        reader.add("sizes", numbered[-1].span, message, "say the last round of every size, in the file's order")
+        return []
+    return list(zip(names, ends, strict=True))
 
 
 def _gauge(reader: Reader, table: Table, motifs: tuple[MotifSource, ...], at: Path, common: Gauge | None) -> Gauge | None:

@@ -326,13 +326,17 @@ class CountClaim:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """``Rnds 4-6``: first 4, last 6. ``Rnd 4 and following``: following. Ring, Chain, Foundation, Finish: no numbers."""
+    """``Rnds 4-6``: first 4, last 6. ``Rnd 4 and following``: following. Ring, Chain, Foundation, Finish: no numbers.
+
+    ``ends``: the last round of each size, "Rnds 4-6 (7, 8)"; then it is following too.
+    """
 
     kind: Literal["ring", "chain", "foundation", "rnd", "row", "finish"]
     first: int | None = None
     last: int | None = None
     following: bool = False
     side: SideFacing | None = None
+    ends: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,10 +63,7 @@ def _motif(told: Printed, motif: MotifSource) -> Section:
     if total:
         blocks.append(Paragraph(total, "note"))
     made = told.each_size(lambda size: motif_copies(size.fabrics, size.assembly).get(motif.name, 1))
-    if made == "1":
-        title = titled(motif.name)
-    else:
-        title = f"{titled(motif.name)} (make{NBSP}{made})"
+    title = titled(motif.name) if made == "1" else f"{titled(motif.name)} (make{NBSP}{made})"
     return Section("motif", title, tuple(blocks), motif.name)
 
 

@@ -29,7 +29,8 @@ def changes_section(edition: Edition, voice: Voice) -> Section | None:
     """What each edition changed, the newest first."""
     if not edition.changes:
         return None
-    items = [f"Version{NBSP}{version}: {capitalised(_sentence(voice.said(note)))}" for version, notes in reversed(edition.changes) for note in notes]
+    told = [(version, note) for version, notes in reversed(edition.changes) for note in notes]
+    items = [f"Version{NBSP}{version}: {capitalised(_sentence(voice.said(note)))}" for version, note in told]
     return Section("changes", "What has changed", (Items(tuple(items)),))
 
 

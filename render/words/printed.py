@@ -70,13 +70,14 @@ def _spoken(name: str) -> str:
 
 
 _NOUNS = frozenset({
-    "square", "hexagon", "triangle", "circle", "octagon", "pentagon", "rectangle", "diamond", "heart", "star", "disc", "oval", "tile",
-    "flower", "rose", "daisy", "leaf", "petal", "block", "patch", "panel", "strip", "medallion", "mandala", "motif", "half", "wedge",
-    "front", "back", "sleeve", "body", "hat", "cap", "beret", "beanie", "ball", "scarf", "shawl", "cowl", "cushion", "cover", "coaster", "doily",
-    "mat", "rug", "basket", "bag", "base", "bottom", "top", "wall", "lid", "crown", "brim", "sole", "head", "ear", "arm", "leg", "tail", "wing",
-    "yoke", "cuff", "collar", "mitt", "mitten", "thumb", "sock", "heel", "toe", "snowflake", "wreath", "pocket", "flap", "strap", "handle",
-    "belt", "swatch", "cloth", "washcloth", "dishcloth", "blanket", "runner", "flag", "pennant", "face", "granny", "pot holder", "potholder",
-    "gusset", "bib", "bonnet", "vest", "jacket", "tray", "pouch", "purse", "case", "sheet", "gable", "roof", "fan", "shell", "clover",
+    "square", "hexagon", "triangle", "circle", "octagon", "pentagon", "rectangle", "diamond", "heart", "star", "disc", "oval",
+    "tile", "flower", "rose", "daisy", "leaf", "petal", "block", "patch", "panel", "strip", "medallion", "mandala", "motif", "half",
+    "wedge", "front", "back", "sleeve", "body", "hat", "cap", "beret", "beanie", "ball", "scarf", "shawl", "cowl", "cushion",
+    "cover", "coaster", "doily", "mat", "rug", "basket", "bag", "base", "bottom", "top", "wall", "lid", "crown", "brim", "sole",
+    "head", "ear", "arm", "leg", "tail", "wing", "yoke", "cuff", "collar", "mitt", "mitten", "thumb", "sock", "heel", "toe",
+    "snowflake", "wreath", "pocket", "flap", "strap", "handle", "belt", "swatch", "cloth", "washcloth", "dishcloth", "blanket",
+    "runner", "flag", "pennant", "face", "granny", "potholder", "gusset", "bib", "bonnet", "vest", "jacket", "tray", "pouch",
+    "purse", "case", "sheet", "gable", "roof", "fan", "shell", "clover",
 })  # fmt: skip
 """Last words of a motif's key that are plain nouns, so that it can be said of several: "star hexagons"."""
 

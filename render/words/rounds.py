@@ -175,7 +175,7 @@ def _round_text(voice: Voice, piece: Piece, draft: _Draft) -> RoundText:
     label = label_text(voice, draft.line.label, draft.first, draft.ends)
     plain = draft.text.replace("{", "").replace("}", "")
     read_label = label
-    if draft.line.label.following and len(set(draft.ends)) > 1:
+    if draft.line.label.following and len(set(draft.ends)) > 1 and min(draft.ends) < (draft.first or 0):
         read_label = f"{label_text(voice, draft.line.label, draft.first, ())} and following"
     elif _open_ended(draft.line):
         read_label = label_text(voice, draft.line.label, draft.first, ())

@@ -181,7 +181,8 @@ def _ch(voice: Voice) -> str:
 
 def _work(voice: Voice, step: Work, before: Step | None) -> str:
     one = voice.is_one(step.count)
-    several_each = step.place is None and not one and (step.stitch.together > 1 or (step.stitch.increase > 1 and not isinstance(before, Work)))
+    alone = step.stitch.increase > 1 and not isinstance(before, Work)
+    several_each = step.place is None and not one and (step.stitch.together > 1 or alone)
     noun = _stitch(voice, step, before, plural=not one and not several_each)
     if several_each:
         text = f"[{noun}] {_times(voice.number(step.count))}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Literal
 
 from motifold.render.pattern.instructions import Label, SideFacing
@@ -142,7 +143,7 @@ def _label(items: list[Lexeme], at: int, must_end: bool) -> _Found | None:
     if not ended and (must_end or unnumbered or (at and items[at - 1].value in _UNFINISHED and items[at - 1].kind == "word")):
         return None
     if side is not None:
-        label = Label(label.kind, label.first, label.last, label.following, side)
+        label = replace(label, side=side)
     return _Found(scan.pos, label, unnumbered, problem, yarn, runs=runs)
 
 
@@ -171,6 +172,9 @@ def _numbered(scan: _Scan) -> _Numbers | None:
     scan.pos += 1
     runs, problem = _runs(scan, number)
     last = runs[0][1]
+    ends = _ends(scan, last) if len(runs) == 1 and last > number else ()
+    if ends:
+        return Label(_kind(first), number, None, True, ends=ends), False, problem, ()
     following = False
     at = scan.pos
     scan.word("and")
@@ -217,6 +221,21 @@ def _runs(scan: _Scan, first: int) -> tuple[tuple[tuple[int, int], ...], str | N
             return (tuple(runs) if problem is None else ((first, first),)), problem
         number = scan.peek().number
         scan.pos += 1
+
+
+def _ends(scan: _Scan, last: int) -> tuple[int, ...]:
+    """The last round of each size, the 6, 7 and 8 of "Rnds 4-6 (7, 8)"; () and nothing taken where no list of numbers follows."""
+    ahead, ends = 1, [last]
+    while scan.peek().kind == "open" and scan.peek(ahead).kind == "num":
+        ends.append(scan.peek(ahead).number)
+        after = scan.peek(ahead + 1)
+        ahead += 2
+        if after.kind == "close":
+            scan.pos += ahead
+            return tuple(ends)
+        if after.value != ",":
+            break
+    return ()
 
 
 def _range_end(scan: _Scan, number: int) -> int:
