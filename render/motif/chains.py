@@ -119,7 +119,7 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int) -> A
     if _given(gap, ground):
         # Hung so low that what is worked into it stands level with what is worked into the stitches beside it.
         return _dropped(_along(outline, standing, index, after, start, end), SPACE_RISE - FOOT_RISE)
-    if standing.even and abs(end - start) < 0.9 * outline.apothem:
+    if standing.even and (not outline.corners or abs(end - start) < 0.9 * outline.apothem):
         path = _along(outline, standing, index, after, start, end)
     else:
         path = arc_of([start, end])

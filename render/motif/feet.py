@@ -18,6 +18,8 @@ _IN_SPACE = 0.42
 """The same in a chain space."""
 _IN_CORNER = 0.3
 """And where the space bends round a corner: feet further apart would sink in."""
+_LEAN, _SHORT = 1.75, 0.7
+"""Heads over a space may reach so much further than feet do, both ends together, for what their stitches are taller than short ones."""
 _FAN_ANGLE = 0.42
 _FAN_WIDEST = 2.1
 """Feet of four or more on one head stand on a bow: so much angle between them, and at most so much in all."""
@@ -119,6 +121,11 @@ def _in_space(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
     arc = ground.arcs[base.id]
     bent = abs(arc.at(0.0)[1] - arc.at(arc.length)[1]) > 0.5
     wish = min(_IN_CORNER if bent else _IN_SPACE + 0.06 * max(arc.length - 2.0, 0.0), (arc.length + 0.25) / max(len(stems), 2))
+    if len(stems) > 1:
+        # Many short stitches in a long loop stand along it, or those at its ends would lie down.
+        heads = sum(a.half + b.half + CLEAR for a, b in pairwise(stems))
+        upright = (heads - _LEAN * (min(stem.height for stem in stems) - _SHORT)) / (len(stems) - 1)
+        wish = max(wish, min(upright, (arc.length - 0.5) / (len(stems) - 1)))
     places = []
     for offset in _offsets(stems, wish):
         on, normal = arc.at(arc.length / 2 + offset)

@@ -33,12 +33,15 @@ _AIRY = tuple(
 """A petal opens as far as its neighbours and the round below leave it room: how much over the least its spokes stand apart; then, crowded,
 how much longer they are drawn; and how wide the fan may be.
 """
+_ROOMY = 1.5
 _NARROW = tuple((1.0, longer, widest) for widest in (1.2, 1.0, 0.85, 0.7, 0.5) for longer in (1.0, 1.12, 1.25))
-"""Petals side by side on a small circle."""
+"""Petals side by side on a small circle; narrower than ``_ROOMY`` are only these, and those that the round below would touch."""
+_LOW = 1.1
+"""A stitch no taller leaves the petals beside it to each other."""
 _POST = 0.3
 """The breadth of a post stitch that comes up between two petals."""
-_CLOSE = 0.52
-"""No further from the head that it stands on than this does a petal begin, if it can be helped."""
+_CLOSE, _OFF = 0.52, 0.9
+"""No further from the head that it stands on than this does a petal begin, if it can be helped; and where it cannot."""
 _ALIKE = 0.3
 _ROUND_LOOP = 3.9
 """So far round a loop, in radians, do stitches stand: further down they would come back towards the round below."""
@@ -78,7 +81,9 @@ def petals_of(ground: Ground, course: Course, crowded: bool) -> list[Fan]:
 
 
 def _walls(course: Course, found: list[tuple[Base, list[int]]], middles: list[complex], index: int) -> tuple[complex, ...]:
-    """The two rays half way to the petals on either side, where these follow at once in a round; none where anything lies between."""
+    """The two rays half way to the petals on either side, where these follow in a round at once or after a low stitch; none where chains lie
+    between.
+    """
     if course.open or len(found) < 3:
         return ()
     stems = found[index][1]
@@ -86,7 +91,12 @@ def _walls(course: Course, found: list[tuple[Base, list[int]]], middles: list[co
     for end, step in ((stems[0], -1), (stems[-1], 1)):
         beside = (end + step) % course.size
         other = next((k for k, (_, own) in enumerate(found) if beside in own and k != index), None)
-        if other is None or course.gaps[end if step > 0 else beside].parts:
+        chains = course.gaps[end if step > 0 else beside].parts
+        if other is None and not chains and course.stems[beside].height < _LOW:
+            after = (beside + step) % course.size
+            chains = course.gaps[beside if step > 0 else after].parts
+            other = next((k for k, (_, own) in enumerate(found) if after in own and k != index), None)
+        if other is None or chains:
             return ()
         half = middles[index] / abs(middles[index]) + middles[other] / abs(middles[other])
         walls.append(half / (abs(half) or 1.0))
@@ -160,8 +170,12 @@ def _fan(ground: Ground, course: Course, base: Base, stems: list[int], place: _P
     middle, out = ground.anchor(base)
     rise = SPACE_RISE if arc else FOOT_RISE
     fan, best, least = None, None, -9.0
-    for airy, longer, widest in _AIRY + _NARROW if place.walls else _AIRY:
+    for airy, longer, widest in _AIRY + _NARROW:
+        if widest < _ROOMY and not place.walls and (least >= CLEAR or arc):
+            break
         radius, angles = _angles(ground, course, stems, rise, (airy, longer, widest), arc.length if arc else 0.0)
+        if fan and not arc and radius > _OFF:
+            continue
         ways = [out * exp(1j * angle) for angle in angles]
         feet = [middle + way * radius for way in ways]
         if arc:
