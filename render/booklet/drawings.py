@@ -9,7 +9,7 @@ from motifold.render.booklet.figures import turned
 from motifold.render.booklet.model import Figure, Look
 from motifold.render.booklet.paper import grid_for
 from motifold.render.booklet.steps import OVERVIEW_SHARE, step_room
-from motifold.render.drawing.display import Drawing, Group, Text
+from motifold.render.drawing.display import Drawing, Group, Operation, Text
 from motifold.render.drawing.measure import around, bounds, place
 from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.render.fabric.model import Fabric
@@ -151,10 +151,11 @@ def cover_pictures(figures: Iterable[Figure]) -> tuple[Drawing | None, Drawing |
     return chart, _without_measurements(finished) if finished else None
 
 
+def _speaks(operation: Operation) -> bool:
+    """A word, or what leads to one: a measurement, a note with its leader."""
+    return isinstance(operation, Text) or (isinstance(operation, Group) and any(_speaks(one) for one in operation.children))
+
+
 def _without_measurements(drawing: Drawing) -> Drawing | None:
-    shown = [
-        operation
-        for operation in drawing.operations
-        if not isinstance(operation, Text) and not (isinstance(operation, Group) and operation.css_class == "dimension")
-    ]
+    shown = [operation for operation in drawing.operations if not _speaks(operation)]
     return around(shown, 0.5, drawing.title, drawing.description) if bounds(shown) else None

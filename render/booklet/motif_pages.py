@@ -15,6 +15,7 @@ from motifold.render.booklet.boxes import Box, Tags, height_of
 from motifold.render.booklet.figures import figure_grid, turned
 from motifold.render.booklet.flow import Composer, balanced
 from motifold.render.booklet.model import Figure
+from motifold.render.booklet.paper import Grid
 from motifold.render.booklet.sections import part_heading
 from motifold.render.booklet.worth import FOR_NOTES, OVERLEAF, cost_of_break, cost_of_size
 from motifold.render.drawing.numbers import number
@@ -164,6 +165,12 @@ def _rounds(part: Part, composer: Composer, done: int = 0) -> None:
         composer.whole(key)
 
 
+def _height_of_rest(boxes: Sequence[Box], grid: Grid) -> float:
+    """How high boxes stand in balanced columns, in whole lines; 0 where there are none."""
+    filled, _ = balanced(boxes, grid.columns, grid.text_height, grid.leading) if boxes else ([], 0)
+    return grid.snapped(max((height_of(column) for column in filled), default=0.0))
+
+
 def _rounds_first(part: Part, head: Box, start: Composer) -> Iterator[Composer]:
     """The rounds on what is left of a left page, the chart on the right page that faces it, and below it the rounds that had no room."""
     grid = start.grid
@@ -172,7 +179,11 @@ def _rounds_first(part: Part, head: Box, start: Composer) -> Iterator[Composer]:
     filled, taken = balanced(text, grid.columns, room, grid.leading)
     if any(height_of(column) > room for column in filled):
         return
-    for above in _chart_pages(part, grid.text_height, True):
+    ways = _chart_pages(part, grid.text_height, True)
+    under = _height_of_rest(text[taken:], grid)
+    if under and under < grid.text_height / 2:  # small enough for all that is left to find room below it
+        ways = [*ways, *_chart_pages(part, grid.text_height - under - grid.leading, False)]
+    for above in ways:
         composer = start.copy()
         composer.whole(head)
         if taken == len(text):

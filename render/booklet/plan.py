@@ -241,14 +241,13 @@ def _words(piece: _Piece, start: Composer, setting: Setting) -> Iterator[Compose
         return
     height = (pages - 1) * start.grid.text_height + composer.y
     for wanted in (pages, pages + 1):
-        for spare in (2, 5):  # lines: what is not torn may need more than its share
+        for spare in (2, 5, 12):  # lines: what is not torn may need more than its share
             airy = start.copy()
             airy.depth = min(start.grid.text_height, start.grid.snapped(height / wanted) + spare * start.grid.leading)
             flow_sections(piece.sections, airy, setting)
             if airy.number == start.number + wanted - 1:
                 airy.depth = start.grid.text_height
                 yield airy
-                break
 
 
 def _cheapest(ways: Sequence[Composer]) -> list[Composer]:

@@ -15,6 +15,7 @@ _MISTAKE = 0.45
 OVERLEAF = 1.6        # rounds that are read on the back of their chart
 FOR_NOTES = 0.6       # a page of ruled lines that nobody asked for
 _TORN = 0.12          # a table that goes on overleaf
+_WITHIN = 0.06        # a page that ends within a part, not before the next one's heading
 _STRAY = 0.15         # the last lines of something alone at the head of a page
 _STRAY_LINES = 3.5
 _ILLEGIBLE = 1.5
@@ -69,7 +70,8 @@ def cost_of_break(rest: Sequence[Box], leading: float) -> float:
     """What the turning of a page tears: a table; a few last lines from all that they belong to."""
     if not rest:
         return 0.0
-    return (_TORN if rest[0].continued else 0.0) + (_STRAY if height_of(rest) < _STRAY_LINES * leading else 0.0)
+    torn = _TORN if rest[0].continued else _WITHIN if rest[0].destination is None else 0.0
+    return torn + (_STRAY if height_of(rest) < _STRAY_LINES * leading else 0.0)
 
 
 def cost_of_pages(pages: Sequence[Page], grid: Grid) -> float:
