@@ -8,6 +8,9 @@ from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.edge import Atom
 
 Key = tuple[str, int]
+_NO_CORNER = ("ring", "row end")
+_FRAME = 4
+"""A border all round a piece in rows has so many corners."""
 
 
 def find_corners(hook: Hook, lap: Lap, count: int, before: Lap | None) -> list[int]:
@@ -34,7 +37,7 @@ def _base(hook: Hook, atom: Atom, last: bool) -> Key | None:
     if not legs:
         return None
     base = legs[-1 if last else 0].base
-    return (base.kind, base.id)
+    return ("row end" if base.foot == "row end" else base.kind, base.id)  # the end of a row is another place than its last stitch
 
 
 def _spaces_in_one_place(hook: Hook, atoms: Sequence[Atom]) -> list[int]:
@@ -59,7 +62,7 @@ def _middles(hook: Hook, atoms: Sequence[Atom]) -> list[int]:
     for step in range(size + 1):
         index = (start + step) % size
         base = _base(hook, atoms[index], False)
-        same = step < size and step > 0 and base is not None and base == _base(hook, atoms[index - 1], True) and base[0] != "ring"
+        same = step < size and step > 0 and base is not None and base == _base(hook, atoms[index - 1], True) and base[0] not in _NO_CORNER
         if same:
             length += 1
             continue
@@ -105,7 +108,8 @@ def _stands_over(hook: Hook, atoms: Sequence[Atom], index: int, old: set[tuple[b
 
 def mark_corners(hook: Hook, lap: Lap, before: Lap | None) -> None:
     """Marks the corner places of a finished round, and the runs and groups that they belong to."""
-    for index in find_corners(hook, lap, hook.polygon, before):
+    count = hook.polygon or (_FRAME if _goes_round_rows(hook, lap, before) else 0)
+    for index in find_corners(hook, lap, count, before):
         atom = lap.atoms[index]
         atom.corner = True
         near = atom if not atom.space else lap.atoms[index - 1]
@@ -114,3 +118,12 @@ def mark_corners(hook: Hook, lap: Lap, before: Lap | None) -> None:
         group = hook.stitches[near.id].group if not near.space else None
         if group is not None:
             hook.groups[group].corner = True
+
+
+def _goes_round_rows(hook: Hook, lap: Lap, before: Lap | None) -> bool:
+    """Whether a round is a border of a piece in rows: it goes over row ends, or is worked on a border that has corners."""
+    if lap.kind != "round" or not any(one.kind == "row" for one in hook.laps):
+        return False
+    if before is not None and before.kind == "round":
+        return any(atom.corner for atom in before.atoms)
+    return any(leg.base.foot == "row end" for number in lap.stitches for leg in hook.stitches[number].legs)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Literal
 
 from motifold.render.fabric.below import row_end_atoms
@@ -11,6 +11,7 @@ from motifold.render.fabric.edge import Atom
 from motifold.render.fabric.model import EdgeItem, Side
 
 _FOUR = ("top", "left", "bottom", "right")
+_FROM_BELOW = ("bottom", "right", "top", "left")
 
 
 def sides_of(hook: Hook, polygon: int, worked: Literal["rounds", "rows"]) -> tuple[Side, ...]:
@@ -18,6 +19,8 @@ def sides_of(hook: Hook, polygon: int, worked: Literal["rounds", "rows"]) -> tup
     last = next((lap for lap in reversed(hook.laps) if lap.atoms and lap.kind in ("round", "row", "finish", "foundation")), None)
     if last is None:
         return ()
+    if not last.linear and worked == "rows":
+        return _of_border(hook, last) or _of_rows(hook, last)
     if last.linear or worked == "rows":
         return _of_rows(hook, last)
     atoms = last.atoms if last.direction > 0 else last.atoms[::-1]
@@ -79,6 +82,44 @@ def _side(name: str, items: Sequence[Atom], start: Atom | None, end: Atom | None
         total,
         counts,
     )
+
+
+def _of_border(hook: Hook, last: Lap) -> tuple[Side, ...]:
+    """The four sides of a border that goes all round a piece in rows, named by what it was begun on; without corners of its own each
+    side is what stands on one side of the piece. Empty where a side of the piece has none.
+    """
+    atoms = last.atoms if last.direction > 0 else last.atoms[::-1]
+    ends = {side: {atom.id for atom in row_end_atoms(hook, left=side == "left")} for side in ("left", "right")}
+    names = [_stands_on(hook, atom, ends) for atom in atoms]
+    size = len(atoms)
+    corners = [index for index, atom in enumerate(atoms) if atom.corner]
+    if len(corners) != len(_FOUR):
+        first = next((i for i in range(size) if names[i] == "bottom" != names[i - 1]), 0)
+        order = [(first + step) % size for step in range(size)]
+        found = {name: [atoms[i] for i in order if names[i] == name] for name in _FROM_BELOW}
+        return tuple(_side(name, found[name], None, None) for name in _FROM_BELOW) if all(found.values()) else ()
+    spans = [[(a + step) % size for step in range(1, (b - a) % size)] for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]
+    fits = [sum(names[i] == _FROM_BELOW[(k + turn) % 4] for k, span in enumerate(spans) for i in span) for turn in range(4)]
+    turn = fits.index(max(fits))
+    sides = {
+        _FROM_BELOW[(k + turn) % 4]: _between(_FROM_BELOW[(k + turn) % 4], atoms, corners[k], corners[(k + 1) % 4]) for k in range(4)
+    }
+    return tuple(sides[name] for name in _FROM_BELOW)
+
+
+def _stands_on(hook: Hook, atom: Atom, ends: Mapping[str, set[int]]) -> str:
+    """The side of a piece in rows that a place of its border stands on, through all rounds of the border."""
+    before = hook.runs[atom.id].before if atom.space else atom.id
+    while before is not None and hook.stitches[before].legs:
+        base = hook.stitches[before].legs[0].base
+        if base.foot == "row end":
+            return "left" if base.id in ends["left"] else "right"
+        before = hook.runs[base.id].before if base.kind == "space" else base.id
+        if before is None or hook.laps[hook.stitches[before].round].kind == "foundation":
+            return "bottom"
+        if hook.laps[hook.stitches[before].round].kind == "row":
+            return "top"
+    return "bottom"
 
 
 def _of_rows(hook: Hook, last: Lap) -> tuple[Side, ...]:

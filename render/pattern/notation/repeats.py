@@ -64,7 +64,7 @@ def read_bracket(r: Reader, body: Body) -> list[Step]:
             return _ended(r, Repeat(number, r.span(start), steps, extent=extent, style=style), body)  # type: ignore[arg-type]
     if at_place(r):
         found = read_place(r)
-        group = Group(number, r.span(start), steps, found.place)
+        group = Group(number, r.span(start), _placeless(r, steps), found.place)
         if found.every > 1:
             return [every_other(r, group, found.every, start)]
         times_of_group = read_times(r)
@@ -123,8 +123,20 @@ def _same_again_elsewhere(r: Reader, start: int, body: Body) -> list[Step]:
         with r.inside(r.closers[start]):
             steps = body(r)
         r.pos = after
-        groups.append(Group(number, r.span(start), steps, found.place))
+        groups.append(Group(number, r.span(start), _placeless(r, steps), found.place))
     return groups
+
+
+def _placeless(r: Reader, steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The steps of a group go where the group goes: what "working in other side of foundation ch" says is said of the group's own place."""
+    if r.mode.loop is None and r.mode.target is None:
+        return steps
+    return tuple(
+        replace(step, place=None, count=step.place.count)
+        if isinstance(step, Work) and step.place is not None and step.place.which == "next" and step.place.span == step.span
+        else step
+        for step in steps
+    )  # fmt: skip
 
 
 _NEITHER = "these brackets say neither how often nor where: a number of times, or a place, is missing after them"
