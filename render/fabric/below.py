@@ -189,9 +189,9 @@ def turn_to_underside(hook: Hook) -> Cursor:
     if lap.cursor.round == foundation.index:
         atoms = lap.cursor.atoms[lap.cursor.start : lap.cursor.pos][::-1]
     else:
-        missed = next((before.cursor.start for before in hook.laps if before.cursor.round == foundation.index), 0)
-        atoms = [atom for atom in foundation.atoms if atom.name == "ch" or not atom.space]
-        atoms = atoms[: len(atoms) - missed] if missed else atoms
+        first = next((before.cursor for before in hook.laps if before.cursor.round == foundation.index), None)
+        missed = {atom.id for atom in first.atoms[: first.start]} if first is not None else set()
+        atoms = [atom for atom in foundation.atoms if (atom.name == "ch" or not atom.space) and atom.id not in missed]
     cursor = Cursor(list(atoms), round=foundation.index)
     cursor.begin_at(0, fresh=True, taken=True)
     lap.under = lap.cursor = cursor
