@@ -78,7 +78,8 @@ def stand_in(hook: Hook, place: Place) -> None:
 def start_base(hook: Hook) -> Base:
     """What a beginning chain stands in."""
     lap = hook.lap
-    if lap.last_base is not None and lap.cursor.reached_by_walk:
+    reached = lap.began if lap.began is not None else lap.cursor  # the yarn may have been joined to an earlier round
+    if lap.last_base is not None and reached.reached_by_walk:
         return lap.last_base
     return current_base(hook, lap.cursor, None)
 

@@ -144,6 +144,7 @@ class Lap:
     counts_tch: bool = False  # ... and counts it as one of its last stitches
     last_base: Base | None = None  # what the hook went into last
     last_step: Work | Group | None = None  # the instruction worked last
+    walked_from: int | None = None  # where on the round below the hook stood before slip stitches walked on
     passed: int = 0  # places of a kind that the line works into, walked over on the way to a space
     bend: int = 0  # +1 grows too much to lie flat, -1 too little
     skipped: list[Base] = field(default_factory=list)  # what was skipped last, for those who come back to it

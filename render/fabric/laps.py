@@ -322,7 +322,17 @@ def _note_left_over(lap: Lap) -> None:
     cursor = lap.cursor
     if lap.leave or (lap.kind == "finish" and not lap.made) or not lap.claims or not cursor.size or lap.under is not None:
         return
-    lap.left.extend(left_between(lap, cursor, cursor.following, cursor.end + 1))
+    left = list(left_between(lap, cursor, cursor.following, cursor.end + 1))
+    if not _walked_over(lap, left):
+        lap.left.extend(left)
+
+
+def _walked_over(lap: Lap, left: Sequence[int]) -> bool:
+    """Whether all that is left was walked over with slip stitches to where the round begins, and its like is passed elsewhere."""
+    cursor = lap.cursor
+    if not left or lap.walked_from is None or not lap.passed or not cursor.cyclic or lap.attached:
+        return False
+    return all(lap.walked_from <= index % cursor.size < cursor.start % cursor.size for index in left)
 
 
 def _complain_of_left_over(hook: Hook, lap: Lap, below: str) -> None:

@@ -19,6 +19,8 @@ def travels_or_closes(hook: Hook, step: Work) -> bool:
         hook.pending.append(add_travel(hook, "sl st", (), step))
         return True
     if hook.walking:
+        if hook.lap.walked_from is None:
+            hook.lap.walked_from = hook.lap.cursor.pos
         count = step.count.at(hook.shop.size)
         if place is None:
             place = hook.next_stitch(step)

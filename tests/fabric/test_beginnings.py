@@ -87,3 +87,35 @@ def test_an_earlier_round_that_yarn_is_joined_in_is_not_gone_round_twice() -> No
     worked = made(BEHIND.format(times=8))
     assert worked.codes == ["beyond"]
     assert worked.problems[0].message == "Rnd 3 wants 1 sc more than Rnd 1 has"
+
+
+@pytest.mark.parametrize("same", ["same sc", "same sc of Rnd 1", "first sc of Rnd 1"])
+def test_a_chain_after_yarn_joined_in_an_earlier_round_stands_there(same: str) -> None:
+    fabric = fabric_of(BEHIND.format(times=7).replace("around same sc,", f"around {same},"))
+    first = [stitch for stitch in fabric.stitches if stitch.kind == "sc" and stitch.round == 1]
+    into = [leg.base.id for stitch in fabric.stitches if stitch.kind == "sc" and stitch.round == 3 for leg in stitch.legs]
+    assert sorted(into) == sorted(stitch.id for stitch in first)
+
+
+LACE = """Ring: Ch 6; join with sl st in first ch to form a ring.
+Rnd 1: Ch 3 (counts as dc here and throughout), dc in ring, ch 2, 2 dc in ring, ch 3, [(2 dc, ch 2, 2 dc) in ring, ch 3] 3 times; join with sl st in top of beg ch-3. (16 dc, 4 ch-2 sps, 4 ch-3 sps)
+Rnd 2: Sl st in next dc, sl st in next ch-2 sp, ch 3, (dc, ch 2, 2 dc) in same sp, ch 1, 5 dc in next ch-3 sp, ch 1, [(2 dc, ch 2, 2 dc) in next ch-2 sp, ch 1, 5 dc in next ch-3 sp, ch 1] 3 times; join with sl st in top of beg ch-3. (36 dc, 8 ch-1 sps, 4 ch-2 sps)
+Rnd 3: Sl st in next dc, sl st in next ch-2 sp, ch 3, (dc, ch 2, 2 dc) in same sp, ch 1, sk next 2 sts, dc in each of next 5 sts, ch 1, [{walk}(2 dc, ch 2, 2 dc) in next ch-2 sp, ch 1, sk next 2 sts, dc in each of next 5 sts, ch 1] 3 times; join with sl st in top of beg ch-3.
+"""
+
+
+def test_what_slip_stitches_walk_over_need_not_be_worked_where_its_like_is_passed() -> None:
+    assert dict(fabric_of(LACE.format(walk="")).rounds[-1].counts) == {"dc": 36, "ch-1 sp": 8, "ch-2 sp": 4}
+
+
+def test_what_slip_stitches_walk_over_is_left_over_where_its_like_is_skipped_in_so_many_words() -> None:
+    assert made(LACE.format(walk="sk next 2 sts, ")).codes == ["left-over"]
+
+
+def test_a_solid_square_works_at_its_end_what_it_walked_over() -> None:
+    square = """Ring: Magic ring.
+Rnd 1: Ch 3 (counts as dc here and throughout), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of beg ch-3.
+Rnd 2: Sl st in each of next 2 dc, sl st in next ch-2 sp, ch 3, (dc, ch 2, 2 dc) in same sp, [dc in each of next 3 sts, (2 dc, ch 2, 2 dc) in next ch-2 sp] 3 times{end}; join with sl st in top of beg ch-3.
+"""
+    assert fabric_of(square.format(end=", dc in each st to end")).rounds[-1].counts["dc"] == 28
+    assert made(square.format(end="")).codes == ["left-over"]
