@@ -22,8 +22,8 @@ class Ground:
     course repeats round the centre. Looking ahead: ``loads``, the width of all that will be worked into a space; ``posted``, on which sides
     of a stitch (+1 counter-clockwise) a later post stitch will come up; ``gores``, which gore of a ball a stitch is in. ``crowns``,
     half the width of what will be worked into a stitch. ``lacking``: how
-    much further out a round would have to be for all its heads to have their room; ``rounded``: the rounds with rounded corners; ``broadest``: how much
-    broader than the row below a row must be, at the most.
+    much further out a round would have to be for all its heads to have their room; ``rounded``: the rounds with rounded corners;
+    ``broadest``: how much broader than the row below a row must be, at the most.
     """
 
     fabric: Fabric
