@@ -33,9 +33,11 @@ _AIRY = tuple(
 """A petal opens as far as its neighbours and the round below leave it room: how much over the least its spokes stand apart; then, crowded,
 how much longer they are drawn; and how wide the fan may be.
 """
-_ROOMY = 1.5
+_LADEN, _ROOMY = 1.9, 1.5
 _NARROW = tuple((1.0, longer, widest) for widest in (1.2, 1.0, 0.85, 0.7, 0.5) for longer in (1.0, 1.12, 1.25))
-"""Petals side by side on a small circle; narrower than ``_ROOMY`` are only these, and those that the round below would touch."""
+"""Petals side by side on a small circle. One that carries loops is no wider than ``_LADEN``; narrower than ``_ROOMY`` are only these, and
+those that the round below would touch.
+"""
 _LOW = 1.1
 """A stitch no taller leaves the petals beside it to each other."""
 _POST = 0.3
@@ -76,13 +78,24 @@ def petals_of(ground: Ground, course: Course, crowded: bool) -> list[Fan]:
     for i, (base, stems) in enumerate(found):
         walls = _walls(course, found, middles, i)
         elbow = _beside(ground, course, stems, middles[i]) if walls else min(_elbow(middles, i), _beside(ground, course, stems, middles[i]))
-        fans.append(_fan(ground, course, base, stems, _Place(elbow, covers, walls, post)))
+        widest = _LADEN if _carries_loops(ground, course, stems) else _WIDEST
+        fans.append(_fan(ground, course, base, stems, _Place(elbow, covers, walls, post, widest)))
     return fans
 
 
+def _carries_loops(ground: Ground, course: Course, stems: list[int]) -> bool:
+    """Whether the next round goes from stitch to stitch of a petal in loops: then its edges may not lie down."""
+    if course.round + 1 >= len(ground.fabric.rounds):
+        return False
+    own = {course.stems[s].stitch.id for s in stems}
+    above = ground.fabric.round_stitches(course.round + 1)
+    on = [s.id for s in above if any(leg.base.kind == "stitch" and leg.base.id in own for leg in s.legs)]
+    return sum(1 for a, b in pairwise(sorted(on)) if b - a > 2) >= _LEAST - 1
+
+
 def _walls(course: Course, found: list[tuple[Base, list[int]]], middles: list[complex], index: int) -> tuple[complex, ...]:
-    """The two rays half way to the petals on either side, where these follow in a round at once or after a low stitch; none where chains lie
-    between.
+    """The two rays half way to the petals on either side, where these follow in a round at once or after a low stitch; none where chains
+    lie between.
     """
     if course.open or len(found) < 3:
         return ()
@@ -106,13 +119,14 @@ def _walls(course: Course, found: list[tuple[Base, list[int]]], middles: list[co
 @dataclass(frozen=True, slots=True)
 class _Place:
     """The room of a petal: half the width that it may have, what stands below it, the rays that part it from its neighbours,
-    and the breadth of what will come up between (a later round's post stitches).
+    the breadth of what will come up between (a later round's post stitches), and how wide it may open.
     """
 
     elbow: float
     covers: list[Disc]
     walls: tuple[complex, ...]
     post: float
+    widest: float
 
 
 def _on_loops(ground: Ground, course: Course) -> list[Fan]:
@@ -173,6 +187,8 @@ def _fan(ground: Ground, course: Course, base: Base, stems: list[int], place: _P
     for airy, longer, widest in _AIRY + _NARROW:
         if widest < _ROOMY and not place.walls and (least >= CLEAR or arc):
             break
+        if widest > place.widest:
+            continue
         radius, angles = _angles(ground, course, stems, rise, (airy, longer, widest), arc.length if arc else 0.0)
         if fan and not arc and radius > _OFF:
             continue

@@ -125,7 +125,9 @@ def _stretches(ground: Ground, course: Course) -> list[_Stretch]:
         inner = end + step * min(2, course.size // 2)
         for index in range(end, inner, step):
             leans[index] = leans[inner]
-    if one_to_one(course) or not is_solid(course) or any(b - a < 0.05 for a, b in pairwise(places)) or any(b - a < -0.3 for a, b in pairwise(feet_at)):
+    if one_to_one(course) or not is_solid(course):
+        return []
+    if any(b - a < 0.05 for a, b in pairwise(places)) or any(b - a < -0.3 for a, b in pairwise(feet_at)):
         return []
     height, out = course.stems[0].height + FOOT_RISE, ground.heads[course.stems[0].stitch.id].imag
     edges = [places[0] - 0.5, *((a + b) / 2 for a, b in pairwise(places)), places[-1] + 0.5]

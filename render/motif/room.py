@@ -76,6 +76,11 @@ def room_of(ground: Ground, course: Course, feet: list[list[complex]], straight:
     return _room(ground, course, feet, min(over / gain, 1.0)) if gain > 1e-6 else room
 
 
+def free_width(ground: Ground, course: Course, feet: list[list[complex]]) -> float:
+    """How wide a row is whose loops bow as they like."""
+    return sum(_room(ground, course, feet, 0.0).least[:-1])
+
+
 def _reach(ground: Ground, course: Course, feet: list[list[complex]]) -> float:
     """The longest outline that half the stitches of a circle or oval still reach."""
     ends = []

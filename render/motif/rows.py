@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from cmath import phase as argument
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from statistics import median
 
@@ -33,7 +33,8 @@ from motifold.render.motif.place import Standing
 from motifold.render.motif.posts import bend_posts, post_of
 from motifold.render.motif.radial import centre_ring
 from motifold.render.motif.ripple import Trail, trail_of
-from motifold.render.motif.room import Room, room_of
+from motifold.render.motif.room import Room, free_width, room_of
+from motifold.render.motif.slope import rays
 from motifold.symbols.record import dataclass
 
 _FULL = 1.02
@@ -128,8 +129,8 @@ def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool)
     feet = stand(ground, course)
     room = room_of(ground, course, feet, True)
     deep = frozenset(i for i, stem in enumerate(course.stems) if _is_deep(ground, course, stem))
-    task = _Task(course, room, feet, [sum(legs) / len(legs) for legs in feet], deep, held)
-    ground.broadest = max(ground.broadest, _breadth(task))
+    task = _Task(course, room, feet, [sum(legs) / len(legs) for legs in feet], deep, held, rays(ground, course))
+    ground.broadest = max(ground.broadest, _breadth(ground, task))
     if trail.knots:
         standing = _on_trail(task, trail, below)
     else:
@@ -154,11 +155,19 @@ def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool)
     return standing.outline.apothem
 
 
-def _breadth(task: _Task) -> float:
-    """How much broader than the row below a row is at the least, where every stitch of it stands alone on one of those."""
-    if task.course.size < 3 or not one_to_one(task.course):
+def _breadth(ground: Ground, task: _Task) -> float:
+    """How much broader than the row below a row is at the least, where every stitch of it stands alone on its place, or would like to be
+    for its loops.
+    """
+    course = task.course
+    if course.size < 3 or len({leg.base for stem in course.stems for leg in stem.stitch.legs}) != course.size:
         return 1.0
-    return _EASY * sum(task.room.least[:-1]) / (max(z.real for z in task.middles) - min(z.real for z in task.middles))
+    looped = any(len(gap.parts) > 2 for gap in course.gaps[:-1])
+    if not looped and not one_to_one(course):
+        return 1.0
+    below = max(z.real for z in task.middles) - min(z.real for z in task.middles)
+    wide = free_width(ground, course, task.feet) if looped else _EASY * sum(task.room.least[:-1])
+    return wide / below if below > PITCH else 1.0
 
 
 def _hang_first(ground: Ground, course: Course) -> None:
@@ -178,7 +187,7 @@ def _hang_first(ground: Ground, course: Course) -> None:
 @dataclass(frozen=True, slots=True)
 class _Task:
     """What placing a row starts from: its feet, the middle of each stem's, which stems reach down past the row below, and whether columns
-    are kept however far they lean.
+    are kept however far they lean. ``rays``: see ``slope``.
     """
 
     course: Course
@@ -187,6 +196,7 @@ class _Task:
     middles: list[complex]
     deep: frozenset[int]
     held: bool
+    rays: Mapping[int, complex]
 
 
 def _placed(task: _Task, line: Line, even: bool, fans: Sequence[Fan] = ()) -> Standing:
@@ -200,6 +210,8 @@ def _placed(task: _Task, line: Line, even: bool, fans: Sequence[Fan] = ()) -> St
         if not even and i not in task.deep:
             length = min(max(abs(way), LENGTH_LEAST * stem.height), _WAVE * stem.height)
             heads[i] = task.middles[i] + _in_column(way, length)
+            if i in task.rays:
+                heads[i], normals[i] = task.middles[i] + task.rays[i] * stem.height, task.rays[i]
     if all(leg.base.kind == "ring" for stem in task.course.stems for leg in stem.stitch.legs):
         feet, heads = _from_point(task, heads)
     for fan in fans:
