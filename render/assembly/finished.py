@@ -12,7 +12,7 @@ from motifold.render.assembly.foldflat import Folded
 from motifold.render.assembly.form import Disc, Plan, Tube, finished_form, outer_opening, tube_ends, tube_openings
 from motifold.render.assembly.measures import OFF_MM, length_text, level, measure_around, upright
 from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.notes import NOTE_MM, note, opening_lines, with_edgings
+from motifold.render.assembly.notes import note, note_room, opening_lines, with_edgings
 from motifold.render.assembly.panel_paint import paint_names
 from motifold.render.assembly.rims import Edge, band
 from motifold.render.assembly.sheet import Sheet, toward
@@ -62,7 +62,7 @@ def draw_finished(
 
 def _plan(assembly: Assembly, width_mm: float, height_mm: float, rims: Sequence[Rim]) -> Drawing:
     sheet = Sheet()
-    flat = lay(assembly, width_mm - 2 * DIM_MM, height_mm - 2 * DIM_MM - (NOTE_MM if rims else 0.0))
+    flat = lay(assembly, width_mm - 2 * DIM_MM, height_mm - 2 * DIM_MM - note_room(len(rims)))
     outer = outer_opening(assembly)
     points = [p for o in flat.outlines for p in o]
     for outline in flat.outlines:
@@ -104,7 +104,7 @@ def _plan(assembly: Assembly, width_mm: float, height_mm: float, rims: Sequence[
 def _folded_flat(assembly: Assembly, tube: Tube, width_mm: float, height_mm: float, rims: Sequence[Rim]) -> Drawing:
     """A tube lying flat, half as wide as it is long round; after a twist the front layer shows its other side on the right."""
     wide, deep = tube.around / 2, tube.deep + tube_ends(assembly, rims)
-    room = height_mm - 2 * DIM_MM - (2 * NOTE_MM if assembly.scaled else 0.0)
+    room = height_mm - 2 * DIM_MM - sum(note_room(len(opening_lines(assembly, rims, i))) for i in set(tube_openings(assembly)))
     scale = min((width_mm - 2 * DIM_MM) / wide, room / deep, LARGEST_MM / max(wide, deep))
     w, d = wide * scale, deep * scale
     sheet = Sheet()

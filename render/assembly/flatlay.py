@@ -9,13 +9,16 @@ from math import hypot
 
 from motifold.render.assembly.model import Assembly, Panel, Seam
 from motifold.render.assembly.sides import interval
-from motifold.render.assembly.style import FOLD_OFF_MM, TAG_MM
+from motifold.render.assembly.style import FOLD_OFF_MM, LETTER_PT, TAG_MM
 from motifold.render.drawing.display import Point
+from motifold.render.drawing.fonts import text_width_mm
 from motifold.render.pattern.model import SidePiece
 from motifold.symbols.record import dataclass
 
 LARGEST_PANEL_MM = 40.0
 SMALLEST_PANEL_MM = 4.3  # a figure of 9 pt fits beside each
+NAME_CLEAR_MM = 0.8  # so much of a panel's width its name leaves free
+MOST_GROWN = 1.2  # by so much a layout may outgrow its room so that every panel's name fits
 LETTERED_MM = 8.5  # sides shorter than this have no room for a letter each beside the panel's name
 
 
@@ -118,6 +121,8 @@ class Flatlay:
         else:
             # Half a circle: the arc, then the cut.
             points = outline if side == 0 else (outline[-1], outline[0])
+        if piece.parts == 1:
+            return points
         low, high = interval(piece)
         return stretch(points, float(low), float(high))
 
@@ -178,6 +183,8 @@ def lay(assembly: Assembly, width_mm: float, height_mm: float) -> Flatlay:
     least = min(max(x for x, _ in p.outline_cm) - min(x for x, _ in p.outline_cm) for p in panels)
     scale = min(width_mm / (wide or 1), height_mm / (high or 1), LARGEST_PANEL_MM / (reach or 1))
     scale = max(scale, SMALLEST_PANEL_MM / (least or 1))
+    named = 0.0 if assembly.passes else max(_named_scale(panel) for panel in panels)
+    scale = named if scale < named < MOST_GROWN * scale else scale
     outlines = tuple(tuple(((x - left) * scale, (y - low) * scale) for x, y in panel.outline_cm) for panel in panels)
     seams = tuple(range(len(assembly.seams) // assembly.copies))
     number = {panel.name: i for i, panel in enumerate(panels)}
@@ -187,6 +194,13 @@ def lay(assembly: Assembly, width_mm: float, height_mm: float) -> Flatlay:
     apart = {seam: i for i, seam in enumerate(seam for seam in seams if not touching[seam])}
     flat = Flatlay(assembly, panels, outlines, seams, touching, scale, number, apart)
     return replace(flat, dense=_crowded(flat))
+
+
+def _named_scale(panel: Panel) -> float:
+    """From which scale on a panel's name fits into it, mm per cm."""
+    xs, ys = [x for x, _ in panel.outline_cm], [y for _, y in panel.outline_cm]
+    across = min(max(xs) - min(xs), max(ys) - min(ys)) * (0.58 if len(panel.outline_cm) == 3 else 1.0)
+    return (text_width_mm(panel.name, "sans-bold", LETTER_PT) + NAME_CLEAR_MM + 0.01) / (across or 1.0)
 
 
 def _crowded(flat: Flatlay) -> bool:

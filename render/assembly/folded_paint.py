@@ -10,7 +10,7 @@ from motifold.render.assembly.foldflat import Folded, LaidPanel, Piece
 from motifold.render.assembly.hidden import Face, centroid, parts_in_sight
 from motifold.render.assembly.measures import length_text, measure_around
 from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.notes import MOST_OPENINGS, NOTE_MM, mark_points, note, opening_lines, points_of, points_said, with_edgings
+from motifold.render.assembly.notes import MOST_OPENINGS, mark_points, note, note_room, opening_lines, points_of, points_said, with_edgings
 from motifold.render.assembly.rims import Edge, band
 from motifold.render.assembly.sheet import Sheet, toward
 from motifold.render.assembly.solid import panel_rings
@@ -122,7 +122,8 @@ def draw_folded(assembly: Assembly, folded: Folded, width_mm: float, height_mm: 
     points = [*folded.points, *rim_points(folded, rims)]
     left, low = min(x for x, _ in points), min(y for _, y in points)
     wide, high = max(x for x, _ in points) - left, max(y for _, y in points) - low
-    room = height_mm - 2 * DIM_MM - (2 * NOTE_MM if folded.openings else 0.0)
+    lines = [len(opening_lines(assembly, rims, i)) for i in range(len(folded.openings))]
+    room = height_mm - 2 * DIM_MM - min(sum(note_room(n) for n in lines), 0.3 * height_mm)
     scale = min((width_mm - 2 * DIM_MM) / wide, room / high, LARGEST_MM / max(wide, high))
     laid = _moved(folded, lambda p: ((p[0] - left) * scale, (p[1] - low) * scale))
     pieces = [piece for panel in laid.panels for piece in panel.pieces]

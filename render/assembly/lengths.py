@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from motifold.render.assembly.reading import PanelPlan, SeamPlan
 from motifold.render.assembly.shapes import Point, Shape, is_rows, shape_of, side_length_cm, whole_corners
@@ -112,9 +112,15 @@ def lay_panels(
     folds: list[Hinge] = []
     for seam in seams:
         a, b = seam.edge_a, seam.edge_b
-        if not seam.twist and seam.b is not None and _whole(a) and _whole(b):
+        if not seam.twist and seam.b is not None and _whole(a) and _whole(b) and (seam.kind == "flat" or _as_long(shapes, a, b)):
             (flat if seam.kind == "flat" else folds).append(Hinge(a.panel, a.side, b.panel, b.side))
     return lay_out([m.shape for m in shapes], [panel.cell for panel in panels], flat, folds, adds_cm)
+
+
+def _as_long(shapes: Sequence[Measured], a: Edge, b: Edge) -> bool:
+    """Whether two sides can lie against each other: where the longer one is eased in, they lie apart until they are sewn."""
+    one, two = shapes[a.panel].shape.lengths[a.side], shapes[b.panel].shape.lengths[b.side]
+    return abs(one - two) < 0.02 * max(one, two)
 
 
 def _whole(edge: Edge) -> bool:

@@ -18,6 +18,8 @@ ARROW_MM = 2.4
 BEYOND_MM = 1.6  # how far a projection line runs past the dimension line
 CLEAR_MM = 1.0  # and how far it stays off the thing
 LIFT_MM = 1.1  # words above the line
+NEXT_MM = 5.5  # from one dimension line to the next
+TURNS = 4  # places that are tried for a dimension
 OFF_MM = 5.5  # dimension lines off what is drawn
 
 
@@ -135,13 +137,21 @@ def _clear_of_words(sheet: Sheet, start: Point, end: Point) -> Point:
 
 
 def level(sheet: Sheet, left: Point, right: Point, y: float, cm: float) -> None:
-    """A level dimension from one point to another, its line at height ``y``."""
-    dimension(sheet, left, right, (left[0], y), (right[0], y), length_text(cm))
+    """A level dimension from one point to another, its line at height ``y``, or farther down where that stands clear of words."""
+    ys = [y - turn * NEXT_MM for turn in range(TURNS)]
+    _clearest(sheet, [(a, b, (a[0], at), (b[0], at)) for at in ys for a, b in ((left, right), (right, left))], cm)
 
 
 def upright(sheet: Sheet, low: Point, top: Point, x: float, cm: float) -> None:
-    """An upright dimension, its line at ``x``."""
-    dimension(sheet, low, top, (x, low[1]), (x, top[1]), length_text(cm))
+    """An upright dimension, its line at ``x``, or farther to the right where that stands clear of words."""
+    xs = [x + turn * NEXT_MM for turn in range(TURNS)]
+    _clearest(sheet, [(a, b, (at, a[1]), (at, b[1])) for at in xs for a, b in ((low, top), (top, low))], cm)
+
+
+def _clearest(sheet: Sheet, ends: Sequence[tuple[Point, Point, Point, Point]], cm: float) -> None:
+    plans = [plan_dimension(*points, length_text(cm)) for points in ends]
+    if not paint_clear(sheet, plans):
+        paint_dimension(sheet, plans[0])
 
 
 def measure_around(sheet: Sheet, points: Sequence[Point], mm_per_cm: float) -> tuple[float, float]:

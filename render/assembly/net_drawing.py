@@ -46,7 +46,7 @@ def draw_net(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: 
         for step in assembly_steps(assembly):
             if step.kind == "motif":
                 paint_joined(sheet, flat, step, "plain")
-        paint_order(sheet, flat, work_order(assembly))
+    numbered = as_it_goes and paint_order(sheet, flat, work_order(assembly))
     passes = assembly.passes[: len(assembly.passes) // assembly.copies]
     starts = [start for one in passes for start in paint_pass(sheet, flat, one, "plain")]
     gaps = assembly.gaps[: len(assembly.gaps) // assembly.copies]
@@ -59,7 +59,7 @@ def draw_net(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: 
     paint_numbers(sheet, flat, starts)
     if assembly.scaled and not flat.crammed:
         _dimensions(sheet, flat)
-    paint_key(sheet, flat, width_mm)
+    paint_key(sheet, flat, width_mm, numbered)
     return sheet.drawing(*_meaning(assembly, flat))
 
 
@@ -151,14 +151,14 @@ def _next_row(rows: dict[str, list[tuple[float, float]]], side: str, span: tuple
     return 6.5 * beside
 
 
-def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float) -> None:
-    """What the marks mean, in a row below."""
+def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float, numbered: bool = False) -> None:
+    """What the marks mean, in a row below. ``numbered``: the order of work is shown."""
     folds = any(not flat.touching[i] for i in flat.seams)
     box = sheet.extent or (0.0, 0.0, width_mm, 0.0)
     x, y = box[0], box[1] - 5.5
     entries = [("start", "start of a pass"), ("end", "fasten off")]
     if joins_as_it_goes(flat.assembly.method):
-        entries = [("order", "order of work"), ("joined", "joined as it is worked")]
+        entries = [("order", "order of work")] * numbered + [("joined", "joined as it is worked")]
     if flat.assembly.openings:
         entries.append(("open", "stays open"))
     if flat.assembly.gaps:

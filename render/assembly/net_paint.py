@@ -189,27 +189,37 @@ def paint_joined(sheet: Sheet, flat: Flatlay, step: AssemblyStep, state: State) 
     sheet.end()
 
 
-def paint_order(sheet: Sheet, flat: Flatlay, order: Sequence[str], only: Collection[str] | None = None) -> None:
-    """The number of each motif (``only``: of these) in the order of work: in a corner of its panel, else plain figures below its name."""
+def paint_order(sheet: Sheet, flat: Flatlay, order: Sequence[str], only: Collection[str] | None = None) -> bool:
+    """The number of each motif (``only``: of these) in the order of work: in a corner of its panel, else plain figures below its name.
+
+    All of them or, where one finds no room, none; whether they were painted.
+    """
+    wanted = [(str(number), flat.outlines[flat.number[name]]) for number, name in enumerate(order, start=1) if only is None or name in only]
+    places = [_order_place(sheet, text, outline) for text, outline in wanted]
+    if any(place is None for place in places):
+        return False
+    for (text, _), place in zip(wanted, places, strict=True):
+        if place is not None and place[1]:
+            sheet.tag(place[0], text, FLAT, filled=True)
+        elif place is not None:
+            sheet.words(place[0], text, LETTER_PT, "sans-bold", FLAT)
+    return True
+
+
+def _order_place(sheet: Sheet, text: str, outline: Sequence[Point]) -> tuple[Point, bool] | None:
+    """Where the number of a panel has room, and whether as a tag."""
     half = CAP_EM / 2 * LETTER_PT * MM_PER_PT
-    for number, name in enumerate(order, start=1):
-        if only is not None and name not in only:
-            continue
-        outline = flat.outlines[flat.number[name]]
-        middle = sum(x for x, _ in outline) / len(outline), sum(y for _, y in outline) / len(outline)
-        corner = min(outline, key=lambda p: (round(p[0] - p[1], 6), p))
-        inward = unit(corner, middle)
-        text = str(number)
-        for far in (4.4, 3.9, 5.5):
-            x, y = moved(corner, inward, far)
-            if sheet.free((x - TAG_MM, y - TAG_MM, x + TAG_MM, y + TAG_MM), 0.1):
-                sheet.tag((x, y), text, FLAT, filled=True)
-                break
-        else:
-            wide = text_width_mm(text, "sans-bold", LETTER_PT)
-            low = min(y for _, y in outline)
-            for down in (0.0, 2.5, 2.9, 3.6):
-                at = middle[0], middle[1] - down
-                if at[1] - half > low + 0.6 and sheet.free((at[0] - wide / 2, at[1] - half, at[0] + wide / 2, at[1] + half), 0.0):
-                    sheet.words((at[0], at[1] - half), text, LETTER_PT, "sans-bold", FLAT)
-                    break
+    middle = sum(x for x, _ in outline) / len(outline), sum(y for _, y in outline) / len(outline)
+    corner = min(outline, key=lambda p: (round(p[0] - p[1], 6), p))
+    inward = unit(corner, middle)
+    for far in (4.4, 3.9, 5.5):
+        x, y = moved(corner, inward, far)
+        if sheet.free((x - TAG_MM, y - TAG_MM, x + TAG_MM, y + TAG_MM), 0.1):
+            return (x, y), True
+    wide = text_width_mm(text, "sans-bold", LETTER_PT)
+    low = min(y for _, y in outline)
+    for down in (0.0, 2.5, 2.9, 3.6):
+        at = middle[0], middle[1] - down
+        if at[1] - half > low + 0.6 and sheet.free((at[0] - wide / 2, at[1] - half, at[0] + wide / 2, at[1] + half), 0.0):
+            return (at[0], at[1] - half), False
+    return None

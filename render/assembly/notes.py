@@ -13,11 +13,16 @@ from motifold.render.drawing.display import Point
 from motifold.render.drawing.fonts import text_width_mm
 
 LEAD_MM = 4.2  # from one line of words to the next
-NOTE_MM = 14.0  # room that notes take above or below
+NOTE_MM = 7.0  # what a note of one line takes
 RING_MM = 0.9  # radius of a point's mark
 MOST_MARKED = 16
 MOST_TOLD = 4  # marks that each have their angle beside them; of more, each angle once
 MOST_OPENINGS = 4
+
+
+def note_room(lines: int) -> float:
+    """How much of the height a note of so many lines takes, leader included."""
+    return NOTE_MM + (lines - 1) * LEAD_MM if lines else 0.0
 
 
 def rim_text(rim: Rim) -> str:

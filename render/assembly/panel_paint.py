@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from math import hypot
 
-from motifold.render.assembly.flatlay import Flatlay, stretch
+from motifold.render.assembly.flatlay import NAME_CLEAR_MM, Flatlay, stretch
 from motifold.render.assembly.sheet import Sheet, moved, unit, words_box
 from motifold.render.assembly.style import (
     CAP_EM,
@@ -25,6 +25,8 @@ from motifold.render.drawing.display import Point
 from motifold.render.drawing.fonts import text_width_mm
 
 FIRST_DEEP_MM = 1.4  # how far a first side's dot lies within the panel
+BAR_ROOM_MM = 2.8  # half the width of a panel in which the bar at the end of a pass reaches up beside the name
+BAR_CLEAR_MM = 2.3
 FIRST_MM = 0.55  # and its radius
 
 
@@ -50,6 +52,7 @@ def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None,
     ``raised``: in a small panel the name leaves room for a number below it.
     """
     em = NAME_PT * MM_PER_PT
+    nameless = _nameless(flat)
     for number, (panel, outline) in enumerate(zip(flat.panels, flat.outlines, strict=True)):
         middle = _middle(outline)
         room = min(_distance(middle, a, b) for a, b in zip(outline, [*outline[1:], outline[0]], strict=True))
@@ -68,7 +71,7 @@ def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None,
                 at = middle[0] + x, middle[1] + y - cap
                 if found is None and (not flat.dense or sheet.free(words_box(at, panel.name, size, "sans-bold"), clear)):
                     found = at
-        if wide < 2 * room - 0.8 and room > 2.2 and found is not None:
+        if panel.motif not in nameless and room > 2.1 and found is not None:
             up = 0.35 * em + cap if roomy else 1.7 if raised and room > 4.2 else 0.0
             sheet.words((found[0], found[1] + up), panel.name, size, "sans-bold", INK if now is None or panel.name in now else QUIET)
             if roomy:
@@ -80,6 +83,21 @@ def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None,
                 foot = at[0], at[1] - CAP_EM / 2 * LETTER_PT * MM_PER_PT
                 if not sheet.worded(words_box(foot, panel.sides[side], LETTER_PT)):
                     sheet.words(foot, panel.sides[side], LETTER_PT, color=QUIET)
+
+
+def _nameless(flat: Flatlay) -> set[str]:
+    """Motifs in whose panels not every name fits: then none of them has one, for half the names would puzzle.
+
+    In small panels the ends of passes stand in the corners, where they are sewn.
+    """
+    sewn = bool(flat.assembly.passes)
+    found = set()
+    for panel, outline in zip(flat.panels, flat.outlines, strict=True):
+        room = min(_distance(_middle(outline), a, b) for a, b in zip(outline, [*outline[1:], outline[0]], strict=True))
+        clear = BAR_CLEAR_MM if sewn and room < BAR_ROOM_MM else NAME_CLEAR_MM
+        if text_width_mm(panel.name, "sans-bold", LETTER_PT) > 2 * room - clear:
+            found.add(panel.motif)
+    return found
 
 
 def paint_first_sides(sheet: Sheet, flat: Flatlay) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 from math import lcm
 
 from motifold.render.assembly.model import Assembly, Seam
@@ -87,7 +88,13 @@ class Edge:
 
 
 def interval(piece: SidePiece) -> tuple[Fraction, Fraction]:
-    return Fraction(piece.part - 1, piece.parts), Fraction(piece.part, piece.parts)
+    """From where to where it runs along its side, 0 to 1."""
+    return _interval(piece.part, piece.parts)
+
+
+@lru_cache(maxsize=1024)
+def _interval(part: int, parts: int) -> tuple[Fraction, Fraction]:
+    return Fraction(part - 1, parts), Fraction(part, parts)
 
 
 def pieces_between(panel: str, side: str, low: Fraction, high: Fraction) -> tuple[SidePiece, ...]:

@@ -7,9 +7,9 @@ from math import hypot
 
 from motifold.render.assembly.brim import with_rims
 from motifold.render.assembly.hidden import Face, hides, paint_order, parts_in_sight, turning
-from motifold.render.assembly.measures import OFF_MM, Dimension, length_text, paint_clear, plan_dimension
+from motifold.render.assembly.measures import NEXT_MM, OFF_MM, Dimension, length_text, paint_clear, plan_dimension
 from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.notes import MOST_OPENINGS, NOTE_MM, mark_points, note, opening_lines, points_of, points_said, with_edgings
+from motifold.render.assembly.notes import MOST_OPENINGS, mark_points, note, note_room, opening_lines, points_of, points_said, with_edgings
 from motifold.render.assembly.sheet import Sheet, moved, toward, unit
 from motifold.render.assembly.solid import Solid, view
 from motifold.render.assembly.style import CAP_EM, HAIR, INK, LETTER_PT, MM_PER_PT, PANEL_BACK, QUIET, THICK_MM, THIN_MM
@@ -21,7 +21,6 @@ DIM_MM = 11.0  # room that a dimension takes
 LARGEST_MM = 80.0  # across what is drawn
 SLACK = 0.02  # of the shortest edge: panels are flat and corners meet as nearly as this
 LONGEST = 0.995  # of the greatest distance: as good as the greatest, where it is seen longer
-NEXT_MM = 5.5  # from one dimension line to the next
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +48,8 @@ class Scene:
 
 def draw_standing(assembly: Assembly, solid: Solid, width_mm: float, height_mm: float, rims: Sequence[Rim] = ()) -> Drawing:
     """The solid seen from in front and above, hidden lines left out, its near sides named, measured along its edges, edgings as bands."""
-    scene = _scene(solid, width_mm, height_mm, rims)
+    lines = max((len(opening_lines(assembly, rims, i)) for i in range(len(solid.openings))), default=0)
+    scene = _scene(solid, width_mm, height_mm - note_room(lines), rims)
     sheet = Sheet()
     panels = [panel for panel in assembly.panels if panel.copy == 1]
     for i in paint_order(scene.faces, scene.slack):
@@ -77,8 +77,7 @@ def _scene(plain: Solid, width_mm: float, height_mm: float, rims: Sequence[Rim] 
     seen = [view(point) for point in solid.points]
     left, low = min(p[0] for p in seen), min(p[1] for p in seen)
     wide, high = max(p[0] for p in seen) - left, max(p[1] for p in seen) - low
-    room = height_mm - 2.5 * DIM_MM - (NOTE_MM if solid.openings else 0.0)
-    scale = min((width_mm - 2.5 * DIM_MM) / wide, room / high, LARGEST_MM / max(wide, high))
+    scale = min((width_mm - 2.5 * DIM_MM) / wide, (height_mm - 2.5 * DIM_MM) / high, LARGEST_MM / max(wide, high))
     points = tuple(((x - left) * scale, (y - low) * scale, near * scale) for x, y, near in seen)
     faces: dict[tuple[int, int], set[int]] = {}
     for i, ring in enumerate(solid.faces):
