@@ -60,6 +60,20 @@ def word(key: str, terms: Terms) -> str:
     return _TABLES[terms].words[key]
 
 
+def word_keys(terms: Terms) -> tuple[str, ...]:
+    """The US forms of the craft words that a table has."""
+    return tuple(_TABLES[terms].words)
+
+
+def craft_word(key: str, terms: Terms, plain: bool = False) -> str:
+    """A craft word short or in full: "sps", "spaces". KeyError for one that the table lacks."""
+    return _TABLES[terms].craft[key][plain]
+
+
+def craft_keys(terms: Terms) -> tuple[str, ...]:
+    return tuple(_TABLES[terms].craft)
+
+
 def meaning(abbreviated: str, terms: Terms) -> str | None:
     """What an abbreviation that is no stitch stands for ("rnd": "round"), or None."""
     return _TABLES[terms].meanings.get(abbreviated)
@@ -172,4 +186,17 @@ def _wrap(writer: tuple[str, str], inner: Name) -> Name:
     return Name(short.format(inner.short), short.format(inner.short_plural), full.format(inner.full), full.format(inner.full_plural))
 
 
-__all__ = ["Terms", "abbreviation", "canonical", "fold_name", "full_name", "meaning", "word"]
+def plural_of(noun: str) -> str:
+    """The plural of a stitch's own name: "petals", "V-sts", "bunches", "leaves" for "leaf"."""
+    if noun.endswith(("s", "x", "z", "ch", "sh")):
+        return noun + "es"
+    if noun.endswith(("leaf", "half")):
+        return noun[:-1] + "ves"
+    if noun.endswith("y") and noun[-2:-1] not in ("a", "e", "i", "o", "u", ""):
+        return noun[:-1] + "ies"
+    return noun + "s"
+
+
+__all__ = [
+    "Terms", "abbreviation", "canonical", "craft_keys", "craft_word", "fold_name", "full_name", "meaning", "plural_of", "word", "word_keys",
+]  # fmt: skip

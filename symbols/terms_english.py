@@ -87,6 +87,14 @@ WRITERS = {
     "picot": ("ch-{n} picot", "chain-{n} picot"),
 }
 
+CRAFT = {
+    "st": ("st", "stitch"), "sts": ("sts", "stitches"), "sp": ("sp", "space"), "sps": ("sps", "spaces"), "lp": ("lp", "loop"),
+    "lps": ("lps", "loops"), "beg": ("beg", "beginning"), "rnd": ("rnd", "round"), "rnds": ("rnds", "rounds"), "rep": ("rep", "repeat"),
+    "tch": ("tch", "turning chain"), "BLO": ("BLO", "back loop only"), "FLO": ("FLO", "front loop only"), "RS": ("RS", "right side"),
+    "WS": ("WS", "wrong side"), "inc": ("inc", "increase"), "pm": ("pm", "place marker"), "sm": ("sm", "slip marker"),
+    "fasten off": ("fasten off", "fasten off"),
+}  # fmt: skip
+
 MEANINGS = {
     "alt": "alternate", "approx": "approximately", "beg": "beginning", "bet": "between", "BL": "back loop", "BLO": "back loop only",
     "BP": "back post", "cont": "continue", "dec": "decrease", "FL": "front loop", "FLO": "front loop only", "foll": "following",

@@ -26,7 +26,8 @@ class Table:
     1-fold treble (US 2, UK 1). ``treble``: its Name. ``spellings``: other spellings, compact (lower case, no spaces, hyphens or stops),
     to canonical name. ``fold_spellings``: other prefixes of the k-fold treble. ``readers``: patterns on a compact spelling to the canonical
     template, "{1}" a stitch read in the same terms, "{2}" a number kept. ``writers``: canonical form to (short, full) templates.
-    ``words``: the craft words; ``meanings``: what other abbreviations stand for.
+    ``words``: the craft words that differ; ``craft``: those that are short or in full, as (short, full); ``meanings``: what other
+    abbreviations stand for.
     """
 
     label: str
@@ -43,4 +44,5 @@ class Table:
     readers: tuple[tuple[str, str], ...]
     writers: Mapping[str, tuple[str, str]]
     words: Mapping[str, str]
+    craft: Mapping[str, tuple[str, str]]
     meanings: Mapping[str, str]

@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from motifold.symbols.terms_english import FOLD_FULL, FOLD_SPELLINGS, MEANINGS, READERS, SHARED_NAMES, SHARED_SPELLINGS, WRITERS, same
+from motifold.symbols.terms_english import (
+    CRAFT,
+    FOLD_FULL,
+    FOLD_SPELLINGS,
+    MEANINGS,
+    READERS,
+    SHARED_NAMES,
+    SHARED_SPELLINGS,
+    WRITERS,
+    same,
+)
 from motifold.symbols.terms_model import Name, Table
 
 UK = Table(
@@ -39,7 +49,8 @@ UK = Table(
         "gauge": "tension", "skip": "miss", "sk": "miss", "yo": "yrh", "yarn over": "yarn round hook", "center": "centre",
         "color": "colour", "gray": "grey", "sl st": "ss", "slip stitch": "slip stitch", "work even": "work straight", "meter": "metre",
         "meters": "metres", "fiber": "fibre", "weave in": "weave in", "fasten off": "fasten off", "terms": "UK terms",
-        "centimeters": "centimetres",
+        "centimeters": "centimetres", "skipped": "missed", "colors": "colours",
     },
+    craft=CRAFT,
     meanings={**MEANINGS, "miss": "miss", "yrh": "yarn round hook", "CC": "contrasting colour", "MC": "main colour"},
 )  # fmt: skip

@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from motifold.symbols.terms_english import FOLD_FULL, FOLD_SPELLINGS, MEANINGS, READERS, SHARED_NAMES, SHARED_SPELLINGS, WRITERS, same
+from motifold.symbols.terms_english import (
+    CRAFT,
+    FOLD_FULL,
+    FOLD_SPELLINGS,
+    MEANINGS,
+    READERS,
+    SHARED_NAMES,
+    SHARED_SPELLINGS,
+    WRITERS,
+    same,
+)
 from motifold.symbols.terms_model import Name, Table
 
 US = Table(
@@ -35,7 +45,9 @@ US = Table(
         "gauge": "gauge", "skip": "skip", "sk": "sk", "yo": "yo", "yarn over": "yarn over", "center": "center", "color": "color",
         "gray": "gray", "sl st": "sl st", "slip stitch": "slip stitch", "work even": "work even", "meter": "meter", "meters": "meters",
         "fiber": "fiber", "weave in": "weave in", "fasten off": "fasten off", "terms": "US terms", "centimeters": "centimeters",
+        "skipped": "skipped", "colors": "colors",
     },
+    craft=CRAFT,
     meanings={**MEANINGS, "sk": "skip", "yo": "yarn over", "CC": "contrasting color", "MC": "main color", "yoh": "yarn over hook",
               "cm": "centimeters", "mm": "millimeters", "m/g": "meters a gram"},
 )  # fmt: skip

@@ -227,9 +227,10 @@ def _evenly(hook: Hook, run: RunSteps, step: Work, count: int) -> None:
     place = step.place
     assert place is not None
     cursor = cursor_for(hook, place)
-    if cursor.sided and place.target.kind in ("side", "row end"):
+    if cursor.sided and place.target.kind in ("side", "row end", "foundation"):
         limit = min(cursor.limit, cursor.end)
-        named = first_match(cursor, lambda atom: bool(place.words) and atom.side_name == place.words, cursor.following, limit)
+        side = "bottom" if place.target.kind == "foundation" else place.words
+        named = first_match(cursor, lambda atom: side is not None and atom.side_name == side, cursor.following, limit)
         ends = first_match(cursor, lambda atom: atom.name == "row end", cursor.following, limit)
         ahead = named if named is not None else ends
         if ahead is not None and ahead > cursor.following:

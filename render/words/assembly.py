@@ -172,9 +172,8 @@ def _eased(voice: Voice, assemblies: Sequence[Assembly], index: int) -> str:
         return ""
     longer = side_words(seam.a if seam.eased[0] > seam.eased[1] else seam.b)
     many, few = (number_text(Amount(ns if len(set(ns)) > 1 else ns[:1])) for ns in zip(*counts, strict=True))
-    us = voice.terms == "US"
-    ways = {_taken(*count, "skip" if us else "miss") for count in counts}
-    how = ways.pop() if len(ways) == 1 else f"spread those that are {'skipped' if us else 'missed'} evenly"
+    ways = {_taken(*count, voice.term("skip")) for count in counts}
+    how = ways.pop() if len(ways) == 1 else f"spread those that are {voice.term('skipped')} evenly"
     return f" (easing the {many}{NBSP}stitches of {longer} into {few}: {how})"
 
 

@@ -20,16 +20,17 @@ def colourway_blocks(printed: Printed) -> list[Block]:
     made = [batches_of(printed.pattern, size.fabrics, size.assembly) for size in printed.sizes]
     several = [motif for motif in printed.pattern.motifs if motif.colourways and all(motif.name in found for found in made)]
     for motif in several:
-        blocks.append(_table(motif, [found[motif.name] for found in made], names, len(several) > 1))
+        blocks.append(_table(printed, motif, [found[motif.name] for found in made], names, len(several) > 1))
     if several:
         keys = dict.fromkeys(key for found in made for motif in several for way in found[motif.name] for key in way.yarns)
         stand = "stands" if len(keys) == 1 else "stand"
-        blocks.append(Paragraph(f"In the instructions {listed(list(keys))} {stand} for the yarns of the colourway."))
+        said = f"In the instructions {listed(list(keys))} {stand} for the yarns of the {printed.voice.term('color')}way."
+        blocks.append(Paragraph(said))
         blocks += _plan(printed, printed.sizes[0])
     return blocks
 
 
-def _table(motif: MotifSource, made: list[tuple[Made, ...]], names: dict[str, str], several: bool) -> Table:
+def _table(printed: Printed, motif: MotifSource, made: list[tuple[Made, ...]], names: dict[str, str], several: bool) -> Table:
     """A row for each colourway: the yarn for each one of the text, and how many to make in each size."""
     first = made[0]
     keys = tuple(dict.fromkeys(key for way in first for key in way.yarns))
@@ -38,8 +39,9 @@ def _table(motif: MotifSource, made: list[tuple[Made, ...]], names: dict[str, st
         numbers = [next((w.made for w in size if w.name == way.name), 0) for size in made]
         counted = str(numbers[0]) if len(set(numbers)) == 1 else f"{numbers[0]}{NBSP}({', '.join(map(str, numbers[1:]))})"
         rows.append((titled(way.name), *(names.get(way.yarns.get(key, ""), "–") for key in keys), counted))
-    caption = f"Colourways of {motif.name.replace('_', ' ')}" if several else "Colourways"
-    return Table(caption, ("Colourway", *keys, "Make"), tuple(rows))
+    word = f"{printed.voice.term('color').capitalize()}way"
+    caption = f"{word}s of {motif.name.replace('_', ' ')}" if several else f"{word}s"
+    return Table(caption, (word, *keys, "Make"), tuple(rows))
 
 
 def _plan(printed: Printed, size: WorkedSize) -> list[Block]:

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import replace
 from itertools import pairwise
 
-from motifold.render.pattern.instructions import Chain, Work
+from motifold.render.pattern.instructions import Chain, Definition, Work
 from motifold.render.pattern.model import SpecialStitch
 from motifold.render.words.howto import how_to_begin, how_to_make, magic_ring, standing_stitch, stem_of
 from motifold.render.words.model import Block, Items, Paragraph, RoundText, Section, Table
 from motifold.render.words.printed import Printed
 from motifold.render.words.steps import steps_text
 from motifold.render.words.used import has_standing, makes_magic_ring, nodes, stitches_used, with_stems
-from motifold.render.words.voice import canonical_name, capitalised
+from motifold.render.words.voice import NBSP, Voice, canonical_name, capitalised
 from motifold.symbols.terms import abbreviation, full_name, meaning
 
 _CRAFT = (
@@ -97,8 +98,13 @@ def special_stitches_section(printed: Printed) -> Section | None:
     texts = (*printed.texts(), *(stitch.definition for stitch in own))
     keys = {stitch.key for stitch in own}
     worked = {canonical_name(node.stitch) for node in nodes(texts) if isinstance(node, Work)}
+    increased = dict.fromkeys(node.stitch.name for node in nodes(texts) if isinstance(node, Work) and node.stitch.increase == 2)
+    if increased and not voice.plain:
+        of = voice.stitch(next(iter(increased)), True) if len(increased) == 1 else f"of the {voice.craft('st')} in hand"
+        items.append(f"Inc: Work 2{NBSP}{of} in the same {voice.craft('st')}.")
+    by_itself = _only_in_definitions(printed, own)
     for name in stitches_used(texts):
-        if name in keys or (name not in worked and _sized_elsewhere(name, worked)):
+        if name in keys or name in by_itself or (name not in worked and _sized_elsewhere(name, worked)):
             continue  # "24 picots" are the ch-3 picots of the lines
         how = _beginning(printed, name, texts) if name.startswith("beg ") else how_to_make(voice, name)
         if how:
@@ -108,6 +114,18 @@ def special_stitches_section(printed: Printed) -> Section | None:
     if has_standing(texts):
         items.append(f"Standing stitch: {standing_stitch(voice)}")
     return Section("special stitches", "Special stitches", (Items(tuple(items)),)) if items else None
+
+
+def _only_in_definitions(printed: Printed, own: tuple[SpecialStitch, ...]) -> frozenset[str]:
+    """What is worked together only in the pattern's own stitches, which say themselves how that is done."""
+    inside = {
+        canonical_name(step.stitch)
+        for stitch in own
+        if stitch.definition is not None and _gathered_by_itself(printed.voice, stitch.definition) is not None
+        for step in stitch.definition.steps
+        if isinstance(step, Work)
+    }
+    return frozenset(inside - set(stitches_used(printed.texts())))
 
 
 def _headword(name: str) -> str:
@@ -140,6 +158,16 @@ def _chained(name: str, texts: object) -> bool:
     return bool(found) and all(found)
 
 
+def _gathered_by_itself(voice: Voice, definition: Definition) -> str | None:
+    """How "dc5tog in same st" is made, which is a bobble by its construction; None for any other definition."""
+    step = definition.steps[0] if len(definition.steps) == 1 else None
+    if not isinstance(step, Work) or definition.spread or step.stitch.together < 2 or definition.gather not in (None, "bobble", "cluster"):
+        return None
+    legs, yo, loops = step.stitch.together, voice.term("yo"), voice.craft("lps")
+    stitches = voice.counted(str(legs), voice.stitch(canonical_name(replace(step.stitch, together=1)), True))
+    return f"Work {stitches} in the same place, each up to its last {yo}; {yo} and draw through all {legs + 1}{NBSP}{loops} on the hook."
+
+
 def _defined(printed: Printed, stitch: SpecialStitch) -> str:
     voice = printed.voice
     definition = stitch.definition
@@ -147,6 +175,9 @@ def _defined(printed: Printed, stitch: SpecialStitch) -> str:
     if definition is None:
         return f"{name}: {voice.said(stitch.means)}"
     text = steps_text(voice, definition.steps)
+    together = _gathered_by_itself(voice, definition)
+    if together is not None:
+        return f"{name}: {together}"
     if not definition.spread:
         text = f"({text}) in the same place" if len(definition.steps) > 1 else f"{text} in the same place"
     text = capitalised(text)

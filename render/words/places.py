@@ -49,8 +49,10 @@ def _evenly(voice: Voice, place: Place) -> str:
     if place.target.kind in _BARE:
         noun = _bare(voice, place)
     else:
-        noun = "row ends" if place.target.kind == "row end" else target_text(voice, place.target)
-    words = (place.words, noun) if place.words and " " not in place.words else (noun, place.words)  # "left side", "side of heel flap"
+        edges = {"row end": "row ends", "foundation": f"{voice.the}other side of {voice.the}foundation {_ch(voice)}"}
+        noun = edges.get(place.target.kind) or target_text(voice, place.target)
+    said = voice.said(place.words) if place.words else None
+    words = (said, noun) if said and " " not in said else (noun, said)  # "left side", "side of heel flap"
     along = " ".join(part for part in words if part)
     return f"evenly along {along}"
 
@@ -161,7 +163,7 @@ def _bare(voice: Voice, place: Place) -> str:
     if target.kind == "missed" and place.which != "top" and (place.which != "same" or not voice.is_one(place.count)):
         return _skipped(voice, place)
     if target.kind == "missed":
-        missed = "missed" if voice.terms == "UK" else "skipped"
+        missed = voice.term("skipped")
         if target.chains is not None:
             return f"{voice.the}top of {voice.the}{voice.counted(str(target.chains), f'{missed} {_ch(voice, target.chains != 1)}')}"
         return f"{voice.the}top of {voice.the}{missed} {_ch(voice)}" if place.which == "top" else f"{voice.the}{missed} {voice.craft('st')}"
@@ -170,7 +172,7 @@ def _bare(voice: Voice, place: Place) -> str:
 
 def _skipped(voice: Voice, place: Place) -> str:
     """"each of 2 skipped sts", "first skipped st", "2nd skipped st"."""
-    missed = "missed" if voice.terms == "UK" else "skipped"
+    missed = voice.term("skipped")
     if place.which == "same":
         noun = f"{missed} {voice.craft('sts')}"
         return f"each of {voice.the}{voice.counted(voice.number(place.count), noun)}"

@@ -10,9 +10,10 @@ from motifold.render.pattern.model import Pattern
 from motifold.render.sizing.model import YarnNeed
 from motifold.render.sizing.reading import in_inches
 from motifold.render.sizing.units import length_text
-from motifold.render.words.voice import NBSP, Voice, WordsLook, plural_of
+from motifold.render.words.voice import NBSP, Voice, WordsLook
 from motifold.render.worked import Worked, WorkedSize
 from motifold.symbols.record import dataclass
+from motifold.symbols.terms import plural_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -173,14 +174,18 @@ def _same(before: _Draft, after: _Draft) -> bool:
 
 def _round_text(voice: Voice, piece: Piece, draft: _Draft) -> RoundText:
     label = label_text(voice, draft.line.label, draft.first, draft.ends)
+    readable = _READ_AS_IT_IS.sub(r"\1", draft.text)
     plain = draft.text.replace("{", "").replace("}", "")
     read_label = label
     if draft.line.label.following and len(set(draft.ends)) > 1 and min(draft.ends) < (draft.first or 0):
         read_label = f"{label_text(voice, draft.line.label, draft.first, ())} and following"
     elif _open_ended(draft.line):
         read_label = label_text(voice, draft.line.label, draft.first, ())
-    reads = f"{read_label}: {draft.text} {draft.counts}".rstrip() if read_label != label or plain != draft.text else ""
+    reads = f"{read_label}: {readable} {draft.counts}".rstrip() if read_label != label or plain != readable else ""
     return RoundText(label, plain, draft.counts, draft.line.id, draft.first, draft.last, reads)
+
+
+_READ_AS_IT_IS = re.compile(r"\{(Do not [^{}]* after the last (?:round|row)\.)\}")
 
 
 def label_text(voice: Voice, label: Label, first: int | None, ends: tuple[int, ...]) -> str:

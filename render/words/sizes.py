@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from motifold.render.pattern.model import MotifSource
 from motifold.render.sizing.model import BodyFit, Fit
 from motifold.render.sizing.own import pattern_of_size
@@ -30,8 +32,7 @@ def about_section(printed: Printed) -> Section:
     blocks: list[Block] = [Paragraph(_ended(voice.said(pattern.summary)))] if pattern.summary else []
     if pattern.level:
         meaning = _LEVELS.get(pattern.level.lower())
-        if meaning and voice.terms == "US":
-            meaning = meaning.replace("colour", "color")
+        meaning = meaning.replace("colour", voice.term("color")) if meaning else None
         blocks.append(Paragraph(f"Level: {pattern.level}" + (f" ({meaning})." if meaning else ".")))
     hand = " and for left-handed crocheters" if voice.left_handed else ""
     blocks.append(Paragraph(f"Written in {voice.terms} terms{hand}."))
@@ -66,7 +67,7 @@ def _fit_table(printed: Printed) -> Table | None:
         return None
     bodies = {body.name: body for body in table.bodies}
     counted = "Rows" if motif.worked == "rows" else "Rounds"
-    finished = "Finished width" if _is_width(printed, motif, table.measure) else "Finished girth"
+    finished = _finished(printed, motif, table.measure)
     measure = table.measure[:1].upper() + table.measure[1:]
     header: tuple[str, ...] = ("Size", "To fit", counted, f"{titled(motif.name)}, across", finished, "Ease")
     rows = tuple(_fit_row(printed, size, bodies.get(size.choice.name), motif.name) for size in printed.sizes)
@@ -81,11 +82,26 @@ def _fit_table(printed: Printed) -> Table | None:
     return Table(f"{measure}{_estimated(printed)}", header, rows)
 
 
-def _is_width(printed: Printed, motif: MotifSource, measure: str) -> bool:
-    """Whether what is measured lies flat: by its words, or because it is one motif worked in rounds and nothing goes round."""
-    if any(word in measure.lower() for word in ("width", "wide", "across", "side", "diameter", "length", "height")):
-        return True
-    return motif.worked == "rounds" and not varies(motif) and motifs_across(printed.pattern, motif) == 1
+_AROUND = re.compile(
+    r"girth|circumference|round|head|neck|chest|bust|waist|hips?\b|wrist|hand\b|palm|arm\b|thigh|calf|ankle|foot\b|feet|opening|rim|brim"
+)
+_LIES_FLAT = ("width", "wide", "across", "side", "diameter", "length", "long", "height", "high", "tall", "depth", "span")
+
+
+def _finished(printed: Printed, motif: MotifSource, measure: str) -> str:
+    """What is measured, as the heading of its column: a girth or a width where its words or its making say so, else neither."""
+    words = measure.lower()
+    if _AROUND.search(words) and not any(word in words for word in _LIES_FLAT):
+        return "Finished girth"
+    for noun, said in (("length", ("length", "long")), ("depth", ("depth", "deep")), ("height", ("height", "high", "tall"))):
+        if any(word in words for word in said):
+            return f"Finished {noun}"
+    if any(word in words for word in _LIES_FLAT) or (
+        motif.worked == "rounds" and not varies(motif) and motifs_across(printed.pattern, motif) == 1
+    ):
+        return "Finished width"
+    opens = any(size.assembly is not None and size.assembly.openings for size in printed.sizes)
+    return "Finished girth" if opens and motifs_across(printed.pattern, motif) > 1 else "Finished measure"
 
 
 def _fit_row(printed: Printed, size: WorkedSize, body: BodyFit | None, motif: str) -> tuple[str, ...]:

@@ -197,8 +197,7 @@ def _work(voice: Voice, step: Work, before: Step | None) -> str:
 
 def _missed(voice: Voice, place: Place) -> str:
     """"skipped 3 ch": those that lie between the hook and the stitch's place."""
-    word = "missed" if voice.terms == "UK" else "skipped"
-    return f"{word} {voice.counted(str((place.ordinal or 1) - 1), voice.stitch('ch', voice.plain))}"
+    return f"{voice.term('skipped')} {voice.counted(str((place.ordinal or 1) - 1), voice.stitch('ch', voice.plain))}"
 
 
 def _counted_as(voice: Voice, counts: CountsAs) -> str:
@@ -261,7 +260,7 @@ def _use_yarn(voice: Voice, step: UseYarn) -> str:
     if step.manner == "with":
         return f"with {yarn}"
     if step.manner == "each":
-        return f"changing {'colour' if voice.terms == 'UK' else 'color'} every {'row' if voice.rows else voice.craft('rnd')}"
+        return f"changing {voice.term('color')} every {'row' if voice.rows else voice.craft('rnd')}"
     if step.manner == "pick up":
         return f"pick up {yarn}"
     return f"changing to {yarn} in {voice.the}last {voice.term('yo')}" if step.in_last_yo else f"change to {yarn}"

@@ -5,16 +5,19 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from motifold.symbols.terms import Terms, abbreviation, canonical, full_name
+from motifold.symbols.terms import Terms, abbreviation, canonical, full_name, word, word_keys
 
 _WORD = re.compile(r"[A-Za-z][A-Za-z0-9-]*|\d+")
 _LONGEST = 4
-_CRAFT = {
-    ("US", "UK"): {"gauge": "tension", "skip": "miss", "skipped": "missed", "sk": "miss", "yarn over": "yarn round hook", "yo": "yrh",
-                   "center": "centre", "color": "colour", "colors": "colours", "gray": "grey"},
-    ("UK", "US"): {"tension": "gauge", "miss": "skip", "missed": "skipped", "yarn round hook": "yarn over", "yrh": "yo",
-                   "centre": "center", "colour": "color", "colours": "colors", "grey": "gray"},
-}  # fmt: skip
+@lru_cache(maxsize=2)
+def _craft(source: Terms, to: Terms) -> dict[str, str]:
+    """The craft words that differ, from one set of terms to the other; "sl st" is a stitch and translated as one."""
+    pairs = ((word(key, source), word(key, to)) for key in word_keys(source) if key not in ("sl st", "terms"))
+    found: dict[str, str] = {}
+    for before, after in pairs:
+        if before != after:
+            found.setdefault(before, after)
+    return found
 
 
 def translated(text: str, source: Terms, to: Terms) -> str:
@@ -52,7 +55,7 @@ def _longest(text: str, words: list[re.Match[str]], index: int, source: Terms, t
 @lru_cache(maxsize=2048)
 def _name(phrase: str, source: Terms, to: Terms) -> str | None:
     lower = phrase.lower()
-    craft = _CRAFT[source, to].get(lower)
+    craft = _craft(source, to).get(lower)
     if craft is not None:
         return _cased(phrase, craft)
     name = canonical(phrase, source)

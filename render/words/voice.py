@@ -9,19 +9,11 @@ from dataclasses import field
 from motifold.render.pattern.instructions import Amount, StitchSpec
 from motifold.render.words.translate import translated
 from motifold.symbols.record import dataclass
-from motifold.symbols.terms import Terms, abbreviation, full_name, word
+from motifold.symbols.terms import Terms, abbreviation, craft_keys, craft_word, full_name, plural_of, word
 
 NBSP = "\N{NO-BREAK SPACE}"
 
-_CRAFT: dict[str, tuple[str, str]] = {
-    "st": ("st", "stitch"), "sts": ("sts", "stitches"), "sp": ("sp", "space"), "sps": ("sps", "spaces"), "lp": ("lp", "loop"),
-    "lps": ("lps", "loops"), "beg": ("beg", "beginning"), "rnd": ("rnd", "round"), "rnds": ("rnds", "rounds"), "rep": ("rep", "repeat"),
-    "tch": ("tch", "turning chain"), "BLO": ("BLO", "back loop only"), "FLO": ("FLO", "front loop only"), "RS": ("RS", "right side"),
-    "WS": ("WS", "wrong side"), "inc": ("inc", "increase"), "pm": ("pm", "place marker"), "sm": ("sm", "slip marker"),
-    "fasten off": ("fasten off", "fasten off"),
-}  # fmt: skip
-
-_LONG = {"ch": "chain", "chs": "chains", **{key.lower(): words[1] for key, words in _CRAFT.items() if key.lower() not in ("rnd", "rnds")}}
+_LONG = {"ch": "chain", "chs": "chains", **{key.lower(): craft_word(key, "US", plain=True) for key in craft_keys("US")}}
 _LONG |= {"rnd": "Round", "rnds": "Rounds"}
 _SHORT = re.compile(rf"\b(?:{'|'.join(sorted(_LONG, key=len, reverse=True))})\b", re.IGNORECASE)
 
@@ -62,7 +54,7 @@ class Voice:
 
     def craft(self, key: str) -> str:
         """A craft word, short or in full: "sps", or "spaces"."""
-        return _CRAFT[key][self.plain]
+        return craft_word(key, self.terms, self.plain)
 
     def term(self, key: str) -> str:
         """A craft word that differs between US and UK: "sk" / "miss", "center" / "centre"; in full where the words are plain."""
@@ -133,17 +125,6 @@ def canonical_name(spec: StitchSpec) -> str:
     if spec.post is not None:
         name = ("FP" if spec.post == "front" else "BP") + name
     return f"{name}{spec.together}tog" if spec.together > 1 else name
-
-
-def plural_of(noun: str) -> str:
-    """The plural of a stitch's own name: "petals", "V-sts", "bunches", "leaves" for "leaf"."""
-    if noun.endswith(("s", "x", "z", "ch", "sh")):
-        return noun + "es"
-    if noun.endswith(("leaf", "half")):
-        return noun[:-1] + "ves"
-    if noun.endswith("y") and noun[-2:-1] not in ("a", "e", "i", "o", "u", ""):
-        return noun[:-1] + "ies"
-    return noun + "s"
 
 
 _DIRECTION = re.compile(r"\b(right|left)\b(?![ -](?:side|handed))", re.IGNORECASE)

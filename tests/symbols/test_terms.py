@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from motifold.symbols.stitches import MAX_YARN_OVERS, height_of, kind, stitch_name
-from motifold.symbols.terms import Terms, abbreviation, canonical, full_name, meaning, word
+from motifold.symbols.terms import Terms, abbreviation, canonical, craft_keys, craft_word, full_name, meaning, word, word_keys
+from motifold.symbols.terms_english import SHARED_NAMES
 
 TERMS = st.sampled_from(["US", "UK"])
 BASIC = st.one_of(st.integers(0, MAX_YARN_OVERS).map(stitch_name), st.just("hdc"), st.just("sl st"))
@@ -96,3 +97,29 @@ def test_craft_words_differ_by_terms() -> None:
     assert meaning("rnd", "US") == "round"
     with pytest.raises(KeyError):
         word("frog", "US")
+
+
+@pytest.mark.parametrize("terms", ["US", "UK"])
+def test_a_table_of_terms_lacks_nothing_that_another_has(terms: Terms) -> None:
+    """So that no sentence falls back on another language: every stitch, every craft word, short and in full, singular and plural."""
+    assert set(word_keys(terms)) == set(word_keys("US"))
+    assert all(word(key, terms).strip() for key in word_keys(terms))
+    assert set(craft_keys(terms)) == set(craft_keys("US"))
+    assert all(craft_word(key, terms, plain).strip() for key in craft_keys(terms) for plain in (False, True))
+    for name in (*SHARED_NAMES, "sl st", "hdc", *(stitch_name(yarn_overs) for yarn_overs in range(MAX_YARN_OVERS + 1))):
+        for written in (abbreviation, full_name):
+            assert all(written(name, terms, plural).strip() for plural in (False, True))
+    with pytest.raises(KeyError):
+        word("nothing of the craft", terms)
+    with pytest.raises(KeyError):
+        craft_word("nothing of the craft", terms)
+
+
+@pytest.mark.parametrize("terms", ["US", "UK"])
+def test_every_short_craft_word_is_explained_by_its_own_table(terms: Terms) -> None:
+    shortened = [key for key in craft_keys(terms) if craft_word(key, terms) != craft_word(key, terms, plain=True)]
+    assert shortened
+    for key in shortened:
+        plain = craft_word(key, terms, plain=True)
+        told = meaning(key, terms) or meaning(key.removesuffix("s"), terms)
+        assert told in (plain, plain.removesuffix("s"), plain.removesuffix("es"))

@@ -9,7 +9,8 @@ from motifold.render.pattern.problem import NOWHERE
 from motifold.render.words.howto import how_to_make
 from motifold.render.words.places import ordinal, place_text, target_text
 from motifold.render.words.translate import translated
-from motifold.render.words.voice import Voice, capitalised, handed, plural_of, with_article
+from motifold.render.words.voice import Voice, capitalised, handed, with_article
+from motifold.symbols.terms import plural_of
 
 US, UK = Voice("US"), Voice("UK")
 

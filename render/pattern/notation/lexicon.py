@@ -17,7 +17,7 @@ from motifold.render.pattern.notation.phrases import (
     US_WORDS,
 )
 from motifold.render.pattern.notation.tokens import Token, tokenize
-from motifold.symbols.terms import Terms, canonical
+from motifold.symbols.terms import Terms, canonical, plural_of
 
 LexemeKind = Literal[
     "word",
@@ -109,8 +109,8 @@ class _Vocabulary:
         if words:
             self.own.setdefault(words[0], []).append((words, kind, key))
             if kind == "stitch":
-                for ending in ("s", "es"):
-                    plural = (*words[:-1], words[-1] + ending)
+                for last in dict.fromkeys((words[-1] + "s", words[-1] + "es", plural_of(words[-1]))):
+                    plural = (*words[:-1], last)
                     self.own.setdefault(plural[0], []).append((plural, kind, key))
 
     def plain(self, word: str, follows: str) -> tuple[LexemeKind, str, bool] | None:

@@ -167,6 +167,8 @@ def _evenly(r: Reader, start: int) -> Place:
     if r.at("along", "in", "on", "over") or (r.at("across") and r.peek(1).value in ("side", "row end", "each", "any", "next")):
         r.take()
         r.accept("each", "any", "next", "last", "first")
+        if r.accept("rs"):  # "along right side": an edge, not the face of the work
+            return Place(r.span(start), "evenly", Target("side"), words="right")
         side = r.take().raw if r.peek().raw in _SIDES else None
         target = read_noun(r) if at_noun(r) else Target("side")
         if side is not None and r.accept("of"):

@@ -58,10 +58,11 @@ def _not(r: Reader, start: int, number: int) -> Words:
     """Such as "do not turn", "do not cut yarn", "do not fasten off": nothing is worked."""
     after = r.peek(1)
     if after.kind == "word" and (
-        after.value in ("turn", "fasten off", "cut", "break", "work", "pull", "close", "skip", "leave")
+        after.value in ("turn", "fasten off", "cut", "break", "work", "pull", "close", "skip", "leave", "change")
         or after.raw in ("twist", "tighten", "turning")
     ):
-        return Words(number, r.span(start), _rest(r))
+        said = _rest(r)
+        return Words(number, r.span(start), said, brace="after the last" in said)  # of another round than the line's: only printed
     raise r.reject("word", f'"{r.peek().raw} {after.raw}" cannot be read', '"do not turn" and "do not join" can')
 
 
