@@ -28,6 +28,10 @@ _ROUND = 0.3
 """The chord of a round loop over the length of its chains."""
 _STRETCH = 1.25
 """How long stems may be drawn, over what they are, before loops give way."""
+_FREE = 0.95
+"""Where stitches are worked together over many, so much of the way round is shared out: what is left lets their heads stand over their
+feet.
+"""
 _BROADER = 1.0
 """A row may be so much wider than its feet."""
 _UNEVEN = 0.35
@@ -66,7 +70,8 @@ def room_of(ground: Ground, course: Course, feet: list[list[complex]], straight:
         places = [foot.real for legs in feet for foot in legs]
         over = sum(room.least[:-1]) - (max(places) - min(places) + _BROADER)
     else:
-        over = sum(room.least) - _reach(ground, course, feet)
+        gathering = any(len({leg.base for leg in stem.stitch.legs}) > 2 for stem in course.stems)
+        over = sum(room.least) - _reach(ground, course, feet) * (_FREE if gathering else 1.0)
     if over <= 0:
         return room
     narrow = _room(ground, course, feet, 1.0)
