@@ -15,6 +15,11 @@ def level(ground: Ground) -> float:
     course = ground.courses[max(ground.courses)]
     if course.open or ground.spine:
         return 0.0
+    shape = next((shape for shape in reversed(ground.shapes) if len(shape.corners) > 2), None)
+    if shape is not None:
+        # The sides of the last polygon themselves, whatever stands on them: a shell over a corner need not lie true to it.
+        first, second = (complex(*corner) for corner in shape.corners[:2])
+        return _least(-pi / 2 - argument((first - second) * 1j), 2 * pi / len(shape.corners))
     corners = len(course.corners)
     if corners > 2:
         corner = course.corners[0]
