@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 from math import cos, pi, sin
 
 from motifold.render.assembly.flatlay import lay
 from motifold.render.assembly.folded_paint import draw_folded
 from motifold.render.assembly.foldflat import Folded
-from motifold.render.assembly.form import Disc, Plan, Tube, finished_form, outer_opening, tube_ends, tube_openings
+from motifold.render.assembly.form import Disc, Plan, Tube, finished_form, outer_opening, plan_edges, plan_reach, tube_ends, tube_openings
 from motifold.render.assembly.measures import OFF_MM, length_text, level, measure_around, upright
 from motifold.render.assembly.model import Assembly, Rim
 from motifold.render.assembly.notes import note, note_room, opening_lines, with_edgings
@@ -64,12 +63,12 @@ def _plan(assembly: Assembly, width_mm: float, height_mm: float, rims: Sequence[
     sheet = Sheet()
     flat = lay(assembly, width_mm - 2 * DIM_MM, height_mm - 2 * DIM_MM - note_room(len(rims)))
     outer = outer_opening(assembly)
-    points = [p for o in flat.outlines for p in o]
+    points = [*(p for o in flat.outlines for p in o), *plan_reach(assembly, flat, rims)]
     for outline in flat.outlines:
         sheet.fill(outline, PANEL)
     tips: list[Point] = []
     for number in range(len(assembly.openings) // assembly.copies):
-        edges = [Edge(a, b) for piece in assembly.openings[number].sides for a, b in pairwise(flat.piece(piece))]
+        edges = plan_edges(assembly, flat, number)
         own = [rim for rim in rims if rim.opening == number]
         for rim in own:
             quads = band(edges, (-1 if rim.turned else 1) * rim.depth_cm * flat.mm_per_cm)
@@ -81,7 +80,6 @@ def _plan(assembly: Assembly, width_mm: float, height_mm: float, rims: Sequence[
             for edge in far:
                 sheet.line([edge.a, edge.b], INK, THIN_MM if rim.turned else THICK_MM)
             edges = edges if rim.turned else far
-            points += [p for edge in far for p in (edge.a, edge.b)] if number == outer else []
         for edge in edges if not own else ():
             sheet.line([edge.a, edge.b], INK, THICK_MM)
         tips += [toward(edge.a, edge.b, 0.5) for edge in edges] if own and number == outer else []

@@ -36,10 +36,11 @@ CENTRAL = 0.4  # of the reach from the middle: openings nearer than this don't s
 FARTHEST = 0.9  # of the greatest distance: stretches of an opening farther than this are the hem
 
 
-def turned_to_front(folded: Folded, down: bool = False) -> Folded:
+def turned_to_front(folded: Folded, down: bool = False, lowest: int = 0) -> Folded:
     """The layer with more of the openings in front, openings up (``down``: below), a straight edge of the outline level.
 
-    Of a garment (``down`` and three openings or more) the hem lies below: what of its largest opening is farthest from the others.
+    Of a garment (``down`` and three openings or more) the hem lies below: what of its largest opening is farthest from the others
+    (of openings as large as each other, ``lowest``, that which lies lowest in the net).
     Where openings lie about the middle all stays as it was laid, unless its longest edge stands askew: then that is level.
     """
     shown = 0.0
@@ -51,7 +52,7 @@ def turned_to_front(folded: Folded, down: bool = False) -> Folded:
         folded = _moved(folded, lambda p: (-p[0], p[1]), over=True)
     ring = hull([(round(x, 6), round(y, 6)) for x, y in folded.points])
     middle = _mean(ring)
-    hem = _hem(folded) if down else None
+    hem = _hem(folded, lowest) if down else None
     rim = hem or (_mean([folded.panels[p].sides[e][1] for p, e in folded.rim]) if folded.rim else middle)
     reach = max(hypot(x - middle[0], y - middle[1]) for x, y in ring)
     edges = list(zip(ring, [*ring[1:], ring[0]], strict=True))
@@ -74,7 +75,7 @@ def turned_to_front(folded: Folded, down: bool = False) -> Folded:
     return _moved(folded, lambda p: (c * p[0] - s * p[1], s * p[0] + c * p[1]))
 
 
-def _hem(folded: Folded) -> Point | None:
+def _hem(folded: Folded, lowest: int) -> Point | None:
     """Where the hem of a garment lies: of its largest opening, the part that is farthest from the others; None with fewer than three."""
     if len(folded.openings) < 3:
         return None
@@ -83,7 +84,8 @@ def _hem(folded: Folded) -> Point | None:
         sides = [folded.panels[p].sides[e] for p, e in opening]
         return sum(hypot(m[0] - a[0], m[1] - a[1]) + hypot(b[0] - m[0], b[1] - m[1]) for a, m, b in sides)
 
-    largest = max(folded.openings, key=lambda opening: round(long(opening), 4))
+    most = max(long(opening) for opening in folded.openings)
+    largest = max(folded.openings, key=lambda opening: (long(opening) > 0.99 * most, opening == folded.openings[lowest]))
     others = _mean([folded.panels[p].sides[e][1] for opening in folded.openings if opening is not largest for p, e in opening])
     middles = [folded.panels[p].sides[e][1] for p, e in largest]
     off = [hypot(x - others[0], y - others[1]) for x, y in middles]

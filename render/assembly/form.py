@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from math import hypot
 
 from motifold.render.assembly.brim import with_rims
-from motifold.render.assembly.flatlay import lay
+from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.folded_paint import rim_points, turned_to_front
 from motifold.render.assembly.foldflat import Folded, fold_flat
 from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.rims import depth_at, worn_over
+from motifold.render.assembly.rims import Edge, band, depth_at, worn_over
 from motifold.render.assembly.solid import MOST_PANELS, Solid, stand_up
 from motifold.render.assembly.standing import as_box, edge_length
 from motifold.render.drawing.display import Point
@@ -70,7 +71,7 @@ def finished_form(assembly: Assembly) -> Plan | Tube | Disc | Folded | Solid | N
     folded = fold_flat(assembly)
     # With three openings or more it is worn: they hang down.
     worn = worn_over(assembly) or len(assembly.openings) >= 3 * assembly.copies
-    return turned_to_front(folded, down=worn) if folded is not None else None
+    return turned_to_front(folded, worn, tube_openings(assembly)[-1] if assembly.openings else 0) if folded is not None else None
 
 
 def finished_note(assembly: Assembly) -> str | None:
@@ -97,9 +98,11 @@ def finished_measures(assembly: Assembly, rims: Sequence[Rim] = ()) -> tuple[Mea
         return ()
     found: list[tuple[str, float]] = []
     match finished_form(assembly):
-        case Plan(wide, high):
-            more = 2 * depth_at(rims, outer_opening(assembly))
-            return Measure("width", wide + more), Measure("height", high + more)
+        case Plan():
+            flat = lay(assembly, 100.0, 100.0)
+            points = [*(p for outline in flat.outlines for p in outline), *plan_reach(assembly, flat, rims)]
+            wide, high = (max(p[k] for p in points) - min(p[k] for p in points) for k in (0, 1))
+            return Measure("width", round(wide / flat.mm_per_cm, 6)), Measure("height", round(high / flat.mm_per_cm, 6))
         case Tube() as tube:
             deep = tube.deep + tube_ends(assembly, rims)
             return Measure("round", tube.around), Measure("flat width", tube.around / 2), Measure("depth", deep)
@@ -117,6 +120,20 @@ def finished_measures(assembly: Assembly, rims: Sequence[Rim] = ()) -> tuple[Mea
     openings = assembly.openings[: len(assembly.openings) // assembly.copies]
     found += [("opening", opening.girth_cm) for opening in openings if opening.girth_cm is not None]
     return tuple(Measure(name, round(cm, 6)) for name, cm in found)
+
+
+def plan_edges(assembly: Assembly, flat: Flatlay, opening: int) -> list[Edge]:
+    """The open edges of what lies flat, where they are laid."""
+    return [Edge(a, b) for piece in assembly.openings[opening].sides for a, b in pairwise(flat.piece(piece))]
+
+
+def plan_reach(assembly: Assembly, flat: Flatlay, rims: Sequence[Rim]) -> list[Point]:
+    """How far the edgings of the outer edge reach, in mm where it is laid; empty where there are none."""
+    if not rims:
+        return []
+    outer = outer_opening(assembly)
+    off = depth_at(rims, outer) * flat.mm_per_cm
+    return [p for quad in band(plan_edges(assembly, flat, outer), off) for p in quad[2:]] if off else []
 
 
 def outer_opening(assembly: Assembly) -> int:

