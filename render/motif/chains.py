@@ -20,6 +20,7 @@ from motifold.render.motif.extents import (
     WHITE,
 )
 from motifold.render.motif.feet import shared
+from motifold.render.motif.frame import Frame
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
@@ -204,7 +205,7 @@ def _end_of(standing: Standing, index: int, stem: Stem, side: float, posted: fro
     return standing.heads[index] + side * 1j * standing.normals[index] * (half + CLEAR)
 
 
-def _along(outline: Outline | Line, standing: Standing, index: int, after: int, start: complex, end: complex) -> Arc:
+def _along(outline: Outline | Frame | Line, standing: Standing, index: int, after: int, start: complex, end: complex) -> Arc:
     """Along the outline itself."""
     first, last = standing.s[index], standing.s[after]
     if last < first:

@@ -20,10 +20,14 @@ _IN_CORNER = 0.3
 """And where the space bends round a corner: feet further apart would sink in."""
 _LEAN, _SHORT = 1.75, 0.7
 """Heads over a space may reach so much further than feet do, both ends together, for what their stitches are taller than short ones."""
+_APART = 1.35
+"""Over a straight loop heads stand so much further apart than they must."""
 _FAN_ANGLE = 0.42
 _FAN_WIDEST = 2.1
 """Feet of four or more on one head stand on a bow: so much angle between them, and at most so much in all."""
 _NEAR_SIDE = 0.26
+_CROWDED = 1.5
+"""Stitches over a row end whose heads take more than so much of its height fan out from its middle."""
 _POST_AT = 0.84
 """How far up the post a post stitch hooks."""
 
@@ -65,7 +69,7 @@ def shared(course: Course) -> dict[Base, list[Member]]:
 
 def _key(base: Base) -> Base:
     """One base whichever loop of it was taken; a post is another place than a head."""
-    if base.foot in ("back loop", "front loop", "row end"):
+    if base.foot in ("back loop", "front loop"):
         return Base(base.kind, base.id, "loops", base.other)
     return base
 
@@ -78,6 +82,8 @@ def _feet_on(ground: Ground, course: Course, base: Base, stems: list[Stem]) -> l
     anchor, normal = ground.anchor(base)
     if base.foot in ("front post", "back post"):
         return _on_post(ground, base, stems)
+    if base.foot == "row end" and (base.id, True) in ground.edges:
+        return _on_row_end(ground, base, stems)
     if base.id in ground.tips:
         return _in_row(anchor + normal * (OVAL_HALF + CLEAR + 0.055), normal, stems, _FAN)
     if len(stems) < 4 or len({stem.stitch.id for stem in stems}) == 1:
@@ -116,6 +122,16 @@ def _bow(anchor: complex, normal: complex, stems: list[Stem]) -> list[complex]:
     return [anchor + radius * normal * exp(1j * offset / width * angle) for offset in offsets]
 
 
+def _on_row_end(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
+    """Evenly along the side of a row's last stitch, which they stand out from; more than it has room for are a shell in its middle."""
+    anchor, normal = ground.anchor(base)
+    foot, head = ground.feet[base.id][0], ground.heads[base.id]
+    tall = abs(((head - foot) / normal).imag) + FOOT_RISE
+    if len(stems) >= 4 and sum(2 * stem.half for stem in stems) > _CROWDED * tall:
+        return _bow(anchor, normal, stems)
+    return _in_row(anchor, normal, stems, tall / len(stems))
+
+
 def _in_space(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
     """Along the chains' own arc, over their middle."""
     arc = ground.arcs[base.id]
@@ -123,7 +139,7 @@ def _in_space(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
     wish = min(_IN_CORNER if bent else _IN_SPACE + 0.06 * max(arc.length - 2.0, 0.0), (arc.length + 0.25) / max(len(stems), 2))
     if len(stems) > 1:
         # Many short stitches in a long loop stand along it, or those at its ends would lie down.
-        heads = sum(a.half + b.half + CLEAR for a, b in pairwise(stems))
+        heads = sum(a.half + b.half + CLEAR for a, b in pairwise(stems)) * (1.0 if bent else _APART)
         upright = (heads - _LEAN * (min(stem.height for stem in stems) - _SHORT)) / (len(stems) - 1)
         wish = max(wish, min(upright, (arc.length - 0.5) / (len(stems) - 1)))
     places = []

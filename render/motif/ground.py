@@ -9,6 +9,7 @@ from motifold.render.fabric.model import Base, Fabric, Run
 from motifold.render.motif.arc import Arc
 from motifold.render.motif.course import Course, picots_of
 from motifold.render.motif.extents import CLEAR, body_of, head_half
+from motifold.render.motif.frame import Frame
 from motifold.render.motif.gores import gores_of
 from motifold.render.motif.model import RoundShape
 from motifold.symbols.record import dataclass
@@ -24,6 +25,8 @@ class Ground:
     half the width of what will be worked into a stitch. ``lacking``: how
     much further out a round would have to be for all its heads to have their room; ``rounded``: the rounds with rounded corners;
     ``broadest``: how much broader than the row below a row must be, at the most.
+    ``frame``: what a border goes round; ``edges``: where it stands on the ends of rows (stitch, True) and on the other side of a
+    foundation (stitch, False), and which way is out there.
     """
 
     fabric: Fabric
@@ -50,6 +53,8 @@ class Ground:
     lacking: dict[int, float] = field(default_factory=dict)
     rounded: set[int] = field(default_factory=set)
     broadest: float = 1.0
+    frame: Frame | None = None
+    edges: dict[tuple[int, bool], tuple[complex, complex]] = field(default_factory=dict)
 
     @staticmethod
     def of(fabric: Fabric, fullness: Mapping[int, float] | None = None) -> Ground:
@@ -72,6 +77,8 @@ class Ground:
 
     def anchor(self, base: Base) -> tuple[complex, complex]:
         """The point that a base offers, and the way out of the work there."""
+        if self.edges and base.kind == "stitch" and (base.id, base.foot == "row end") in self.edges:
+            return self.edges[base.id, base.foot == "row end"]
         if base.kind == "space" and base.id in self.arcs:
             arc = self.arcs[base.id]
             return arc.at(arc.length / 2)

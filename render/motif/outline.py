@@ -117,6 +117,10 @@ class Outline:
         """How far out a point is, square to side ``number``; from the end of the spine where the side stands across it."""
         return (point / self.normal_of(number)).real - (self.spine if self.spine and not self.is_long(number) else 0.0)
 
+    def abreast(self, point: complex, number: int) -> float:
+        """Arc length of the place square under a point on side ``number``, or on its line beyond its ends."""
+        return self.start_of(number) + self.side_of(number) / 2 + (point / self.normal_of(number)).imag
+
     def project(self, point: complex, number: int) -> float:
         """Arc length of the place on side ``number`` that lies nearest to a point: square to the side, round its corners along the ray."""
         if not self.corners:

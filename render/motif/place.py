@@ -11,6 +11,7 @@ from motifold.render.motif.circle import on_circle
 from motifold.render.motif.course import Course
 from motifold.render.motif.crowd import hollow, lack, parted
 from motifold.render.motif.extents import CLEAR, LENGTH_LEAST, LENGTH_MOST
+from motifold.render.motif.frame import Frame
 from motifold.render.motif.gores import cuts
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.line import Line
@@ -19,7 +20,7 @@ from motifold.render.motif.petals import Fan
 from motifold.render.motif.room import Room
 from motifold.render.motif.sides import on_sides
 from motifold.render.motif.symmetry import symmetric
-from motifold.render.motif.task import Task, is_even, level_of, roomy, size_of, task_of
+from motifold.render.motif.task import Task, is_even, level_of, outline_of, roomy, size_of, task_of
 from motifold.symbols.record import dataclass
 
 _FULL = 1.02
@@ -33,6 +34,8 @@ _WAVE = 1.2
 
 _CHANGED = (0.62, 1.57)
 """The bounds of stems in a round that changes shape."""
+_CORNERED = 1.2
+"""Stitches in the corners of a border reach further than others by so much."""
 _HOLLOW = 0.2
 _OUT_OF_REACH = 1.3
 """A head that would be further out than this over its foot, in the stitch's length, does not stand on the common circle."""
@@ -42,7 +45,7 @@ _OUT_OF_REACH = 1.3
 class Standing:
     """A placed round. ``s``: arc length of each head on the outline (unclamped); ``even``: all heads lie on the outline."""
 
-    outline: Outline | Line
+    outline: Outline | Frame | Line
     s: list[float]
     heads: list[complex]
     normals: list[complex]
@@ -64,7 +67,7 @@ def place(
         task = _under_ring_heads(task)
     fullness = ground.fullness.get(course.round)
     outline, s, spots = _fitted(task, more, (fullness,) if fullness else _SHORTER)
-    if task.changed or course.round - 1 in ground.rounded:
+    if isinstance(outline, Outline) and (task.changed or course.round - 1 in ground.rounded):
         outline, s, spots = _rounded(task, outline, s, spots)
         if outline.rho:
             ground.rounded.add(course.round)
@@ -95,28 +98,30 @@ def place(
     return Standing(outline, s, heads, normals, _symmetric_feet(feet, order), even)
 
 
-def _fitted(task: Task, more: float, lengths: Sequence[float]) -> tuple[Outline, list[float], list[tuple[complex, complex]]]:
+def _fitted(task: Task, more: float, lengths: Sequence[float]) -> tuple[Outline | Frame, list[float], list[tuple[complex, complex]]]:
     """The outline on which no stem is drawn too long, or the one that comes nearest to that. ``lengths``: of stems over what they are,
     tried in this order.
     """
     if task.changed:
-        levels = [level_of(task, i, Outline(task.corners, 1.0, task.phase, spine=task.spine)) for i in range(task.course.size)]
+        levels = [level_of(task, i, outline_of(task, 1.0)) for i in range(task.course.size)]
         low = min(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
         high = max(level + stem.height for level, stem in zip(levels, task.course.stems, strict=True))
         sizes = [max(low + (high - low) * k / 24 + more, roomy(task)) for k in range(25)]
-        outlines = [Outline(task.corners, size, task.phase, spine=task.spine) for size in sizes]
+        outlines = [outline_of(task, size) for size in sizes]
     else:
         outlines = [size_of(task, fullness, more) for fullness in lengths]
     cut = task.course.open and bool(task.corners)
     if cut:
         outlines = [size_of(task, fullness, more) for fullness in _CUT]
-    best: tuple[float, Outline, list[float], list[tuple[complex, complex]]] | None = None
+    best: tuple[float, Outline | Frame, list[float], list[tuple[complex, complex]]] | None = None
     for outline in outlines:
         s = _places(task, outline)
         spots = [outline.at(x) for x in s]
         parts = [abs(head - m) / stem.height for (head, _), m, stem in zip(spots, task.middles, task.course.stems, strict=True)]
         # As much too short counts like as much too long.
         worst = max(max(parts), 1.0 / max(min(parts), 0.01), _squeezed(task, parts)) if task.changed else max(parts)
+        if task.frame is not None:
+            worst = max(max(parts) / _CORNERED, 1.0 / max(min(parts), 0.01))
         if best is None or worst < best[0] - 1e-6:
             best = (worst, outline, s, spots)
         if cut:
@@ -177,8 +182,8 @@ def is_crowded(course: Course, feet: list[list[complex]], room: Room) -> bool:
     return sum(room.least) / (2 * pi) > levels[len(levels) // 2]
 
 
-def _places(task: Task, outline: Outline) -> list[float]:
-    return on_sides(task, outline) if task.corners else on_circle(task, outline)
+def _places(task: Task, outline: Outline | Frame) -> list[float]:
+    return on_sides(task, outline) if task.corners or isinstance(outline, Frame) else on_circle(task, outline)
 
 
 def _under_ring_heads(task: Task) -> Task:
@@ -212,7 +217,7 @@ def stand_wider(feet: list[list[complex]], radius: float) -> list[list[complex]]
     return [[radius * foot / (abs(foot) or 1.0) for foot in legs] for legs in feet]
 
 
-def _within_reach(task: Task, outline: Outline) -> bool:
+def _within_reach(task: Task, outline: Outline | Frame) -> bool:
     """Whether every stem of a circle reaches its outline."""
     stems = zip(range(task.course.size), task.course.stems, strict=True)
     return all(outline.apothem - outline.level(task.middles[i]) <= _OUT_OF_REACH * stem.height for i, stem in stems)

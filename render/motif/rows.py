@@ -9,6 +9,7 @@ from statistics import median
 
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.arc import bulged
+from motifold.render.motif.border import goes_round, lay_border
 from motifold.render.motif.branches import grow
 from motifold.render.motif.chains import hang, needed, string
 from motifold.render.motif.columns import PITCH, along, one_to_one
@@ -62,6 +63,7 @@ def lay_rows(fabric: Fabric) -> Ground:
     if ground.broadest > 1.0 and not trail.knots:
         # Columns are as wide as the row that needs most.
         ground = _rows_along(fabric, trail, len(fabric.rounds), False, PITCH * min(ground.broadest, _BROADEST))
+    _bordered(ground, trail)
     fill_margins(ground)
     return ground
 
@@ -97,9 +99,22 @@ def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool, pitch: floa
             started = True
             continue
         course = course_of(fabric, index, ground.picots)
+        if course.size and not course.open and goes_round(ground, course):
+            break
         if course.size:
             out = _row(ground, course, trail, out, held)
     return ground
+
+
+def _bordered(ground: Ground, trail: Trail) -> None:
+    """The rounds that go all round the piece, once its rows are placed, and rows worked on after those."""
+    placed = max(ground.courses, default=-1)
+    for index in range(placed + 1, len(ground.fabric.rounds)):
+        course = course_of(ground.fabric, index, ground.picots)
+        if course.size and not course.open and goes_round(ground, course):
+            lay_border(ground, course)
+        elif course.size and placed >= 0:
+            _row(ground, course, trail, max(head.imag for head in ground.heads.values()), False)
 
 
 def _foundation(ground: Ground, index: int, worked: Round, trail: Trail, pitch: float) -> None:

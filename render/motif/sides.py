@@ -7,12 +7,13 @@ from dataclasses import replace
 from math import sqrt
 
 from motifold.render.motif.extents import CHANGE_MOST, LENGTH_MOST
+from motifold.render.motif.frame import Frame
 from motifold.render.motif.outline import Outline
 from motifold.render.motif.spread import part_between, spread_between
 from motifold.render.motif.task import PULL_SIDE, SLACK, Task, filled, level_of
 
 
-def on_sides(task: Task, outline: Outline) -> list[float]:
+def on_sides(task: Task, outline: Outline | Frame) -> list[float]:
     """Each side by itself, between its corners."""
     s = [0.0] * task.course.size
     cut = 1 if task.course.open else 0
@@ -31,7 +32,7 @@ def on_sides(task: Task, outline: Outline) -> list[float]:
     return s
 
 
-def _one_side(task: Task, outline: Outline, number: int, stems: list[int], on_corner: dict[int, int], s: list[float]) -> None:
+def _one_side(task: Task, outline: Outline | Frame, number: int, stems: list[int], on_corner: dict[int, int], s: list[float]) -> None:
     if not stems:
         return
     room, size = task.room, task.course.size
@@ -70,7 +71,7 @@ def _one_side(task: Task, outline: Outline, number: int, stems: list[int], on_co
         s[stem] = x
 
 
-def _reach(task: Task, outline: Outline, number: int, stems: list[int]) -> tuple[list[float], list[float]]:
+def _reach(task: Task, outline: Outline | Frame, number: int, stems: list[int]) -> tuple[list[float], list[float]]:
     """How far along the side each stem can lean before it is drawn too long."""
     low, high = [], []
     for i in stems:
@@ -78,7 +79,7 @@ def _reach(task: Task, outline: Outline, number: int, stems: list[int]) -> tuple
         rise = outline.apothem - level_of(task, i, outline)
         most = CHANGE_MOST if task.changed else LENGTH_MOST
         lean = sqrt(max((most * height) ** 2 - rise * rise, (0.2 * height) ** 2))
-        centre = outline.start_of(number) + outline.side_of(number) / 2 + (middle / outline.normal_of(number)).imag
+        centre = outline.abreast(middle, number)
         low.append(centre - lean)
         high.append(centre + lean)
     return low, high

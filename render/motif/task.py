@@ -10,6 +10,7 @@ from math import copysign, floor, pi, tan
 
 from motifold.render.motif.course import Course
 from motifold.render.motif.feet import shared
+from motifold.render.motif.frame import Frame
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.outline import Outline
 from motifold.render.motif.posts import post_of
@@ -28,7 +29,7 @@ _HOOKED = 0.08
 class Task:
     """What placing a round starts from. ``middles``: the middle of each stem's feet; ``sides``: the side that each stem is on; ``groups``:
     stems by base; ``pins``: heads that petals fix; ``changed``: the round changes the shape of the one below; ``spine``: see ``Outline``;
-    ``cuts``: see ``gores.cuts``.
+    ``cuts``: see ``gores.cuts``. ``frame``: what the outline is, where that is no regular one, at any apothem; its first side is side 0.
     """
 
     course: Course
@@ -44,6 +45,14 @@ class Task:
     changed: bool = False
     spine: float = 0.0
     cuts: tuple[bool, ...] = ()
+    frame: Frame | None = None
+
+
+def outline_of(task: Task, apothem: float) -> Outline | Frame:
+    """The outline of a round at a given size."""
+    if task.frame is not None:
+        return replace(task.frame, apothem=apothem)
+    return Outline(task.corners, apothem, task.phase, spine=task.spine)
 
 
 def task_of(ground: Ground, course: Course, feet: list[list[complex]], room: Room) -> Task:
@@ -55,6 +64,10 @@ def task_of(ground: Ground, course: Course, feet: list[list[complex]], room: Roo
     sides = _sides(course) if corners else [0] * course.size
     phase = 0.0
     spine = 0.0 if course.open else ground.spine
+    frame = ground.frame if ground.frame is not None and ground.frame.corners == corners and not course.open else None
+    if frame is not None:
+        frame = frame.turned_to([[middles[i] for i in range(course.size) if sides[i] == number] for number in range(corners)])
+        return Task(course, room, middles, sides, groups, ring, corners, 0.0, frame=frame)
     if course.open or (spine and not corners):
         pass
     elif spine:
@@ -108,7 +121,7 @@ def _sides(course: Course) -> list[int]:
     return sides
 
 
-def level_of(task: Task, index: int, outline: Outline) -> float:
+def level_of(task: Task, index: int, outline: Outline | Frame) -> float:
     """How far out a stem's foot is, square to its side."""
     middle = task.middles[index]
     if not task.corners or task.ring:
@@ -116,9 +129,9 @@ def level_of(task: Task, index: int, outline: Outline) -> float:
     return outline.height_on(middle, task.sides[index])
 
 
-def size_of(task: Task, fullness: float, more: float) -> Outline:
+def size_of(task: Task, fullness: float, more: float) -> Outline | Frame:
     """The outline: as large as the stitches are tall, or as the heads need room."""
-    outline = Outline(task.corners, 1.0, task.phase, spine=task.spine)
+    outline = outline_of(task, 1.0)
     wishes = sorted(level_of(task, i, outline) + (fullness + (_HOOKED if post_of(stem) else 0.0)) * stem.height
                     for i, stem in enumerate(task.course.stems))  # fmt: skip
     tall = is_even(task)
@@ -158,6 +171,9 @@ def roomy(task: Task) -> float:
             needs[side] += least * 1.1
         else:
             needs[side] += least
+    if task.frame is not None:
+        none, one = outline_of(task, 0.0), outline_of(task, 1.0)
+        return max((need - none.side_of(k)) / (one.side_of(k) - none.side_of(k)) for k, need in enumerate(needs))
     if task.spine:
         outline = Outline(task.corners, 1.0, task.phase, spine=task.spine)
         needs = [need - (2 * task.spine if outline.is_long(side) else 0.0) for side, need in enumerate(needs)]
