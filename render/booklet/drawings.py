@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from functools import partial
+from typing import TYPE_CHECKING
 
 from motifold.render.booklet.figures import turned
 from motifold.render.booklet.model import Figure, Look
@@ -17,6 +19,9 @@ from motifold.render.motif.model import Layout
 from motifold.render.pattern.model import Terms
 from motifold.render.worked import Worked, WorkedSize
 
+if TYPE_CHECKING:
+    from motifold.render.motif.chart import ChartLook, Prepared
+
 _KEY_SIDE_MM = 56.0        # one column of a key
 _KEY_COLUMN_MM = 58.0      # what a key wants for each column of entries
 _KEY_LEAST = 0.96          # and how small it may be drawn to gain one
@@ -28,7 +33,7 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
     """For each motif and edging its chart and the key of the symbols in it."""
     from motifold.render.charts import part_of, pattern_look, pieces_of
     from motifold.render.motif import lay_out
-    from motifold.render.motif.chart import ChartLook, draw_chart, draw_key, entries_used
+    from motifold.render.motif.chart import ChartLook, draw_key, draw_prepared, entries_used, prepare
 
     chart_look = pattern_look(worked.pattern, ChartLook(mono=look.mono, left_handed=look.left_handed, terms=terms))
     figures: list[Figure] = []
@@ -38,10 +43,10 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
         layout = lay_out(fabric)
         this_look = replace(chart_look, sector=part_of(fabric, layout))
 
-        def drawn(scale: float, fabric: Fabric = fabric, layout: Layout = layout, this_look: ChartLook = this_look) -> Drawing:
-            return draw_chart(fabric, layout, replace(this_look, pitch_mm=this_look.pitch_mm * scale))
-
-        drawing = draw_chart(fabric, layout, replace(this_look, furniture=False))
+        bare = replace(this_look, furniture=False)
+        prepared = prepare(fabric, layout, bare)
+        drawing = draw_prepared(fabric, layout, prepared, bare)
+        drawn = partial(_drawn, fabric, layout, this_look, prepared)
         least = _LEAST_PITCH_MM / chart_look.pitch_mm
         caption = chart_caption(worked, size, name, fabric, look)
         if this_look.sector is not None:
@@ -55,6 +60,14 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
             narrow, *wider = [_fitted(draw_key(entries, terms, drawn_for), width) for width, drawn_for in key_widths(look)]
             figures.append(Figure("key", narrow, "", name, smallest=0.9, largest=1.0, variants=tuple(wider)))
     return tuple(figures)
+
+
+def _drawn(fabric: Fabric, layout: Layout, look: ChartLook, measured: Prepared, scale: float) -> Drawing:
+    """The chart made anew at a scale, from the symbols it was measured with."""
+    from motifold.render.motif.chart import draw_prepared, prepare
+
+    this = replace(look, pitch_mm=look.pitch_mm * scale)
+    return draw_prepared(fabric, layout, prepare(fabric, layout, this, measured.symbols), this)
 
 
 def key_widths(look: Look) -> tuple[tuple[float, float], ...]:

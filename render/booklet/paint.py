@@ -10,15 +10,13 @@ from motifold.render.booklet.boxes import BoxMark, Destination, LineOfWords, Pag
 from motifold.render.booklet.inline import Type, Word, has_fraction, spelled
 from motifold.render.booklet.links import Link, linked_parts, links_of
 from motifold.render.booklet.paper import Grid
-from motifold.render.drawing.display import Drawing
+from motifold.render.booklet.shared import Finals, draw_picture, finals_of
 from motifold.render.drawing.fonts import UNITS_PER_EM, Glyph, shape
-from motifold.render.drawing.measure import in_greys
-from motifold.render.drawing.numbers import MM_PER_PT, number
-from motifold.render.drawing.pdf import color_operator, draw_on_canvas, text_operators
+from motifold.render.drawing.numbers import number
+from motifold.render.drawing.pdf import color_operator, text_operators
 from motifold.symbols.record import dataclass
 
 _ABOVE = 12.0                # points of white above what one is led to
-_AS_GOOD_AS_FITTING = 0.98   # letters this much smaller are still of their size
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +43,7 @@ def paint(pages: Sequence[Page], grid: Grid, canvas: Any, mono: bool) -> Painted
     known = {placed.box.destination.key for page in pages for placed in page.placed if placed.box.destination}
     links: list[Link] = []
     destinations = []
+    finals = finals_of(pages, canvas, mono)
     for index, page in enumerate(pages):
         canvas.setPageSize((grid.width, grid.height))
         for placed in page.placed:
@@ -54,14 +53,14 @@ def paint(pages: Sequence[Page], grid: Grid, canvas: Any, mono: bool) -> Painted
                 destinations.append((placed.box.destination.key, index, top))
         marks = [part for mark in _marks_of(page) for part in linked_parts(mark, known)]
         links += links_of(marks, index, grid)
-        marked += _paint_page(marks, page, index, grid, canvas, mono)
+        marked += _paint_page(marks, page, index, grid, canvas, mono, finals)
         canvas.showPage()
     return Painted(tuple(marked), tuple(links), tuple(destinations))
 
 
 def paint_flat(page: Page, grid: Grid, canvas: Any, mono: bool) -> None:
     """One page without tags, links and destinations, where the canvas stands: for sheets that are folded, not read on a screen."""
-    _paint_run([*_marks_of(page), *page.furniture], grid, canvas, mono)
+    _paint_run([*_marks_of(page), *page.furniture], grid, canvas, mono, finals_of([page], canvas, mono))
 
 
 def _marks_of(page: Page) -> list[BoxMark]:
@@ -74,7 +73,9 @@ def _outline(destination: Destination, canvas: Any, top: float) -> None:
         canvas.addOutlineEntry(destination.title, destination.key, destination.level, closed=0)
 
 
-def _paint_page(marks: Sequence[BoxMark], page: Page, index: int, grid: Grid, canvas: Any, mono: bool) -> list[Marked]:
+def _paint_page(
+    marks: Sequence[BoxMark], page: Page, index: int, grid: Grid, canvas: Any, mono: bool, finals: Finals
+) -> list[Marked]:
     marked: list[Marked] = []
     for tags, run in _runs(marks):
         if tags:
@@ -82,11 +83,11 @@ def _paint_page(marks: Sequence[BoxMark], page: Page, index: int, grid: Grid, ca
             marked.append(Marked(index, len(marked), tags))
         else:
             canvas.addLiteral("/Artifact <</Type /Layout>> BDC")
-        _paint_run(run, grid, canvas, mono)
+        _paint_run(run, grid, canvas, mono, finals)
         canvas.addLiteral("EMC")
     if page.furniture:
         canvas.addLiteral("/Artifact <</Type /Pagination>> BDC")
-        _paint_run(page.furniture, grid, canvas, mono)
+        _paint_run(page.furniture, grid, canvas, mono, finals)
         canvas.addLiteral("EMC")
     return marked
 
@@ -107,7 +108,7 @@ def _runs(marks: Iterable[BoxMark]) -> Iterable[tuple[Tags, list[BoxMark]]]:
         yield _tags_of(run[0]), run
 
 
-def _paint_run(marks: Iterable[BoxMark], grid: Grid, canvas: Any, mono: bool) -> None:
+def _paint_run(marks: Iterable[BoxMark], grid: Grid, canvas: Any, mono: bool, finals: Finals) -> None:
     lines: list[str] = []
     for mark in marks:
         match mark:
@@ -116,34 +117,9 @@ def _paint_run(marks: Iterable[BoxMark], grid: Grid, canvas: Any, mono: bool) ->
             case Rectangle():
                 lines += _rectangle(mark, grid.height, mono)
             case Picture():
-                drawing, scale = _final(mark)
-                left = mark.x + (mark.width - drawing.width_mm / MM_PER_PT * scale) / 2
-                bottom = grid.height - mark.y - drawing.height_mm / MM_PER_PT * scale
-                shown = in_greys(drawing) if mono else drawing
-                draw_on_canvas(shown, canvas, left * MM_PER_PT, bottom * MM_PER_PT, scale)
+                draw_picture(mark, grid.height, finals, canvas, mono)
     if lines:
         canvas.addLiteral("\n".join(lines))
-
-
-def _final(mark: Picture) -> tuple[Drawing, float]:
-    """The drawing as it is printed, and its scale: made anew for its size where it can be, and never larger than was measured.
-
-    Letters that keep their size around a smaller drawing may need more room than was measured: then it is made once
-    more, that much smaller.
-    """
-    if mark.redrawn is None:
-        return mark.drawing, mark.scale
-    drawing = mark.redrawn(mark.scale)
-    fitting = _fitting(drawing, mark)
-    if fitting < _AS_GOOD_AS_FITTING:
-        drawing = mark.redrawn(mark.scale * fitting)
-        fitting = _fitting(drawing, mark)
-    return drawing, fitting
-
-
-def _fitting(drawing: Drawing, mark: Picture) -> float:
-    """The scale at which a drawing stands within the room of ``mark``, at most 1."""
-    return min(1.0, mark.width * MM_PER_PT / max(drawing.width_mm, 1e-6), mark.height * MM_PER_PT / max(drawing.height_mm, 1e-6))
 
 
 def _rectangle(mark: Rectangle, page_height: float, mono: bool) -> list[str]:

@@ -11,9 +11,11 @@ from motifold.render.drawing.display import Drawing, Face, FillPath, Group, Imag
 from motifold.render.drawing.fonts import Glyph, font_path, shape
 from motifold.render.drawing.measure import text_transform
 from motifold.render.drawing.numbers import MM_PER_PT, clean_words, number
-from motifold.render.drawing.writer import merge_strokes, play
+from motifold.render.drawing.writer import dissolve, gathered, merge_strokes, play
 
 PT_PER_MM = 1 / MM_PER_PT
+_FOR_PRINT = 2  # decimals of mm
+_AS_FINE = 1.5  # times its own size that a drawing may be printed with them
 _OPERATORS = {"M": "m", "L": "l", "C": "c", "Z": "h"}
 
 
@@ -36,12 +38,16 @@ def color_operator(color: str, stroke: bool) -> str:
     return f"{red} {green} {blue} {'RG' if stroke else 'rg'}"
 
 
-def path_operators(path: Path) -> str:
+def path_operators(path: Path, decimals: int = 3) -> str:
+    """Path construction operators; numbers as ``numbers.number`` writes them, without a call for each: a chart has a hundred thousand."""
     parts = []
     for name, *values in path.commands:
-        parts += [number(float(value)) for value in values]
-        parts.append(_OPERATORS[str(name)])
-    return " ".join(parts)
+        parts += [f"{round(value, decimals) + 0.0:.9g}" for value in values]  # type: ignore[arg-type]  # numbers behind the name
+        parts.append(_OPERATORS[name])  # type: ignore[index]
+    said = " ".join(parts)
+    if "n" in said:  # nan, inf
+        raise ValueError(f"{path.commands} have no place on paper")
+    return said
 
 
 def _literal(codes: bytes) -> str:
@@ -80,11 +86,24 @@ def text_operators(glyphs: Sequence[Glyph], size: float, canvas: Any) -> str:
     return " ".join(f"{resource} {number(size, 4)} Tf [{array}] TJ" for resource, array in _shown(glyphs, canvas))
 
 
+@functools.lru_cache(maxsize=256)
+def _pen(color: str, width: float, cap: str, join: str, dash: tuple[float, ...]) -> tuple[tuple[str, str], ...]:
+    """What sets a stroke's style, and the operators for it."""
+    return (
+        ("stroke", color_operator(color, stroke=True)),
+        ("width", f"{number(width)} w"),
+        ("cap", f"{1 if cap == 'round' else 0} J"),
+        ("join", f"{1 if join == 'round' else 0} j"),
+        ("dash", f"[{' '.join(number(length) for length in dash)}] 0 d"),
+    )
+
+
 class _PdfWriter:
     """Writes content operators to a reportlab canvas. Colours and widths in force are remembered, and written only when they change."""
 
-    def __init__(self, canvas: Any) -> None:
+    def __init__(self, canvas: Any, decimals: int = 3) -> None:
         self._canvas = canvas
+        self._decimals = decimals
         self._state: dict[str, str] = {}
         self._saved: list[dict[str, str]] = []
         self.code: list[str] = []
@@ -95,16 +114,13 @@ class _PdfWriter:
             self.code.append(operator)
 
     def stroke(self, operation: StrokePath) -> None:
-        self._set("stroke", color_operator(operation.color, stroke=True))
-        self._set("width", f"{number(operation.width_mm)} w")
-        self._set("cap", f"{1 if operation.cap == 'round' else 0} J")
-        self._set("join", f"{1 if operation.join == 'round' else 0} j")
-        self._set("dash", f"[{' '.join(number(length) for length in operation.dash_mm)}] 0 d")
-        self.code.append(path_operators(operation.path) + " S")
+        for what, operator in _pen(operation.color, operation.width_mm, operation.cap, operation.join, operation.dash_mm):
+            self._set(what, operator)
+        self.code.append(path_operators(operation.path, self._decimals) + " S")
 
     def fill(self, operation: FillPath) -> None:
         self._set("fill", color_operator(operation.color, stroke=False))
-        self.code.append(path_operators(operation.path) + (" f" if operation.rule == "nonzero" else " f*"))
+        self.code.append(path_operators(operation.path, self._decimals) + (" f" if operation.rule == "nonzero" else " f*"))
 
     def text(self, operation: Text) -> None:
         shown = text_operators(shape(operation.words, operation.face), operation.size_pt * MM_PER_PT, self._canvas)
@@ -143,13 +159,14 @@ def _numbers(transform: Transform) -> str:
     return f"{' '.join(factors)} {number(transform.e)} {number(transform.f)}"
 
 
-def draw_on_canvas(drawing: Drawing, canvas: Any, x_mm: float, y_mm: float, scale: float = 1.0) -> None:
+def draw_on_canvas(drawing: Drawing, canvas: Any, x_mm: float, y_mm: float, scale: float = 1.0, pooled: bool = False) -> None:
     """Draws on a reportlab canvas, the lower left corner of the drawing's box at (x, y) from the page's lower left corner.
 
-    The canvas's own state of colours, fonts and matrix is left as it was.
+    The canvas's own state of colours, fonts and matrix is left as it was. ``pooled``: for print alone: neighbouring strokes of one colour
+    are gathered by their widths, and places are as fine as the finest setter of print has dots (2540 an inch, 0.01 mm), in half the room.
     """
-    writer = _PdfWriter(canvas)
-    play(merge_strokes(drawing.operations), writer)
+    writer = _PdfWriter(canvas, _FOR_PRINT if pooled and scale <= _AS_FINE else 3)
+    play(merge_strokes(gathered(dissolve(drawing.operations)) if pooled else drawing.operations), writer)
     unit = scale * PT_PER_MM
     to_page = Transform(unit, 0.0, 0.0, unit, x_mm * PT_PER_MM - unit * drawing.box[0], y_mm * PT_PER_MM - unit * drawing.box[1])
     canvas.addLiteral("\n".join(["q", f"{_numbers(to_page)} cm", *writer.code, "Q"]))

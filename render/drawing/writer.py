@@ -66,6 +66,24 @@ def merge_strokes(operations: Iterable[Operation]) -> Iterator[Operation]:
         yield _joined(waiting)
 
 
+def gathered(operations: Iterable[Operation]) -> Iterator[Operation]:
+    """Neighbouring strokes of one colour sorted by their style: which lies on top cannot be seen, and the style changes less often."""
+    waiting: list[StrokePath] = []
+    for operation in operations:
+        if waiting and not (isinstance(operation, StrokePath) and operation.color == waiting[0].color):
+            yield from sorted(waiting, key=_pen_order)
+            waiting = []
+        if isinstance(operation, StrokePath):
+            waiting.append(operation)
+        else:
+            yield operation
+    yield from sorted(waiting, key=_pen_order)
+
+
+def _pen_order(stroke: StrokePath) -> tuple[float, tuple[float, ...], str, str]:
+    return stroke.width_mm, stroke.dash_mm, stroke.cap, stroke.join
+
+
 def dissolve(operations: Iterable[Operation]) -> Iterator[Operation]:
     """Without the groups that neither move nor clip: for pictures, where nobody can ask what belongs together."""
     for operation in operations:
