@@ -5,7 +5,13 @@ Source of all three: Th. de Dillmont, Encyclopedia of Needlework, English editio
 Gutenberg no. 20776. Her "plain" is a single crochet, her "single" a slip stitch.
 """
 
-from make import made
+import pytest
+from make import made, read
+
+from motifold.render.words.formats import line_text
+from motifold.render.words.model import RoundText
+from motifold.render.words.rounds import Piece, piece_blocks
+from motifold.render.words.voice import Voice
 
 # Fig. 441: "Begin with 4 chain stitches, and work 1 single on the 1st chain, to make a round. Work, 1 chain and 2 plain on the next chain,
 # 3 plain on each of the next 3 chain, 1 plain on the stitch on which the two first plain are worked. Slip the next stitch [the 1st plain
@@ -65,3 +71,31 @@ def test_a_childs_hood_of_1918() -> None:
     hood = made("Ring: Ch 4; join to form a ring.\nRnd 1: Ch 3 (counts as dc), 19 dc in ring; join. (20 dc)\n")
     assert hood.codes == []
     assert hood.counts(1) == {"dc": 20}
+
+
+HOOD = "Ring: Ch 4; join with sl st in first ch to form a ring.\nRnd 1: Ch 3 (counts as dc), 19 dc in ring; join. (20 dc)\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "shape", "said"),
+    [
+        (SQUARE, "square", "Rnd 2: Ch 1, 2 dc in same st, dc in each of next 2 sts, [3 dc in next st, dc in each of next 2 sts] 3 times, dc in first st; join. (20 dc)"),
+        (HEXAGON, "hexagon", "Rnd 2: Ch 1, [dc in next st, 3 dc in next st] 6 times; join with ss in first dc; turn. (24 dc)"),
+        (DISC, "circle", "Rnd 2: [With A, dc in next st, with B, dc in same st] 6 times. (12 dc)"),
+        (HOOD, "circle", "Rnd 1: Ch 3 (counts as tr), 19 tr in ring; join. (20 tr)"),
+    ],
+    ids=["square", "hexagon", "disc", "hood"],
+)
+def test_old_rounds_are_written_in_uk_terms_and_worked_again(text: str, shape: str, said: str) -> None:
+    """Her plain stitch is the UK double crochet, as in every English book of her time; the hood's treble is the UK treble again."""
+    first = made(text, shape)
+    instructions, _, problems = read(text)
+    assert not problems
+    for plain in (False, True):
+        voice = Voice("UK", plain, 0, source="US")
+        blocks = piece_blocks(voice, Piece(instructions, (first.fabric,), ("One size",)))
+        lines = [line_text(block) for block in blocks if isinstance(block, RoundText)]
+        assert plain or said in [line.replace("\u00a0", " ") for line in lines]
+        again = made("\n".join(lines), shape, terms="UK")
+        assert [code for code in again.codes if code != "flat"] == []
+        assert [dict(r.counts) for r in again.fabric.rounds] == [dict(r.counts) for r in first.fabric.rounds]
