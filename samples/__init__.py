@@ -13,4 +13,9 @@ CONSTRUCTIONS: dict[str, str] = {
     "jacket": "harbour-jacket",
     "blanket": "pier-blanket",
     "ball": "buoy-ball",
+    "mitts": "deckhand-mitts",
+    "doily": "spindrift-doily",
+    "bunting": "signal-bunting",
+    "headband": "watch-headband",
+    "flower blanket": "sea-pink-blanket",
 }
