@@ -40,7 +40,7 @@ _SQUARE = 0.6
 """The way round a corner's base is so far from a quarter circle (1) towards a true corner (0)."""
 _BEYOND = 0.12
 """How far beyond the tip of its head, or of its oval, the outer foot of a corner stands."""
-_INSIDE, _FURTHER = 0.2, 0.6
+_INSIDE, _FURTHER = 0.2, 0.9
 """Where the chain in a corner ends further in than the rows, that foot stands so far inside the ends of these, and goes out at most so much
 further.
 """

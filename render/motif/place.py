@@ -34,7 +34,7 @@ _WAVE = 1.2
 
 _CHANGED = (0.62, 1.57)
 """The bounds of stems in a round that changes shape."""
-_CORNERED = 1.2
+_CORNERED = 1.25
 """Stitches in the corners of a border reach further than others by so much."""
 _HOLLOW = 0.2
 _OUT_OF_REACH = 1.3

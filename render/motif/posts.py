@@ -27,6 +27,12 @@ def post_of(stem: Stem) -> Base | None:
     return legs[0].base if len(legs) == 1 and legs[0].base.foot in POSTS else None
 
 
+def column_of(ground: Ground, stem: Stem, foot: complex) -> complex:
+    """Where a stitch belongs along a row: over its foot; round a post that leans, as in a cable, over that stitch's head."""
+    post = post_of(stem)
+    return complex(ground.heads[post.id].real, foot.imag) if post is not None and post.id in ground.heads else foot
+
+
 def bend_posts(ground: Ground, course: Course) -> None:
     """Give every post stitch, and every stitch that reaches over a round, its inner points."""
     for stem in course.stems:

@@ -11,6 +11,7 @@ from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.arc import bulged
 from motifold.render.motif.border import goes_round, lay_border
 from motifold.render.motif.branches import grow
+from motifold.render.motif.breadth import wider_than_begun
 from motifold.render.motif.chains import hang, needed, string
 from motifold.render.motif.columns import PITCH, along, one_to_one
 from motifold.render.motif.course import Course, course_of
@@ -31,7 +32,7 @@ from motifold.render.motif.model import RoundShape
 from motifold.render.motif.parts import Stem
 from motifold.render.motif.petals import Fan, petals_of
 from motifold.render.motif.place import Standing
-from motifold.render.motif.posts import bend_posts, post_of
+from motifold.render.motif.posts import bend_posts, column_of, post_of
 from motifold.render.motif.radial import centre_ring
 from motifold.render.motif.ripple import Trail, trail_of
 from motifold.render.motif.room import Room, free_width, room_of
@@ -60,6 +61,7 @@ def lay_rows(fabric: Fabric) -> Ground:
     """Place every row of a piece worked to and fro, along the way that its increases and decreases make: most often straight."""
     trail = trail_of(_rows_along(fabric, Trail(), _SEEN, True, PITCH))
     ground = _rows_along(fabric, trail, len(fabric.rounds), bool(trail.knots), PITCH)
+    ground.broadest = max(ground.broadest, wider_than_begun(ground))
     if ground.broadest > 1.0 and not trail.knots:
         # Columns are as wide as the row that needs most.
         ground = _rows_along(fabric, trail, len(fabric.rounds), False, PITCH * min(ground.broadest, _BROADEST))
@@ -144,7 +146,9 @@ def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool)
     feet = stand(ground, course)
     room = room_of(ground, course, feet, True)
     deep = frozenset(i for i, stem in enumerate(course.stems) if _is_deep(ground, course, stem))
-    task = _Task(course, room, feet, [sum(legs) / len(legs) for legs in feet], deep, held, rays(ground, course))
+    middles = [sum(legs) / len(legs) for legs in feet]
+    columns = [column_of(ground, stem, z) for stem, z in zip(course.stems, middles, strict=True)]
+    task = _Task(course, room, feet, middles, columns, deep, held, rays(ground, course))
     ground.broadest = max(ground.broadest, _breadth(ground, task))
     if trail.knots:
         standing = _on_trail(task, trail, below)
@@ -201,14 +205,15 @@ def _hang_first(ground: Ground, course: Course) -> None:
 
 @dataclass(frozen=True, slots=True)
 class _Task:
-    """What placing a row starts from: its feet, the middle of each stem's, which stems reach down past the row below, and whether columns
-    are kept however far they lean. ``rays``: see ``slope``.
+    """What placing a row starts from: its feet, the middle of each stem's, the point in whose column each stands, which stems reach down
+    past the row below, and whether columns are kept however far they lean. ``rays``: see ``slope``.
     """
 
     course: Course
     room: Room
     feet: list[list[complex]]
     middles: list[complex]
+    columns: list[complex]
     deep: frozenset[int]
     held: bool
     rays: Mapping[int, complex]
@@ -217,7 +222,7 @@ class _Task:
 def _placed(task: _Task, line: Line, even: bool, fans: Sequence[Fan] = ()) -> Standing:
     """Heads on their line; where heights differ, no further from their feet than the stitches are long."""
     feet = list(task.feet)
-    s = along(task.course, task.room, line.along(task.middles), task.held)
+    s = along(task.course, task.room, line.along(task.columns), task.held)
     spots = [line.at(x) for x in s]
     heads, normals = [head for head, _ in spots], [normal for _, normal in spots]
     for i, stem in enumerate(task.course.stems):

@@ -1,0 +1,29 @@
+"""How broad a piece in rows is: a straight one is as broad at its foundation as in the rows that need most."""
+
+from __future__ import annotations
+
+from statistics import median
+
+from motifold.render.motif.ground import Ground
+
+_STEADY = 0.06
+"""Rows whose breadths differ from the usual one by less, as a part of it, are those of a straight piece."""
+_FEWEST = 3
+
+
+def wider_than_begun(ground: Ground) -> float:
+    """How much broader the rows of a straight piece are than what they were begun on: shells take more room than the chains below them.
+    1 where rows grow, shrink or are too few to tell.
+    """
+    rows = [course for course in ground.courses.values() if course.open]
+    if len(rows) < _FEWEST or ground.fabric.rounds[0].kind != "foundation":
+        return 1.0
+    widths = [_across([ground.heads[stem.stitch.id].real for stem in course.stems]) for course in rows]
+    begun = _across([foot.real for stem in rows[0].stems for foot in ground.feet[stem.stitch.id]])
+    usual = median(widths[1:])
+    straight = all(abs(width - usual) < _STEADY * usual for width in widths[1:])
+    return usual / begun if straight and begun > 1.0 else 1.0
+
+
+def _across(places: list[float]) -> float:
+    return max(places) - min(places)
