@@ -37,7 +37,7 @@ def test_the_basket_stands_as_a_box(by_hand: SimpleNamespace) -> None:
 
 @pytest.mark.parametrize("name", ["basket", "cube", "hat", "lidded box", "dodecahedron"])
 def test_a_solid_shows_edges_and_nothing_else(by_hand: SimpleNamespace, name: str) -> None:
-    """Every line of it lies on an edge, and every measure is the true length of one, or the greatest distance of corners: none of a slanted width."""
+    """Every line of it lies on an edge, and every measure is the true length of one, or the greatest distance of corners."""
     assembly = made(by_hand, name)
     solid = stand_up(assembly, upside_down=name == "hat")
     assert solid is not None

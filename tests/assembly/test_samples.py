@@ -7,6 +7,7 @@ from importlib import resources
 
 import pytest
 
+from motifold.render.assembly.foldflat import Folded
 from motifold.render.assembly.form import finished_form, finished_measures, worn_over
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.schematics import draw_net
@@ -21,7 +22,10 @@ from motifold.render.worked import Worked, needs_by_size, work_pattern
 
 from assembly_kit import flat, words_over_words  # isort: skip
 
-ASSEMBLED = ("lighthouse-basket", "harbour-jacket", "ferry-hat", "cargo-bag", "buoy-ball", "pier-blanket")
+ASSEMBLED = (
+    *("lighthouse-basket", "harbour-jacket", "ferry-hat", "cargo-bag", "buoy-ball", "pier-blanket"),
+    *("deckhand-mitts", "signal-bunting", "sea-pink-blanket", "watch-headband"),
+)
 
 
 @cache
@@ -48,7 +52,7 @@ def steps_in_words(name: str) -> list[str]:
 def test_a_sample_is_proved_in_silence(name: str) -> None:
     assert worked(name).problems == ()
     assembly = assembly_of(name)
-    assert assembly.pieces == 1 and assembly.orientable and assembly.gaps == ()
+    assert assembly.pieces == assembly.copies and assembly.orientable and assembly.gaps == ()
     assert len(steps_in_words(name)) == len(assembly_steps(assembly))
 
 
@@ -86,3 +90,32 @@ def test_a_blanket_of_108_squares_is_joined_in_four_kinds_of_steps() -> None:
     # Four rounds: three ch-1 spaces a side, a ch-2 space at each corner.
     assert words[1] == "Work A2 to A9, each joined along its left side: 5 joining sl sts in place of 3 ch-1 sps and 2 ch-2 sps."
     assert words[3].endswith("9 joining sl sts in place of 6 ch-1 sps and 3 ch-2 sps.")
+
+
+def test_a_jackets_hem_hangs_down_and_its_cuffs_are_above_it() -> None:
+    jacket = finished_form(assembly_of("harbour-jacket"))
+    assert isinstance(jacket, Folded)
+
+    def height(opening: int) -> float:
+        middles = [jacket.panels[p].sides[e][1][1] for p, e in jacket.openings[opening]]
+        return min(middles) if opening == longest else sum(middles) / len(middles)
+
+    longest = max(range(3), key=lambda opening: len(jacket.openings[opening]))
+    cuffs = [height(opening) for opening in range(3) if opening != longest]
+    assert min(cuffs) - height(longest) > 50 and cuffs[0] == pytest.approx(cuffs[1])
+    lowest = min(y for _, y in jacket.points)
+    names = [panel.name for panel in assembly_of("harbour-jacket").panels]
+    hem = {names[p] for p, e in jacket.openings[longest] if jacket.panels[p].sides[e][1][1] < lowest + 30}
+    assert hem == {"L", "R"}
+
+
+def test_the_headbands_edgings_widen_it_and_the_mitts_cuffs_lengthen_them() -> None:
+    band = worked("watch-headband").sizes[0]
+    assert band.assembly is not None and len(band.rims) == 2
+    bare, edged = ({m.name: m.cm for m in finished_measures(band.assembly, rims)} for rims in ((), band.rims))
+    # A stitch is 10 / 14 cm wide, and sc 0.88 of that high.
+    assert edged["depth"] - bare["depth"] == pytest.approx(2 * 0.88 * 10 / 14, abs=1e-5)
+    mitts = worked("deckhand-mitts").sizes[0]
+    assert mitts.assembly is not None and sorted(rim.name for rim in mitts.rims) == ["cuff", "fingers"]
+    bare, edged = ({m.name: m.cm for m in finished_measures(mitts.assembly, rims)} for rims in ((), mitts.rims))
+    assert edged["flat height"] - bare["flat height"] == pytest.approx(sum(rim.depth_cm for rim in mitts.rims), abs=1e-5)

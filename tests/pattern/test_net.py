@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from motifold.render.pattern import read_pattern
 from motifold.render.pattern.locator import plain_text
 from motifold.render.pattern.model import SidePiece
 from motifold.render.pattern.net import MOST_PANELS, read_join, read_net, read_side
@@ -139,3 +140,38 @@ def test_how_sides_of_unlike_lengths_meet() -> None:
 )
 def test_what_is_no_join_is_a_problem_at_its_words(text: str, problem: tuple[str, str]) -> None:
     assert join_problem(text) == problem
+
+
+def _joined(table: str) -> tuple[list[tuple[bool, tuple[int, int] | None]], list[tuple[str, int, int]]]:
+    """Ease and ratio of each join of a file whose ``join`` is ``table``, and the code, line and column of its problems."""
+    source = f"""[pattern]
+title = "Pouch"
+terms = "US"
+
+[motif.square]
+shape = "square"
+last_round = 1
+rounds = '''
+Ring: Make a magic ring.
+Rnd 1 (RS): Ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of beg ch-3.
+'''
+
+[assembly]
+join = {table}
+"""
+    result = read_pattern("pouch.toml", source.encode())
+    joins = result.pattern.assembly.join if result.pattern and result.pattern.assembly else ()
+    return [(join.ease, join.ratio) for join in joins], [(p.code, p.span.line, p.span.column) for p in result.problems if p.span]
+
+
+def test_a_join_may_be_a_table() -> None:
+    both = '[{ sides = "F.left + B.right", ease = true }, "F.right + B.left, eased", { join = "F.top + B.top", sides = "3 sts to 2 rows" }]'
+    assert _joined(both) == ([(True, None), (True, None), (False, (3, 2))], [])
+
+
+def test_what_is_wrong_with_a_join_in_a_table_is_told_at_its_place() -> None:
+    assert _joined('[{ ease = true }, "F.right + B.left"]') == ([(False, None)], [("panel-join", 14, 9)])
+    assert _joined('[{ sides = "F.left + B.right", easy = true }]')[1] == [("key", 14, 39)]
+    assert _joined('[{ join = "F.left + B.right", sides = "3 rows per" }]')[1] == [("panel-join", 14, 47)]
+    assert _joined('[{ sides = "F.left B.right" }]')[1] == [("panel-join", 14, 20)]
+    assert _joined("[{ sides = 3 }]")[1][-1] == ("type", 14, 19)
