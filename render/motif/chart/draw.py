@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from math import cos, hypot, sin
+from math import atan2, cos, hypot, sin
 
 from motifold.render.drawing.display import Drawing, Group, Operation, Path, StrokePath, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
@@ -70,9 +70,8 @@ def prepare(fabric: Fabric, layout: Layout, look: ChartLook, symbols: tuple[Symb
     """
     if symbols is None:
         symbols = symbols_of(fabric, layout, look.left_handed, own_symbols(look.symbols))
-        if look.sector is not None:
-            whole = {index for index, this in enumerate(fabric.rounds) if this.kind == "ring" and look.once}
-            symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector) or symbol.round_index in whole)
+        if look.sector is not None and look.once is None:
+            symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector))
         if look.show is not None and look.emphasise is None:
             symbols = tuple(symbol for symbol in symbols if symbol.given or is_shown(symbol.round, look))
     ink = all_ink(fabric, symbols)
@@ -81,8 +80,8 @@ def prepare(fabric: Fabric, layout: Layout, look: ChartLook, symbols: tuple[Symb
     if look.furniture:
         margin = _AROUND_MM / look.pitch_mm + 1.0
         items = furnish(fabric, layout, symbols, White(grown(box, margin), ink, clear(look)), look)
-        if look.sector is not None:
-            items = tuple(item for item in items if in_sector(item.center, look.sector) or (look.once and item.kind == "number"))
+        if look.sector is not None and look.once is None:
+            items = tuple(item for item in items if in_sector(item.center, look.sector))
     paths = tuple(
         tuple(path_of(mark.points, mark.smooth, isinstance(mark, Fill) or mark.closed, look.pitch_mm) for mark in symbol.marks)
         for symbol in symbols
@@ -193,7 +192,7 @@ def _links(fabric: Fabric, layout: Layout, look: ChartLook) -> list[Operation]:
     for link in layout.links:
         run = fabric.runs[link.run]
         whole = run.group is not None and fabric.groups[run.group].name in look.symbols  # drawn by the pattern's own symbol
-        if len(link.points) < 2 or not in_sector(_mean(link.points, look.left_handed), look.sector):
+        if len(link.points) < 2 or (look.once is None and not in_sector(_mean(link.points, look.left_handed), look.sector)):
             continue
         if whole or not is_shown(number_of(run.round, fabric.rounds), look):
             continue
@@ -213,12 +212,17 @@ def _sector_edges(chart: Prepared, look: ChartLook) -> list[Operation]:
     """Where a sector ends that is drawn instead of the whole: a broken hairline at either side, from the centre outwards."""
     if look.once is None or look.sector is None:
         return []
-    u = look.pitch_mm
+    u, once = look.pitch_mm, look.once
     ends = [hypot(*symbol.head) for symbol in chart.symbols]
-    near, far = max(min(ends, default=0.0) - 1.6, 0.4) * u, (max(ends, default=1.0) + 0.9) * u
+    near, far = max(min(ends, default=0.0) - 1.6, 0.4), max(ends, default=1.0) + 0.9
+    first = [p for p in once.cut if hypot(*p) > near + 0.3]
+    inner = once.start if not first else atan2(first[0][1], first[0][0])
+    outer = once.start if not first else atan2(first[-1][1], first[-1][0])
+    line = ((near * cos(inner), near * sin(inner)), *first, (far * cos(outer), far * sin(outer)))
+    c, s = cos(once.end - once.start), sin(once.end - once.start)
+    lines = (line, tuple((c * x - s * y, s * x + c * y) for x, y in line))
     color = grey_of(QUIET) if look.mono else QUIET
-    lines = [((near * cos(a), near * sin(a)), (far * cos(a), far * sin(a))) for a in (look.once.start, look.once.end)]
-    return [Group(tuple(StrokePath(path_of(line, False, False, 1.0), color, 0.15, (1.4, 1.0)) for line in lines), css_class="mark edge")]
+    return [Group(tuple(StrokePath(path_of(edge, False, False, u), color, 0.15, (1.4, 1.0)) for edge in lines), css_class="mark edge")]
 
 
 def all_ink(fabric: Fabric, symbols: tuple[Symbol, ...]) -> tuple[Mark, ...]:

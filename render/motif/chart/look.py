@@ -19,12 +19,14 @@ PAPER = "#ffffff"
 class Repeat:
     """``times`` in all. Rounds: counter-clockwise from angle ``start`` to ``end`` (radians) about the centre, the first one worked.
 
-    Rows: from x ``start`` to ``end``, the leftmost of them.
+    Rows: from x ``start`` to ``end``, the leftmost of them. ``cut``: points in u along which rounds are cut at ``start``, from the inside
+    outwards, where the repeat is drawn by itself; empty: straight.
     """
 
     times: int
     start: float
     end: float
+    cut: tuple[tuple[float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

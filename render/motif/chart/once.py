@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-from cmath import exp
 from dataclasses import replace
-from math import ceil, hypot, pi, tau
+from math import atan2, ceil, cos, pi, sin, tau
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.look import ChartLook, Repeat
 from motifold.render.motif.chart.repeats import round_repeat, row_repeat
 from motifold.render.motif.chart.scene import symbols_of
-from motifold.render.motif.chart.starts import starts_of
+from motifold.render.motif.chart.sector import cut_out, spun, turned
+from motifold.render.motif.chart.starts import Start, starts_of
 from motifold.render.motif.model import Layout, Link, Placed, Point, RoundShape
 
 _NARROW = pi / 6
 """A sector narrower than this, in radians, shows several repeats."""
-_BESIDE = 0.45
-"""How much of the neighbouring stitches' room, in u on the last round, is taken with the sector."""
-
 
 def one_repeat(fabric: Fabric, layout: Layout, look: ChartLook) -> tuple[Layout, ChartLook] | None:
     """The layout and look for a chart of one repeat: a sector turned to stand upright, or rows with one repeat between their ends.
@@ -37,15 +34,23 @@ def one_repeat(fabric: Fabric, layout: Layout, look: ChartLook) -> tuple[Layout,
     repeat = round_repeat(layout, starts, look.left_handed)
     if repeat is None:
         return None
-    half = (repeat.end - repeat.start) / 2 * _count(repeat)
-    index = max(starts)
-    onward = starts[index].point[0] * starts[index].on[1] - starts[index].point[1] * starts[index].on[0] > 0
-    begins = repeat.start if onward else repeat.end
-    turn = pi / 2 - begins - (half if onward else -half)
-    beside = _BESIDE / max(max((hypot(*start.point) for start in starts.values()), default=1.0), 1.0)
-    upright = Repeat(repeat.times, pi / 2 - half, pi / 2 + half)
-    sector = (upright.start - beside, upright.end + beside)
-    return _turned(layout, -turn if look.left_handed else turn), replace(look, once=upright, sector=sector)
+    return _sector(fabric, layout, look, repeat, starts)
+
+
+def _sector(fabric: Fabric, layout: Layout, look: ChartLook, repeat: Repeat, starts: dict[int, Start]) -> tuple[Layout, ChartLook]:
+    """The sector cut out and turned to stand upright, the cut with it."""
+    flip = -1.0 if look.left_handed else 1.0
+    shape = next(shape for shape in reversed(layout.shapes) if shape.round in starts)
+    corners = [atan2(y, x) for x, y in shape.corners] if len(shape.corners) % repeat.times == 0 else []
+    start = starts[shape.round].point
+    part = cut_out(fabric, layout, repeat.times, _count(repeat), corners, atan2(start[1], flip * start[0]))
+    turn = pi / 2 - part.begin - part.width / 2
+    cut = [(pi / 2 + flip * (angle + turn - pi / 2), far) for angle, far in part.cut]
+    if flip < 0:  # mirrored, the cut that was the first edge is the other one
+        cut = [(angle - part.width, far) for angle, far in cut]
+    line = tuple((far * cos(angle), far * sin(angle)) for angle, far in cut)
+    upright = Repeat(repeat.times, pi / 2 - part.width / 2, pi / 2 + part.width / 2, line)
+    return _turned(part.layout, turn), replace(look, once=upright, sector=(upright.start, upright.end))
 
 
 def once_words(fabric: Fabric, look: ChartLook) -> str | None:
@@ -56,8 +61,8 @@ def once_words(fabric: Fabric, look: ChartLook) -> str | None:
         return f"The bracketed stitches are worked {look.once.times} times; they are drawn once."
     drawn = round((look.once.end - look.once.start) * look.once.times / tau)
     if drawn > 1:
-        return f"{drawn} of {look.once.times} repeats around."
-    return f"One of {look.once.times} repeats: work it {look.once.times} times around."
+        return f"{drawn} of {look.once.times} repeats around; beginning chains and joins are left out."
+    return f"One of {look.once.times} repeats: work it {look.once.times} times around. Beginning chains and joins are left out."
 
 
 def _count(repeat: Repeat) -> int:
@@ -66,21 +71,13 @@ def _count(repeat: Repeat) -> int:
 
 
 def _turned(layout: Layout, angle: float) -> Layout:
-    spin = exp(1j * angle)
-
-    def at(p: Point) -> Point:
-        z = complex(*p) * spin
-        return z.real, z.imag
-
-    def every(points: tuple[Point, ...]) -> tuple[Point, ...]:
-        return tuple(map(at, points))
-
-    placed = tuple(Placed(p.stitch, every(p.feet), at(p.head), at(p.normal), every(p.bend)) for p in layout.placed)
-    links = tuple(Link(link.run, every(link.points)) for link in layout.links)
-    shapes = tuple(
-        RoundShape(s.round, every(s.outline), every(s.corners), at(s.start), at(s.start_normal), s.order) for s in layout.shapes
-    )
-    return Layout(layout.worked, placed, links, shapes, layout.turn + angle)
+    placed = tuple(turned(p, angle) for p in layout.placed)
+    links = tuple(Link(link.run, spun(link.points, angle)) for link in layout.links)
+    shapes = []
+    for s in layout.shapes:
+        start, normal = spun((s.start, s.start_normal), angle)
+        shapes.append(RoundShape(s.round, spun(s.outline, angle), spun(s.corners, angle), start, normal, s.order))
+    return Layout(layout.worked, placed, links, tuple(shapes), layout.turn + angle)
 
 
 def _without(layout: Layout, gone: tuple[float, float], away: float, flip: float) -> Layout:

@@ -14,7 +14,7 @@ from motifold.symbols.glyphs import LegAt, head_bar, stitch_marks
 from motifold.symbols.ink import Mark, Stroke
 from motifold.symbols.own import OwnSymbol
 from motifold.symbols.record import dataclass
-from motifold.symbols.sizes import STEM_WIDTH
+from motifold.symbols.sizes import OVAL_LENGTH, STEM_WIDTH
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +111,9 @@ def _marks(stitch: Stitch, place: Placed, own: Mapping[str, OwnSymbol]) -> tuple
 
 def _given_marks(stitch: Stitch, head: Point, normal: Point, foot: Point) -> tuple[Mark, ...]:
     """A stand-in: a chain as it is, of a stitch its head and the top of its stem."""
+    if stitch.kind == "ch" and stitch.run is None:  # one chain of a foundation, whose other side is worked into
+        across = (-normal[1] * OVAL_LENGTH / 2, normal[0] * OVAL_LENGTH / 2)
+        return stitch_marks("ch", [LegAt("ch", (head[0] - across[0], head[1] - across[1]))], (head[0] + across[0], head[1] + across[1]), normal)
     if stitch.kind == "ch":
         return stitch_marks("ch", [LegAt("ch", foot)], head, normal)
     return (head_bar(head, normal), Stroke(((head[0] - 0.4 * normal[0], head[1] - 0.4 * normal[1]), head), STEM_WIDTH))
