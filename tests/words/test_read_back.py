@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cache
 from importlib import resources
 from itertools import groupby
 
@@ -20,10 +21,12 @@ from motifold.render.pattern.instructions import (
     Extent,
     Group,
     Instructions,
+    Marker,
     Place,
     Repeat,
     Skip,
     Step,
+    StitchSpec,
     Target,
     Turn,
     Words,
@@ -116,6 +119,7 @@ def test_every_form_of_step_is_read_as_it_was(text: str, terms: Terms, plain: bo
     assert bare(again.lines[0].steps) == bare(steps), written
 
 
+@cache
 def worked_sample(name: str) -> tuple[Pattern, object]:
     reading = read_pattern(name, resources.files("motifold.samples").joinpath(name).read_bytes())
     assert reading.pattern is not None
@@ -125,11 +129,11 @@ def worked_sample(name: str) -> tuple[Pattern, object]:
 SAMPLES = sorted(item.name for item in resources.files("motifold.samples").iterdir() if item.name.endswith(".toml"))
 
 
-@pytest.mark.parametrize("terms", ["US", "UK"])
+@pytest.mark.parametrize(("terms", "plain"), VOICES)
 @pytest.mark.parametrize("sample", SAMPLES)
-def test_a_sample_pasted_into_its_file_makes_the_same_fabric_in_every_size(sample: str, terms: Terms) -> None:
+def test_a_sample_pasted_into_its_file_makes_the_same_fabric_in_every_size(sample: str, terms: Terms, plain: bool) -> None:
     pattern, worked = worked_sample(sample)
-    document = write_document(worked, needs_by_size(worked), WordsLook(terms))  # type: ignore[arg-type]
+    document = write_document(worked, needs_by_size(worked), WordsLook(terms, plain))  # type: ignore[arg-type]
     names = tuple(yarn.key for yarn in pattern.yarns)
     defined = {stitch.key: stitch.name for stitch in pattern.stitches}
     definitions = {stitch.key: stitch.definition for stitch in pattern.stitches if stitch.definition}
@@ -208,8 +212,54 @@ def works() -> st.SearchStrategy[Work]:
     return st.builds(lambda name, n, place: Work(0, NOWHERE, spec_of(name), n, place), st.sampled_from(NAMES), NUMBERS, places())
 
 
+def increases() -> st.SearchStrategy[Work]:
+    places = NOUNS.filter(lambda noun: noun.kind == "st").map(lambda noun: Place(NOWHERE, "next", noun))
+    spec = st.sampled_from(["sc", "hdc", "dc"]).map(lambda name: StitchSpec(name, increase=2))
+    return st.builds(lambda spec, place: Work(0, NOWHERE, spec, place=place), spec, places)
+
+
+def markers() -> st.SearchStrategy[Marker]:
+    spots = st.builds(lambda which, noun: Place(NOWHERE, which, noun), st.sampled_from(["next", "first", "last", "same"]), NOUNS)
+    corners = st.just(Place(NOWHERE, "each", Target("corner", corner=True), each=True))
+    return st.one_of(
+        st.builds(lambda place: Marker(0, NOWHERE, "place", place), st.one_of(st.none(), spots, corners)),
+        st.builds(lambda place: Marker(0, NOWHERE, "slip", place), st.one_of(st.none(), spots)),
+    )
+
+
+MARKED = st.one_of(
+    st.just(Target("marker")), st.one_of(st.none(), st.integers(1, 5)).map(lambda n: Target("marker", name="sp", chains=n))
+)
+
+
+def skips() -> st.SearchStrategy[Skip]:
+    things = NOUNS.filter(lambda noun: noun.kind != "corner")
+    several = st.builds(lambda noun, n: Place(NOWHERE, "next", noun, n, each=True), things, NUMBERS.filter(lambda n: n.values != (1,)))
+    first = NOUNS.map(lambda noun: Place(NOWHERE, "first", noun))
+    return st.one_of(several, first, MARKED.map(lambda noun: Place(NOWHERE, "next", noun))).map(lambda place: Skip(0, NOWHERE, place))
+
+
+def in_turn() -> st.SearchStrategy[Repeat]:
+    """Each kind of place met in its turn: "sc in each dc, 2 sc in each ch-1 sp and 3 sc in each corner around"."""
+    stitch = st.sampled_from(["sc", "hdc", "dc", "tr", "petal"]).map(lambda name: Target("stitch", name=name))
+    space = st.integers(1, 9).map(lambda n: Target("sp", chains=n))
+    nouns = st.tuples(stitch, space, st.just(Target("corner", corner=True)))
+    names = st.sampled_from(["sc", "hdc", "dc"])
+    parts = nouns.flatmap(
+        lambda kinds: st.tuples(*(
+            names.map(lambda name, n=n, noun=noun: Work(0, NOWHERE, spec_of(name), Amount((n,)), Place(NOWHERE, "each", noun, each=True)))
+            for n, noun in enumerate(kinds, 1)
+        ))
+    )
+    return parts.map(lambda steps: Repeat(0, NOWHERE, steps, extent=Extent("around"), style="each"))
+
+
 PLAIN_STEPS = st.one_of(
     works(),
+    increases(),
+    markers(),
+    skips(),
+    MARKED.map(lambda noun: Work(0, NOWHERE, spec_of("dc"), Amount((2,)), Place(NOWHERE, "next", noun))),
     st.builds(lambda n: Chain(0, NOWHERE, n), NUMBERS),
     st.builds(lambda noun: Skip(0, NOWHERE, Place(NOWHERE, "next", noun)), NOUNS),
     st.just(Turn(0, NOWHERE)),
@@ -228,7 +278,7 @@ def repeats(inner: st.SearchStrategy[Step]) -> st.SearchStrategy[Step]:
     return st.one_of(timed, until)
 
 
-LINES = st.lists(st.recursive(PLAIN_STEPS, repeats, max_leaves=6), min_size=1, max_size=5).map(tuple)
+LINES = st.lists(st.one_of(st.recursive(PLAIN_STEPS, repeats, max_leaves=6), in_turn()), min_size=1, max_size=5).map(tuple)
 
 
 @settings(max_examples=60, deadline=None)
