@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from motifold.render.pattern.instructions import Chain, CountsAs, Group, Step, Words, Work
+from motifold.render.pattern.notation.amounts import at_times
 from motifold.render.pattern.notation.beginnings import read_counts_as
 from motifold.render.pattern.notation.counts import try_bracket, try_sentence
 from motifold.render.pattern.notation.lexicon import END, Lexeme
@@ -115,13 +116,22 @@ def remark_in_brackets(r: Reader, body: Body) -> list[Step] | None:
         r.pos = closer + 1
         text = r.text.text[inside[0].start - 1 : r.items[closer].end]
         return [Words(number, r.span(start), " ".join(text.split()))]
-    if inside[0].kind == "word" and inside[0].value in ("working", "not", "leave", "place marker", "change"):
+    said = inside[0].kind == "word" and inside[0].value in ("working", "not", "leave", "place marker", "change")
+    if said and not _is_repeated(r, closer):
         r.take()
         with r.inside(closer):
             steps = body(r)
         r.pos = closer + 1
         return list(steps)
     return None
+
+
+def _is_repeated(r: Reader, closer: int) -> bool:
+    """Whether a bracket that closes here is worked several times: "(pm, sc in next st) twice"."""
+    at, r.pos = r.pos, closer + 1
+    repeated = at_times(r) or r.at("around", "across", "to")
+    r.pos = at
+    return repeated
 
 
 _TALK = frozenset(
