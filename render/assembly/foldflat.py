@@ -74,8 +74,11 @@ class _Way:
     fold: tuple[Point, Point] | None = None
 
 
-def fold_flat(assembly: Assembly) -> Folded | None:
-    """Two layers that one copy of the thing makes, or None: too many panels, circles, one side only, or none found."""
+def fold_flat(assembly: Assembly, most_folds: int | None = None) -> Folded | None:
+    """Two layers that one copy of the thing makes, or None: too many panels, circles, one side only, or none found.
+
+    ``most_folds``: at most so many panels folded themselves (None: any number).
+    """
     panels = [panel for panel in assembly.panels if panel.copy == 1]
     if len(panels) > MOST_PANELS or not assembly.orientable or assembly.pieces != assembly.copies:
         return None
@@ -84,7 +87,7 @@ def fold_flat(assembly: Assembly) -> Folded | None:
     rings, shapes = panel_rings(assembly, panels)
     joints = _joints(assembly, rings)
     search = _Search(shapes, joints)
-    for folds in range(len(panels) + 1):
+    for folds in range((len(panels) if most_folds is None else most_folds) + 1):
         laid = search.run(folds)
         if laid is not None:
             return Folded(tuple(laid), joints, _openings(assembly, rings))

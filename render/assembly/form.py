@@ -55,7 +55,10 @@ class Tube:
 
 
 def finished_form(assembly: Assembly) -> Plan | Tube | Disc | Folded | Solid | None:
-    """The form of one copy; None where it does not follow from the panels (see ``finished_note``)."""
+    """The form of one copy; None where it does not follow from the panels (see ``finished_note``).
+
+    Flat if it lies flat; then a tube or two discs; then what stands as its panels are; else two layers, folded.
+    """
     if lies_flat(assembly):
         points = [p for panel in assembly.panels if panel.copy == 1 for p in panel.outline_cm]
         return Plan(max(x for x, _ in points) - min(x for x, _ in points), max(y for _, y in points) - min(y for _, y in points))
@@ -66,9 +69,12 @@ def finished_form(assembly: Assembly) -> Plan | Tube | Disc | Folded | Solid | N
     if disc is not None:
         return disc
     solid = stand_up(assembly, upside_down=worn_over(assembly))
-    if solid is not None and not solid.flat:
+    standing = solid is not None and not solid.flat
+    # What is no box and lies flat in two layers as its panels are is soft: a mitt, a cushion with a slit.
+    soft = None if standing and solid is not None and (as_box(solid) or not assembly.openings) else fold_flat(assembly, most_folds=0)
+    if standing and soft is None:
         return solid
-    folded = fold_flat(assembly)
+    folded = soft or fold_flat(assembly)
     # With three openings or more it is worn: they hang down.
     worn = worn_over(assembly) or len(assembly.openings) >= 3 * assembly.copies
     return turned_to_front(folded, worn, tube_openings(assembly)[-1] if assembly.openings else 0) if folded is not None else None
