@@ -122,7 +122,8 @@ def mark_corners(hook: Hook, lap: Lap, before: Lap | None) -> None:
 
 def _goes_round_rows(hook: Hook, lap: Lap, before: Lap | None) -> bool:
     """Whether a round is a border of a piece in rows: it goes over row ends, or is worked on a border that has corners."""
-    if lap.kind != "round" or not any(one.kind == "row" for one in hook.laps):
+    in_rows = any(one.kind == "row" or (one.kind == "edge" and any(atom.name == "row end" for atom in one.atoms)) for one in hook.laps)
+    if lap.kind != "round" or not in_rows:
         return False
     if before is not None and before.kind == "round":
         return any(atom.corner for atom in before.atoms)

@@ -12,15 +12,15 @@ from typing import Literal
 
 from motifold.render.fabric.model import Stitch
 from motifold.render.motif.course import Course, with_corners
-from motifold.render.motif.extents import CLEAR, OVAL, OVAL_HALF, STEM_HALF, body_of, head_half
+from motifold.render.motif.extents import CLEAR, FOOT_RISE, OVAL, OVAL_HALF, STEM_HALF, body_of, head_half
 from motifold.render.motif.feet import shared, stand
 from motifold.render.motif.frame import Frame, Wall
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.parts import Corner
 from motifold.render.motif.petals import petals_of
 from motifold.render.motif.place import place
-from motifold.render.motif.radial import settle
 from motifold.render.motif.room import room_of
+from motifold.render.motif.settle import settle
 from motifold.symbols.sizes import HEAD_SPAN
 
 Name = Literal["top", "left", "bottom", "right"]
@@ -76,6 +76,8 @@ def _side_of(ground: Ground, stitch: Stitch) -> Name:
     base = stitch.legs[0].base if stitch.legs else None
     if base is None:
         return "top"
+    if base.kind == "stitch" and ground.fabric.stitches[base.id].role == "given":
+        return min(_AROUND, key=lambda name: abs(_NORMALS[name] - ground.normals[base.id]))
     if base.foot == "row end" and base.id in ground.at:
         number, place = ground.at[base.id]
         return "left" if 2 * place >= ground.courses[number].size else "right"
@@ -91,7 +93,7 @@ def _find_edges(ground: Ground, course: Course, sides: Sequence[Name]) -> None:
         for base in (leg.base for leg in stem.stitch.legs):
             if base.foot == "row end" and base.id in ground.heads and side in ends:
                 ends[side][base.id] = _beside(ground, base.id, _NORMALS[side], worked[base.id])
-            elif side == "bottom" and base.kind == "stitch":
+            elif side == "bottom" and base.kind == "stitch" and ground.fabric.stitches[base.id].role != "given":
                 at = sum(ground.tips[base.id]) / 2 if base.id in ground.tips else ground.feet[base.id][0]
                 ground.edges[base.id, False] = (at, -1j)
     for side, found in ends.items():
@@ -107,6 +109,8 @@ def _beside(ground: Ground, number: int, normal: complex, worked: int) -> comple
     their way.
     """
     stitch = ground.fabric.stitches[number]
+    if stitch.role == "given":
+        return ground.heads[number] + normal * FOOT_RISE
     half = OVAL_HALF if stitch.role == "standing" else max(head_half(stitch), body_of(stitch)[0])
     course = ground.courses[stitch.round]
     begins = course.stems[course.begins].stitch.id == number

@@ -20,7 +20,7 @@ _IN_CORNER = 0.3
 """And where the space bends round a corner: feet further apart would sink in."""
 _LEAN, _SHORT = 1.75, 0.7
 """Heads over a space may reach so much further than feet do, both ends together, for what their stitches are taller than short ones."""
-_APART = 1.35
+_APART = 1.3
 """Over a straight loop heads stand so much further apart than they must."""
 _FAN_ANGLE = 0.42
 _FAN_WIDEST = 2.1
@@ -126,7 +126,8 @@ def _on_row_end(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
     """Evenly along the side of a row's last stitch, which they stand out from; more than it has room for are a shell in its middle."""
     anchor, normal = ground.anchor(base)
     foot, head = ground.feet[base.id][0], ground.heads[base.id]
-    tall = abs(((head - foot) / normal).imag) + FOOT_RISE
+    given = ground.fabric.stitches[base.id].role == "given"
+    tall = float(len(stems)) if given else abs(((head - foot) / normal).imag) + FOOT_RISE
     if len(stems) >= 4 and sum(2 * stem.half for stem in stems) > _CROWDED * tall:
         return _bow(anchor, normal, stems)
     return _in_row(anchor, normal, stems, tall / len(stems))

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from math import pi, tan
 
 from motifold.render.motif.course import Course
 from motifold.render.motif.extents import PITCH
+from motifold.render.motif.frame import Frame, Wall
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.outline import Outline
+from motifold.render.motif.parts import Corner
 from motifold.render.motif.place import Standing
 from motifold.render.motif.room import chain_count
 
@@ -34,6 +37,50 @@ def turning_at_corners(ground: Ground, course: Course) -> Course:
     widths = [_width(ground, course, index) for index in range(course.size)]
     lengths = [_length(widths, _side(at[k], at[(k + 1) % len(at)], course.size)) for k in range(len(at))]
     return turning if max(lengths) < _UNLIKE * min(lengths) else course
+
+
+def framed_edge(ground: Ground, course: Course) -> tuple[Course, Standing, Frame] | None:
+    """The edge of a piece in rows, or of an oblong one, as a rectangle: the course with its four corners, its heads, and the frame that
+    what is worked on it goes round. None where it is no such edge.
+    """
+    turns = _ends_of_rows(course)
+    corners = tuple(Corner(at, False) for at in turns)
+    if len(turns) != 4:
+        corners = tuple(c for c in course.corners if not c.on_stem and len(course.gaps[c.at].runs) < 2)
+        turns = [corner.at for corner in corners]
+    if len(turns) != 4:
+        return None
+    worked = Counter(leg.base.id for stitch in ground.fabric.stitches for leg in stitch.legs if leg.base.foot == "row end")
+    widths = [max(_width(ground, course, i), float(worked[course.stems[i].stitch.id])) for i in range(course.size)]
+    sides = [_side(turns[k], turns[(k + 1) % 4], course.size) for k in range(4)]
+    lengths = [_length(widths, stems) for stems in sides]
+    wide, tall = max(lengths[0], lengths[2]), max(lengths[1], lengths[3])
+    alike = max(wide, tall) < _UNLIKE * min(wide, tall)
+    if (alike or max(wide / min(lengths[::2]), tall / min(lengths[1::2])) > _UNLIKE) and not _ends_of_rows(course):
+        return None
+    # What comes first lies on top: on a piece in rows its last row, on others the side from where the edge begins.
+    first = next((k for k in range(4) if 0 in sides[k]), 0)
+    if first % 2:
+        wide, tall = tall, wide
+    walls = (Wall(1j, tall / 2), Wall(-1 + 0j, wide / 2), Wall(-1j, tall / 2), Wall(1 + 0j, wide / 2))
+    frame = Frame(walls[-first % 4 :] + walls[: -first % 4], 0.0)
+    s = [0.0] * course.size
+    for number, (stems, length) in enumerate(zip(sides, lengths, strict=True)):
+        scale = frame.side_of(number) / length
+        at = frame.start_of(number) + widths[stems[0] - 1] / 2 * scale
+        for index, after in zip(stems, [*stems[1:], stems[0]], strict=True):
+            s[index] = at
+            at += (widths[index] + widths[after] if _is_row_end(course, stems[0]) else 2 * widths[index]) / 2 * scale
+    return replace(course, corners=corners), _standing(frame, s), frame
+
+
+def _is_row_end(course: Course, index: int) -> bool:
+    return course.stems[index].stitch.kind == "row end"
+
+
+def _ends_of_rows(course: Course) -> list[int]:
+    """The gaps where row ends begin or end; four of them go round a piece in rows."""
+    return [i for i in range(course.size) if _is_row_end(course, i) != _is_row_end(course, (i + 1) % course.size)]
 
 
 def edge_standing(ground: Ground, course: Course) -> Standing:
@@ -77,7 +124,7 @@ def _running(widths: list[float]) -> list[float]:
     return places
 
 
-def _standing(outline: Outline, s: list[float]) -> Standing:
+def _standing(outline: Outline | Frame, s: list[float]) -> Standing:
     spots = [outline.at(x) for x in s]
     heads, normals = [p for p, _ in spots], [n for _, n in spots]
     feet = [[p - n * _DEPTH] for p, n in spots]

@@ -13,7 +13,7 @@ def level(ground: Ground) -> float:
     if not ground.courses:
         return 0.0
     course = ground.courses[max(ground.courses)]
-    if course.open or ground.spine:
+    if course.open or ground.spine or ground.frame is not None:
         return 0.0
     shape = next((shape for shape in reversed(ground.shapes) if len(shape.corners) > 2), None)
     if shape is not None:

@@ -7,21 +7,19 @@ from dataclasses import replace
 from math import pi
 
 from motifold.render.fabric.model import Fabric
-from motifold.render.motif.branches import grow
-from motifold.render.motif.chains import hang
+from motifold.render.motif.border import lay_border
 from motifold.render.motif.course import Course, course_of, with_corners
 from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, STEM_HALF
 from motifold.render.motif.feet import stand
-from motifold.render.motif.given import edge_standing, turning_at_corners
+from motifold.render.motif.given import edge_standing, framed_edge, turning_at_corners
 from motifold.render.motif.gores import kept_order
-from motifold.render.motif.ground import Ground, point
+from motifold.render.motif.ground import Ground
 from motifold.render.motif.margin import fill_margins
-from motifold.render.motif.model import RoundShape
 from motifold.render.motif.petals import petals_of
 from motifold.render.motif.picots import ring_radius
-from motifold.render.motif.place import Standing, is_crowded, place
-from motifold.render.motif.posts import bend_posts
+from motifold.render.motif.place import is_crowded, place
 from motifold.render.motif.room import room_of
+from motifold.render.motif.settle import settle
 from motifold.render.motif.spine import feet_round_spine, lay_spine
 from motifold.render.motif.swell import longer_inside
 from motifold.render.motif.symmetry import rotations
@@ -45,7 +43,7 @@ def _finished(ground: Ground) -> Ground:
 
 
 def _laid(ground: Ground) -> Ground:
-    fabric = ground.fabric
+    fabric, bordered = ground.fabric, False
     for index, worked in enumerate(fabric.rounds):
         if worked.kind == "ring":
             centre_ring(ground, index)
@@ -54,7 +52,15 @@ def _laid(ground: Ground) -> Ground:
             lay_spine(ground, index)
             continue
         course = with_corners(fabric, course_of(fabric, index, ground.picots), ground.courses.get(index - 1))
-        if course.size and worked.kind == "edge":
+        framed = framed_edge(ground, course) if course.size and worked.kind == "edge" else None
+        if framed is not None:
+            course, standing, frame = framed
+            ground.frame = None if any(stem.stitch.kind == "row end" for stem in course.stems) else frame
+            settle(ground, course, standing, 1)
+            bordered = True
+        elif course.size and bordered:
+            lay_border(ground, course)
+        elif course.size and worked.kind == "edge":
             course = turning_at_corners(ground, course)
             settle(ground, course, edge_standing(ground, course), 1)
         elif course.size:
@@ -98,40 +104,3 @@ def lay_round(ground: Ground, course: Course) -> None:
     room = room_of(ground, course, feet)
     standing = place(ground, course, feet, room, order, petals_of(ground, course, is_crowded(course, feet, room)))
     settle(ground, course, standing, order)
-
-
-def settle(ground: Ground, course: Course, standing: Standing, order: int) -> None:
-    """Write a placed round down, and hang its chains."""
-    ground.courses[course.round] = course
-    ground.order[course.round] = order
-    for index, stem in enumerate(course.stems):
-        stitch = stem.stitch.id
-        ground.heads[stitch] = standing.heads[index]
-        ground.normals[stitch] = standing.normals[index]
-        ground.feet[stitch] = tuple(standing.feet[index])
-        ground.at[stitch] = (course.round, index)
-    for index, gap in enumerate(course.gaps):
-        for part in gap.parts:
-            ground.at[part] = (course.round, index)
-        for run, _, _ in gap.runs:
-            ground.gap_at[run] = (course.round, index)
-    bend_posts(ground, course)
-    hang(ground, course, standing)
-    for branch in course.branches:
-        grow(ground, course, branch)
-    ground.shapes.append(_shape(ground, course, standing))
-
-
-def _shape(ground: Ground, course: Course, standing: Standing) -> RoundShape:
-    """The outline that the heads stand on, in true corners and sides; where heights differ, from head to head."""
-    outline = standing.outline
-    corners = [outline.corner(number) for number in range(outline.corners)] if standing.even else []
-    if not standing.even or course.open:
-        line = list(standing.heads)
-    elif outline.corners:
-        line = corners
-    else:
-        line = [outline.at(outline.perimeter * k / 72)[0] for k in range(72)]
-    first = standing.heads[course.begins]
-    out = standing.normals[course.begins]
-    return RoundShape(course.round, tuple(map(point, line)), tuple(map(point, corners)), point(first), point(out))

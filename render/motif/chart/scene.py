@@ -112,8 +112,8 @@ def _marks(stitch: Stitch, place: Placed, own: Mapping[str, OwnSymbol]) -> tuple
 def _given_marks(stitch: Stitch, head: Point, normal: Point, foot: Point) -> tuple[Mark, ...]:
     """A stand-in: a chain as it is, of a stitch its head and the top of its stem."""
     if stitch.kind == "ch" and stitch.run is None:  # one chain of a foundation, whose other side is worked into
-        across = (-normal[1] * OVAL_LENGTH / 2, normal[0] * OVAL_LENGTH / 2)
-        return stitch_marks("ch", [LegAt("ch", (head[0] - across[0], head[1] - across[1]))], (head[0] + across[0], head[1] + across[1]), normal)
+        x, y = -normal[1] * OVAL_LENGTH / 2, normal[0] * OVAL_LENGTH / 2
+        return stitch_marks("ch", [LegAt("ch", (head[0] - x, head[1] - y))], (head[0] + x, head[1] + y), normal)
     if stitch.kind == "ch":
         return stitch_marks("ch", [LegAt("ch", foot)], head, normal)
     return (head_bar(head, normal), Stroke(((head[0] - 0.4 * normal[0], head[1] - 0.4 * normal[1]), head), STEM_WIDTH))
