@@ -97,7 +97,7 @@ CRAFT = {
 
 MEANINGS = {
     "alt": "alternate", "approx": "approximately", "beg": "beginning", "bet": "between", "BL": "back loop", "BLO": "back loop only",
-    "BP": "back post", "cont": "continue", "dec": "decrease", "FL": "front loop", "FLO": "front loop only", "foll": "following",
+    "BP": "back post", "cont": "continue", "dec": "decrease", "FL": "front loop", "FLO": "front loop only", "foll": "following", "patt": "pattern",
     "FP": "front post", "inc": "increase", "lp": "loop", "m": "marker", "pat": "pattern", "pm": "place marker", "prev": "previous",
     "rem": "remaining", "rep": "repeat", "rnd": "round", "rnds": "rounds", "RS": "right side", "sm": "slip marker", "sp": "space",
     "sps": "spaces", "st": "stitch", "sts": "stitches", "tbl": "through back loop", "tch": "turning chain", "tog": "together",

@@ -36,7 +36,7 @@ def write_document(worked: Worked, needs: Mapping[str, tuple[YarnNeed, ...]], lo
         sizes_section(told),
         materials_section(told),
         gauge_section(told),
-        abbreviations_section(told, worded),
+        abbreviations_section(told, worded, [section for section in (_notes(told), _finishing(told)) if section is not None]),
         special,
         _notes(told),
         *motifs,

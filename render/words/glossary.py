@@ -20,13 +20,18 @@ from motifold.symbols.terms import abbreviation, full_name, meaning
 _CRAFT = (
     "BLO", "FLO", "beg", "dec", "inc", "lp", "pm", "rep", "rnd", "RS", "sk", "sm", "sp", "st", "tch", "tog", "WS", "yo", "yrh", "yoh",
 )  # fmt: skip
+_SELDOM = ("alt", "approx", "bet", "CC", "cont", "foll", "MC", "patt", "prev", "rem", "tbl")
+"""Abbreviations that only a designer's own words, or names of yarns, have."""
 _NUMBERED = re.compile(r"(beg )?(?:ch-)?\d+-?\S* (cl|bobble|pc|puff|shell|picot)")
 """A special stitch whose name tells its size: only the word itself is an abbreviation."""
 _PLURALS = {"lp": "loop(s)", "rnd": "round(s)", "sp": "space(s)", "st": "stitch(es)"}
 
 
-def abbreviations_section(printed: Printed, sections: Iterable[Section]) -> Section | None:
-    """Every abbreviation that stands in ``sections``, in the chosen terms, with its full name; None where the words are plain."""
+def abbreviations_section(printed: Printed, sections: Iterable[Section], said: Iterable[Section] = ()) -> Section | None:
+    """Every abbreviation that stands in ``sections``, in the chosen terms, with its full name; None where the words are plain.
+
+    ``said``: sections of the designer's own sentences, where an abbreviation is one only as it is usually written ("Pat" is a person).
+    """
     voice = printed.voice
     if voice.plain:
         return None
@@ -42,8 +47,11 @@ def abbreviations_section(printed: Printed, sections: Iterable[Section]) -> Sect
                 rows[short] = full_name(name, voice.terms)
         except KeyError:
             continue  # the pattern's own: under special stitches
-    for key in _CRAFT:
-        found = re.search(rf"(?<![A-Za-z0-9]){key}s?(?![A-Za-z])", words, 0 if key.isupper() else re.IGNORECASE)
+    sentences = " ".join(_texts(said))
+    for key in (*_CRAFT, *_SELDOM):
+        written = rf"(?<![A-Za-z0-9]){key}s?(?![A-Za-z])"
+        exactly = key.isupper() or key in _SELDOM
+        found = re.search(written, words, 0 if exactly else re.IGNORECASE) or re.search(written, sentences)
         long = meaning(key, voice.terms)
         if found and long and long != key and key not in rows:
             plural = key in _PLURALS

@@ -182,6 +182,8 @@ def test_the_last_round_of_each_size_is_read_from_its_label() -> None:
     plan = SIZES.partition("[size]")[2].replace("-10 % to 10 %", "-80 % to 80 %")
     worked = work_pattern(pattern(gauge + "[size]" + plan + grows))
     assert [max(r.number or 0 for r in size.fabrics["piece"].rounds) for size in worked.sizes] == [4, 5, 6]
+    short = work_pattern(pattern(gauge + "[size]" + plan + grows.replace("2-4 (5, 6)", "2-2 (3, 3)")))
+    assert [max(r.number or 0 for r in size.fabrics["piece"].rounds) for size in short.sizes] == [2, 3, 3]
     assert "Rnds 2–4 (5, 6): Ch 1" in written(gauge + "[size]" + plan + grows)
 
 
@@ -194,3 +196,10 @@ def test_leaves_are_several_of_ones_own_leaf() -> None:
 def test_a_line_for_a_worker_of_the_other_hand_changes_directions_only() -> None:
     note = '[notes]\nbefore = ["The right side faces; work from right to left, the tail on the left."]\n'
     assert "The right side faces; work from left to right, the tail on the right." in written(note + TOY, left=True)
+
+
+def test_what_notes_and_yarns_abbreviate_is_explained_too() -> None:
+    noted = '[notes]\nbefore = ["Approx 3 sts rem; Pat Dec. wrote this in BLO."]\nafter = ["Sew foll the prev line."]\n'
+    listed = written(noted.replace("Approx", "approx") + motif("Ring: Make a magic ring.\nRnd 1: 6 sc in ring. (6)")).partition("Abbreviations")[2].partition("Special")[0]
+    assert all(f"\n{short} " in listed for short in ("approx", "rem", "BLO", "foll", "prev"))
+    assert "\ndec " not in listed

@@ -170,9 +170,10 @@ def _numbered(scan: _Scan) -> _Numbers | None:
         return None
     number = scan.peek().number
     scan.pos += 1
+    at = scan.pos
     runs, problem = _runs(scan, number)
     last = runs[0][1]
-    ends = _ends(scan, last) if len(runs) == 1 and last > number else ()
+    ends = _ends(scan, last) if len(runs) == 1 and scan.pos > at else ()  # "Rnds 4-4 (5)" too, but not "Rnd 4 (12)"
     if ends:
         return Label(_kind(first), number, None, True, ends=ends), False, problem, ()
     following = False
