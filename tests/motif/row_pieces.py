@@ -52,7 +52,7 @@ Chain: Ch 18.
 Row 1 (RS): Dc in 4th ch from hook (missed 3 ch count as dc), dc in each ch to end, turn.
 Row 2: Ch 3 (counts as dc), sk first st, dc in each st to end, turn.
 Row 3: Ch 3 (counts as dc), sk first st, dc in next st, [sk next 2 sts, FPtr around each of next 2 sts, FPtr around each of
-  2 missed sts, dc in next 2 sts] 2 times, dc in last st, turn.
+  2 missed sts, dc in next 2 sts] 2 times, dc in last 2 sts, turn.
 Row 4: Ch 3 (counts as dc), sk first st, dc in each st to end, turn.
 """, rows=True,
     ),

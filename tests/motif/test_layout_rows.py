@@ -18,9 +18,9 @@ QUICK = {
     "sc swatch", "post rib", "crossed dc", "spikes", "fans with chains", "ripple sc", "bunting decreasing", "diamond", "yoke",
     "mitred square sc", "bunting dc", "leafy ring", "leaf row", "granny shawl",
 }  # fmt: skip
-CROWDED = {"bobbles in single crochet": "2 pairs 0.02 apart: bobbles wider than a column between single crochets"}
+CROWDED: dict[str, str] = {}
 STEMS = {
-    "bobbles in single crochet": "a level row draws bobbles at 0.67 and the single crochets between at 1.50",
+    "cable": "1.42 where two stitches cross two",
     "spikes": "a spike reaches down two rows: 2.4",
     "ripple sc": "1.49 at either end of row 1",
     "feather and fan": "0.89 where the wave is steepest",
