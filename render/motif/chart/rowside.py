@@ -51,7 +51,7 @@ def furnish_rows(
     if not any(this.kind == "foundation" for this in fabric.rounds):
         return _from_a_point(fabric, starts, white, look)
     rows = [index for index in sorted(starts) if fabric.rounds[index].number is not None]
-    places = _places(rows, starts, symbols)
+    places = _places(fabric, rows, starts, symbols)
     every = _every(rows, places, look)
     letters = yarn_changes(fabric)
     wide = max((text_size(str(fabric.rounds[i].number), NUMBER_PT[0], look)[0] for i in rows), default=0.0)
@@ -75,12 +75,13 @@ def furnish_rows(
             radius = letter_radius(letters[index], look)
             items.append(letter_item(index, letters[index], (x + place.side * radius, place.level), look))
             x += place.side * (2 * radius + _BESIDE / 2)
-        if this.attached:
+        if this.attached and not _goes_round(fabric, index):
             items.append(triangle_item("attach", index, (x + place.side * working.TRIANGLE / 2, place.level), (-place.side, 0.0)))
-        if this.fastened:
+        if this.fastened and not _goes_round(fabric, index):
             items.append(_cut(index, start, place, symbols))
     for item in items:
         white.take(item_box(item))
+    items += [mark for index in rows for mark in _marks_of_border(fabric, index, starts[index], symbols, white)]
     repeat = look.once or row_repeat(fabric, symbols)
     if repeat is not None and rows:
         low = min((p[1] for s in symbols for mark in s.marks for p in mark.points if repeat.start <= p[0] <= repeat.end), default=0.0)
@@ -133,15 +134,24 @@ def _side(index: int, words: str, x: float, place: _Place, look: ChartLook) -> I
     return Item("side", index, (x + place.side * width / 2, place.level), width, height, words, SIDE_PT)
 
 
-def _places(rows: list[int], starts: Mapping[int, Start], symbols: tuple[Symbol, ...]) -> dict[int, _Place]:
+def _goes_round(fabric: Fabric, index: int) -> bool:
+    """Whether this is a round of a border, which is numbered beside its upper side."""
+    return fabric.rounds[index].kind == "round" and any(this.kind == "row" for this in fabric.rounds[:index])
+
+
+def _places(fabric: Fabric, rows: list[int], starts: Mapping[int, Start], symbols: tuple[Symbol, ...]) -> dict[int, _Place]:
     import numpy as np
 
     points = np.asarray([p for s in symbols for mark in s.marks for p in mark.points] or [(0.0, 0.0)])
+    mirrored = any(starts[i].on[0] * fabric.rounds[i].direction > 0.5 for i in rows if fabric.rounds[i].kind == "row")
     found: dict[int, _Place] = {}
     for index in rows:
         start = starts[index]
         side = -1.0 if start.on[0] > 0 else 1.0
         level = start.point[1] - start.tall / 2 * max(start.out[1], 0.0)
+        if _goes_round(fabric, index):
+            side = 1.0 if (fabric.rounds[index].direction > 0) != mirrored else -1.0
+            level = float(start.outline[:, 1].max()) - 0.5
         band = points[np.abs(points[:, 1] - level) <= max(start.tall / 2, 0.5)]
         band = band if len(band) else points
         found[index] = _Place(side, level, float((side * band[:, 0]).max()) * side)
@@ -149,6 +159,22 @@ def _places(rows: list[int], starts: Mapping[int, Start], symbols: tuple[Symbol,
         edges = [p.edge * side for p in found.values() if p.side == side]
         if edges and max(edges) - min(edges) <= _STRAIGHT:
             found |= {i: _Place(side, p.level, max(edges) * side) for i, p in found.items() if p.side == side}
+    return found
+
+
+def _marks_of_border(fabric: Fabric, index: int, start: Start, symbols: tuple[Symbol, ...], white: White) -> list[Item]:
+    """Where the yarn of a border is joined and cut: outside the stitches that it begins and ends with."""
+    worked = [s for s in symbols if s.round_index == index and s.into and fabric.stitches[int(s.id[1:])].role in ("stitch", "standing")]
+    if not _goes_round(fabric, index) or not worked:
+        return []
+    found: list[Item] = []
+    this = fabric.rounds[index]
+    for wanted, symbol, kind in ((this.attached, worked[0], "attach"), (this.fastened, worked[-1], "fasten off")):
+        (x, y), (nx, ny) = symbol.head, symbol.normal
+        ways = [(x + k * 0.1 * nx + j * ny, y + k * 0.1 * ny - j * nx) for j in (0.0, 0.5, -0.5, 1.0, -1.0) for k in range(3, 25)]
+        mark = triangle_item("attach" if kind == "attach" else "fasten off", index, symbol.head, start.on)
+        place = white.take_first(ways, mark.width, mark.height) if wanted else None
+        found += [triangle_item("attach" if kind == "attach" else "fasten off", index, place, start.on)] if place is not None else []
     return found
 
 
