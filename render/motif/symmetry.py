@@ -39,7 +39,7 @@ def _mark(ground: Ground, course: Course, index: int) -> tuple[Mark, tuple[tuple
     stitch, gap = course.stems[index].stitch, course.gaps[index]
     what = (
         stitch.kind, stitch.gather, tuple((leg.kind, leg.base.kind, leg.base.foot) for leg in stitch.legs),
-        len(course.stems[index].picots), len(gap.parts), len(gap.picots),
+        len(course.stems[index].picots), tuple(ground.fabric.stitches[part].kind for part in gap.parts), len(gap.picots),
     )  # fmt: skip
     return what, tuple(_place(ground, leg.base) for leg in stitch.legs)
 
