@@ -15,6 +15,8 @@ _PIN = 50.0
 """Pull of a place that a petal fixes."""
 _LEAN = 0.75
 """How far beside its foot a head may stand, over the height of its stem: it is drawn a quarter longer then."""
+_UPRIGHT = 1.0
+"""How strongly stitches along the straight sides of an oval are drawn over the one that they stand on."""
 _OVER, _OPEN = 0.02, 1e-4
 """In gores: how strongly heads are drawn over their feet, and how stiff an open wedge is, against 1 for neighbours."""
 
@@ -32,7 +34,7 @@ def on_circle(task: Task, outline: Outline) -> list[float]:
     at = _unwrapped(task, outline)
     if at is None:
         return part_around(even, room.least, perimeter)
-    at = _fan_round(task, gaps, at, perimeter)
+    feet, at = at, _fan_round(task, gaps, at, perimeter)
     if cut:
         stiff = [_OPEN if free else 1.0 for free in task.cuts]
         places = spread_around(at, [_OVER] * len(at), gaps, stiff, perimeter)
@@ -41,8 +43,20 @@ def on_circle(task: Task, outline: Outline) -> list[float]:
     pull = PULL_LACE if loose else PULL_SOLID
     stiff = [SLACK if free else 1.0 for free in room.slack]
     if not task.pins:
-        return part_around(spread_around(at, [pull] * len(at), gaps, stiff, perimeter), room.least, perimeter)
+        pulls = [_UPRIGHT if column else pull for column in _columns(task)]
+        places = spread_around(at, pulls, gaps, stiff, perimeter)
+        return part_around(_leaning(task, places, feet) if task.spine else places, room.least, perimeter)
     return _round_petals(task, outline, at, gaps, stiff, pull)
+
+
+def _columns(task: Task) -> list[bool]:
+    """Which stitches of an oval stand alone over its straight sides: upright there, all that is increased lies round its ends."""
+    count = task.course.size
+    beside = [{i for group in task.groups if k in group for i in group} for k in range(count)] if task.spine else []
+    return [
+        bool(beside) and abs(middle.real) < task.spine and not beside[k] & {(k - 1) % count, (k + 1) % count}
+        for k, middle in enumerate(task.middles)
+    ]
 
 
 def _cut(task: Task, perimeter: float) -> list[float]:

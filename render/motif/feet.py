@@ -18,6 +18,8 @@ _IN_SPACE = 0.42
 """The same in a chain space."""
 _IN_CORNER = 0.3
 """And where the space bends round a corner: feet further apart would sink in."""
+_BESIDE, _OVER_CHAIN = 0.8, 1.02
+"""As many as there are chains, or fewer, fill the space: from the stitch before it to the one after they stand evenly, a pitch apart."""
 _LEAN, _SHORT = 1.75, 0.7
 """Heads over a space may reach so much further than feet do, both ends together, for what their stitches are taller than short ones."""
 _APART = 1.3
@@ -39,7 +41,7 @@ def stand(ground: Ground, course: Course) -> list[list[complex]]:
     """The foot of every leg of every stem. Legs that share a base are fanned over it in the order of the round."""
     feet: list[list[complex]] = [[0j] * max(len(stem.stitch.legs), 1) for stem in course.stems]
     for base, members in shared(course).items():
-        for (stem, leg), foot in zip(members, _feet_on(ground, course, base, [course.stems[s] for s, _ in members]), strict=True):
+        for (stem, leg), foot in zip(members, _feet_on(ground, course, base, [s for s, _ in members]), strict=True):
             feet[stem][leg] = foot
     for standing, legs in zip(course.stems, feet, strict=True):
         if len({leg.base for leg in standing.stitch.legs}) > 1:
@@ -74,11 +76,12 @@ def _key(base: Base) -> Base:
     return base
 
 
-def _feet_on(ground: Ground, course: Course, base: Base, stems: list[Stem]) -> list[complex]:
+def _feet_on(ground: Ground, course: Course, base: Base, members: list[int]) -> list[complex]:
+    stems = [course.stems[i] for i in members]
     if base.kind == "ring":
         return _in_ring(ground, stems, pi if course.open else 2 * pi)
     if base.kind == "space" and base.id in ground.arcs:
-        return _in_space(ground, base, stems)
+        return _in_space(ground, base, stems, not any(course.gaps[i].parts for i in members[:-1]))
     anchor, normal = ground.anchor(base)
     if base.foot in ("front post", "back post"):
         return _on_post(ground, base, stems)
@@ -133,11 +136,13 @@ def _on_row_end(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
     return _in_row(anchor, normal, stems, tall / len(stems))
 
 
-def _in_space(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
-    """Along the chains' own arc, over their middle."""
+def _in_space(ground: Ground, base: Base, stems: list[Stem], together: bool) -> list[complex]:
+    """Along the chains' own arc, over their middle; ``together``, no more than there are chains, each over one of them."""
     arc = ground.arcs[base.id]
     bent = abs(arc.at(0.0)[1] - arc.at(arc.length)[1]) > 0.5
     wish = min(_IN_CORNER if bent else _IN_SPACE + 0.06 * max(arc.length - 2.0, 0.0), (arc.length + 0.25) / max(len(stems), 2))
+    if together and not bent and 1 < len(stems) <= len(ground.fabric.runs[base.id].stitches):
+        wish = max(wish, min((arc.length + _BESIDE) / (len(stems) + 1), _OVER_CHAIN))
     if len(stems) > 1:
         # Many short stitches in a long loop stand along it, or those at its ends would lie down.
         heads = sum(a.half + b.half + CLEAR for a, b in pairwise(stems)) * (1.0 if bent else _APART)

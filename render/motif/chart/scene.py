@@ -16,6 +16,9 @@ from motifold.symbols.own import OwnSymbol
 from motifold.symbols.record import dataclass
 from motifold.symbols.sizes import OVAL_LENGTH, STEM_WIDTH
 
+_SIDE_BY_SIDE = 1.1
+"""Feet of two stitches that stand upright beside each other in a space, each over a chain: the ring lies between them."""
+
 
 @dataclass(frozen=True, slots=True)
 class Symbol:
@@ -162,7 +165,7 @@ def _space_rings(fabric: Fabric, placed: Mapping[int, Placed]) -> tuple[dict[int
             continue
         bearer = next((i for i in middle if i in inked), inked[len(inked) // 2])
         feet = [placed[i].feet[len(placed[i].feet) // 2] for i in middle]
-        if len(feet) == 2 and (feet[0][0] - feet[1][0]) ** 2 + (feet[0][1] - feet[1][1]) ** 2 > 0.36:
+        if len(feet) == 2 and (feet[0][0] - feet[1][0]) ** 2 + (feet[0][1] - feet[1][1]) ** 2 > _SIDE_BY_SIDE**2:
             feet, middle = feet[:1], middle[:1]
         rings[bearer] = (*rings.get(bearer, ()), space_ring(feet, [placed[i].head for i in middle]))
         chains = [c for i in numbers for c in fabric.stitches[i].chains]
