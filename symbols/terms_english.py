@@ -96,8 +96,9 @@ CRAFT = {
 }  # fmt: skip
 
 MEANINGS = {
+    "patt": "pattern",
     "alt": "alternate", "approx": "approximately", "beg": "beginning", "bet": "between", "BL": "back loop", "BLO": "back loop only",
-    "BP": "back post", "cont": "continue", "dec": "decrease", "FL": "front loop", "FLO": "front loop only", "foll": "following", "patt": "pattern",
+    "BP": "back post", "cont": "continue", "dec": "decrease", "FL": "front loop", "FLO": "front loop only", "foll": "following",
     "FP": "front post", "inc": "increase", "lp": "loop", "m": "marker", "pat": "pattern", "pm": "place marker", "prev": "previous",
     "rem": "remaining", "rep": "repeat", "rnd": "round", "rnds": "rounds", "RS": "right side", "sm": "slip marker", "sp": "space",
     "sps": "spaces", "st": "stitch", "sts": "stitches", "tbl": "through back loop", "tch": "turning chain", "tog": "together",
