@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 _KEY_SIDE_MM = 56.0        # one column of a key
 _KEY_COLUMN_MM = 58.0      # what a key wants for each column of entries
+_NUMBERS_MM = 9.0          # beside rows, for their numbers and arrows: measured without them, a long narrow chart would come out small
 _KEY_LEAST = 0.96          # and how small it may be drawn to gain one
 _TALL = 1.5                # times as high as wide: a part of an edging is laid down
 _LEAST_PITCH_MM = 1.3      # below it a symbol is lower than 3 mm in print
@@ -46,6 +47,9 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
         bare = replace(this_look, furniture=False)
         prepared = prepare(fabric, layout, bare)
         drawing = draw_prepared(fabric, layout, prepared, bare)
+        if fabric.worked == "rows":
+            left, bottom, right, top = drawing.box
+            drawing = replace(drawing, box=(left - _NUMBERS_MM, bottom, right + _NUMBERS_MM, top))
         drawn = partial(_drawn, fabric, layout, this_look, prepared)
         least = _LEAST_PITCH_MM / chart_look.pitch_mm
         caption = chart_caption(worked, size, name, fabric, look)

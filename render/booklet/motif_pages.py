@@ -6,7 +6,7 @@ the plan of the whole booklet chooses.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from motifold.render.booklet.arrange import Arrangement, Part, chart_alone, chart_and_key, on_one_page
@@ -85,15 +85,24 @@ def _chart_pages(part: Part, room: float, fresh: bool) -> list[Arrangement]:
     """The ways of ``_ways_of_chart``, looked for once for each room: beginnings that are compared have the same ones."""
     known = (part.key, "chart first" if part.key_figure else "chart alone", round(room, 3), fresh)
     if known not in part.setting.arranged:
-        part.setting.arranged[known] = list(_ways_of_chart(part, room, fresh))
+        part.setting.arranged[known] = _different(_ways_of_chart(part, room, fresh))
     return part.setting.arranged[known]
+
+
+def _different(found: Iterable[Arrangement]) -> list[Arrangement]:
+    """Each way once: a chart that is as wide as its room comes out the same however large it might be."""
+    kept: dict[tuple[object, ...], Arrangement] = {}
+    for one in found:
+        places = tuple((round(x, 2), round(y, 2), round(box.height, 2)) for x, y, box in one.placed)
+        kept.setdefault((round(one.scale, 4), one.keyed, places), one)
+    return list(kept.values())
 
 
 def _whole_ways(part: Part, room: float) -> list[Arrangement]:
     """Chart, key and all rounds within ``room``, looked for once for each room."""
     known = (part.key, "whole" if part.key_figure else "whole, without key", round(room, 3), True)
     if known not in part.setting.arranged:
-        part.setting.arranged[known] = [whole for capped in _capped(part) for whole in on_one_page(capped, room)]
+        part.setting.arranged[known] = _different(whole for capped in _capped(part) for whole in on_one_page(capped, room))
     return part.setting.arranged[known]
 
 

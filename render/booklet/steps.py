@@ -99,9 +99,12 @@ def _overview(words: Section, figures: Sequence[Figure], composer: Composer, set
 
 
 def _pairs_legible(figures: Sequence[Figure], grid: Grid) -> bool:
-    width, height = _pair_width(grid), step_room(grid)[1]
+    """Whether steps in pairs are large enough to read, or no smaller than in rows."""
+    width, (row_width, height) = _pair_width(grid), step_room(grid)
     steps = [figure for figure in figures if figure.role == "step"]
-    return width >= _LEAST_PAIR and all(scale_within(figure, width, height) >= figure.smallest for figure in steps)
+    return width >= _LEAST_PAIR and all(
+        scale_within(figure, width, height) >= min(figure.smallest, 0.999 * scale_within(figure, row_width, height)) for figure in steps
+    )
 
 
 def _pair_width(grid: Grid) -> float:
