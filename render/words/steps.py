@@ -30,7 +30,7 @@ from motifold.render.pattern.instructions import (
 from motifold.render.sizing.units import convert, inches_text
 from motifold.render.words.places import extent_text, noun_text, place_text, round_name
 from motifold.render.words.used import nodes
-from motifold.render.words.voice import NBSP, Voice, canonical_name, capitalised
+from motifold.render.words.voice import NBSP, Voice, canonical_name, capitalised, with_article
 from motifold.symbols.stitches import MAX_YARN_OVERS, stitch_name
 
 
@@ -201,7 +201,7 @@ def _missed(voice: Voice, place: Place) -> str:
 
 
 def _counted_as(voice: Voice, counts: CountsAs) -> str:
-    parts = [voice.stitch(name) for name in counts.stitches]
+    parts = [with_article(voice.stitch(name)) if voice.plain else voice.stitch(name) for name in counts.stitches]
     if counts.chains:
         parts.append(f"{_ch(voice)}{NBSP}{counts.chains}")
     if counts.space is not None:
@@ -290,7 +290,7 @@ def _repeat(voice: Voice, repeat: Repeat, depth: int) -> str:
         return steps_text(voice, tuple(step for step in repeat.steps if not isinstance(step, Stop)), depth)
     style = _style(repeat, depth)
     stops = any(isinstance(step, Stop) for step in repeat.steps)
-    tail = _omitted(voice, repeat) + (f", ending last {voice.craft('rep')} at **" if stops else "")
+    tail = _omitted(voice, repeat) + (f", ending {voice.the}last {voice.craft('rep')} at **" if stops else "")
     if style != "*":
         inside = steps_text(voice, repeat.steps, depth + 1)
         close = {"[": "]", "(": ")"}[style]
@@ -321,7 +321,7 @@ def _again(voice: Voice, repeat: Repeat) -> str:
 def _omitted(voice: Voice, repeat: Repeat) -> str:
     if not repeat.omit:
         return ""
-    return f", omitting last {steps_text(voice, repeat.steps[-repeat.omit :], 1)}"
+    return f", omitting {voice.the}last {steps_text(voice, repeat.steps[-repeat.omit :], 1)}"
 
 
 def _repeat_rounds(voice: Voice, step: RepeatRounds) -> str:
