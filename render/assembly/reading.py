@@ -7,7 +7,7 @@ from dataclasses import replace
 from difflib import get_close_matches
 from typing import Literal
 
-from motifold.render.assembly.shapes import is_rows, is_square, side_index, side_names
+from motifold.render.assembly.shapes import is_half, is_rows, is_square, side_index, side_names
 from motifold.render.assembly.sides import Edge, interval, side_text, stitch_range
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.model import AssemblySource, JoinSource, NetCell, SidePiece
@@ -203,6 +203,8 @@ def _stitches(
         return min(most_a, most_b), None
     if join.ease:
         return min(most_a, most_b), (most_a, most_b)
+    if abs(most_a - most_b) == 1 and any(_ends_on_cut(piece, panels, number) for piece in (a, b)):
+        return min(most_a, most_b), None  # at the cut a half has no corner chain for that of the whole motif
     if join.ratio is not None and _in_ratio(most_a, most_b, join.ratio):
         return min(most_a, most_b), (most_a, most_b)
     rows = any(is_rows(panels[number[p.panel]].fabric) and p.side in ("left", "right") for p in (a, b))
@@ -214,6 +216,12 @@ def _stitches(
     )
     problems.append(Problem("sides-differ", "error", join.span, message, hint))
     return min(most_a, most_b), None
+
+
+def _ends_on_cut(piece: SidePiece, panels: tuple[PanelPlan, ...], number: Mapping[str, int]) -> bool:
+    panel = panels[number[piece.panel]]
+    side = panel.fabric.sides[panel.sides.index(piece.side)]
+    return is_half(panel.fabric) and (side.start is None) != (side.end is None)
 
 
 def _in_ratio(a: int, b: int, ratio: tuple[int, int]) -> bool:

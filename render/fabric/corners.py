@@ -30,6 +30,16 @@ def find_corners(hook: Hook, lap: Lap, count: int, before: Lap | None) -> list[i
     return []
 
 
+def find_row_corners(hook: Hook, lap: Lap, count: int) -> list[int]:
+    """The same of a row of half a motif, whose ends are no corners: exactly ``count`` of one kind, or none."""
+    inner = range(1, len(lap.atoms) - 1)
+    for candidates in (_spaces_in_one_place(hook, lap.atoms), _middles(hook, lap.atoms), _longest(lap.atoms)):
+        found = [index for index in candidates if index in inner]
+        if len(found) == count:
+            return found
+    return []
+
+
 def _base(hook: Hook, atom: Atom, last: bool) -> Key | None:
     if atom.space:
         return None

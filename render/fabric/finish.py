@@ -59,10 +59,21 @@ def finished(hook: Hook, name: str, shape: str, polygon: int, worked: Literal["r
         )
         for lap in hook.laps
     )
-    sides: tuple[Side, ...] = sides_of(hook, polygon, worked)
+    sides: tuple[Side, ...] = sides_of(hook, polygon, worked, _half_of(shape))
     return Fabric(name, shape, polygon, worked, stitches, runs, groups, rounds, sides)
 
 
 def _places(hook: Hook) -> dict[int, int]:
     """Each stitch's number within its round, from 1."""
     return {ident: number for lap in hook.laps for number, ident in enumerate(lap.stitches, 1)}
+
+
+_WHOLES = {"triangle": 3, "square": 4, "pentagon": 5, "hexagon": 6, "octagon": 8, "circle": 0}
+
+
+def _half_of(shape: str) -> int | None:
+    """The corners of the motif that a shape is half of: 6 for "half hexagon", 0 for "semicircle"; None for what is whole."""
+    words = shape.split()
+    if "semicircle" in words:
+        return 0
+    return _WHOLES.get(words[-1]) if "half" in words[:-1] else None

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 from typing import Literal
 
 from motifold.render.fabric.below import row_end_atoms
 from motifold.render.fabric.bench import Hook, Lap
+from motifold.render.fabric.corners import find_row_corners
 from motifold.render.fabric.edge import Atom
 from motifold.render.fabric.model import EdgeItem, Side
 
@@ -14,15 +16,18 @@ _FOUR = ("top", "left", "bottom", "right")
 _FROM_BELOW = ("bottom", "right", "top", "left")
 
 
-def sides_of(hook: Hook, polygon: int, worked: Literal["rounds", "rows"]) -> tuple[Side, ...]:
-    """All sides. A round shape without corners has one, the rim; a piece in rows has bottom, right, top and left."""
+def sides_of(hook: Hook, polygon: int, worked: Literal["rounds", "rows"], half_of: int | None = None) -> tuple[Side, ...]:
+    """All sides. A round shape without corners has one, the rim; a piece in rows has bottom, right, top and left.
+
+    ``half_of``: worked in rows from a ring it is half of a motif with so many corners (0: a circle); its last side is the cut.
+    """
     last = next((lap for lap in reversed(hook.laps) if lap.atoms and lap.kind in ("round", "row", "finish", "foundation")), None)
     if last is None:
         return ()
     if not last.linear and worked == "rows":
         return _of_border(hook, last) or _of_rows(hook, last)
     if last.linear or worked == "rows":
-        return _of_rows(hook, last)
+        return (_of_half(hook, last, half_of) if half_of is not None else ()) or _of_rows(hook, last)
     atoms = last.atoms if last.direction > 0 else last.atoms[::-1]
     corners = [index for index, atom in enumerate(atoms) if atom.corner]
     if polygon >= 3 and len(corners) != polygon:
@@ -120,6 +125,26 @@ def _stands_on(hook: Hook, atom: Atom, ends: Mapping[str, set[int]]) -> str:
         if hook.laps[hook.stitches[before].round].kind == "row":
             return "top"
     return "bottom"
+
+
+def _of_half(hook: Hook, last: Lap, whole: int) -> tuple[Side, ...]:
+    """What the last row's corners part it into, counter-clockwise, and the cut along the row ends. Empty where its corners don't show, or
+    where it was not begun in a ring."""
+    if last.kind != "row" or any(lap.kind == "foundation" for lap in hook.laps):
+        return ()
+    atoms = last.atoms if last.direction > 0 else last.atoms[::-1]
+    count = max((whole - 1) // 2, 0)
+    found = find_row_corners(hook, last, count) if count else []
+    if len(found) != count:
+        return ()
+    corners = sorted(found if last.direction > 0 else (len(atoms) - 1 - index for index in found))
+    bounds = [-1, *corners, len(atoms)]
+    arcs = [
+        _side(str(k + 1), atoms[low + 1 : high], atoms[low] if low >= 0 else None, atoms[high] if high < len(atoms) else None)
+        for k, (low, high) in enumerate(pairwise(bounds))
+    ]
+    cut = [*row_end_atoms(hook, left=True)[::-1], *row_end_atoms(hook, left=False)]
+    return (*arcs, _side(str(len(arcs) + 1), cut, None, None))
 
 
 def _of_rows(hook: Hook, last: Lap) -> tuple[Side, ...]:
