@@ -13,10 +13,10 @@ from motifold.render.fabric.corners import mark_corners
 from motifold.render.fabric.counts import atoms_of, check_claims, count, warn_unstated, wrong_claim
 from motifold.render.fabric.edge import Atom, Cursor, oriented
 from motifold.render.fabric.flatness import warn_of_shape
+from motifold.render.fabric.left import left_between
 from motifold.render.fabric.lines import Job, in_ring
 from motifold.render.fabric.making import hang, new_run
 from motifold.render.fabric.marks import hang_markers
-from motifold.render.fabric.places import left_between
 from motifold.render.fabric.wording import key_of, label_span, listed, round_word, step_words, target_word
 from motifold.render.pattern.instructions import (
     Chain,

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from motifold.render.fabric.absent import missing, note_idle, warn_passed, what_there_is
-from motifold.render.fabric.bench import Beyond, Hook, Lap
+from motifold.render.fabric.bench import Beyond, Hook
 from motifold.render.fabric.claims import is_turning_chain
-from motifold.render.fabric.edge import Atom, Cursor, Match, any_of, beside, first_match, last_match, matcher
+from motifold.render.fabric.edge import Atom, Cursor, Match, beside, first_match, last_match, matcher
+from motifold.render.fabric.left import leave_behind
 from motifold.render.fabric.marks import before_index, middle
 from motifold.render.fabric.model import Base, Foot
 from motifold.render.fabric.wording import key_of, round_word, target_word
@@ -356,6 +357,8 @@ def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     one = find_next(hook, cursor, match)
     if one is None:
         return beyond(hook, cursor, place, span, target)
+    if place.manner == "before":
+        return _before(hook, cursor, place, match, one)
     named = target.kind == "group" or (cursor.atom(one).group >= 0 and cursor.atom(one).group_name == target.name)
     end = group_range(cursor, one)[1] if named else one
     limit = cursor.limit + (1 if cursor.cyclic and cursor.taken_start else 0)
@@ -370,31 +373,22 @@ def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     return Base("gap", cursor.atom(two).id, "gap", cursor.atom(end).id)
 
 
+def _before(hook: Hook, cursor: Cursor, place: Place, match: Match, index: int) -> Base:
+    """``sp before next dc``: the gap on this side of what comes next, which is still to be worked; from that gap it is the one after."""
+    there = hook.lap.last_base
+    if there is not None and there.kind == "gap" and there.id == cursor.atom(index).id:
+        further = first_match(cursor, match, group_range(cursor, index)[1] + 1, cursor.limit + (1 if cursor.cyclic else 0))
+        index = index if further is None else further
+    if index - 1 > cursor.pos:
+        take(hook, cursor, index - 1)
+    if cursor.atom(index - 1).space:
+        return base_of(hook, cursor, index - 1, place)
+    return Base("gap", cursor.atom(index).id, "gap", cursor.atom(index - 1).id)
+
+
 def gap_remains(cursor: Cursor, match: Match, stop: int) -> bool:
     """Whether a gap is left: it needs something on either side, and the last may be where the round began."""
     first = first_match(cursor, match, cursor.following, stop)
     return (
         first is not None and first_match(cursor, match, first + 1, stop + (1 if cursor.cyclic and cursor.taken_start else 0)) is not None
     )
-
-
-def leave_behind(hook: Hook, cursor: Cursor, index: int) -> None:
-    """The hook jumps ahead to an index: what it leaves behind unworked, of the kinds that the round claims, is noted."""
-    lap = hook.lap
-    if lap.cursor is not cursor or lap.leave or not lap.claims or not cursor.size:
-        return
-    if index - cursor.following == 1 and cursor.atom(cursor.following).space and not cursor.atom(index).space:
-        return  # a mesh: the one space before the stitch is bridged
-    lap.left.extend(left_between(lap, cursor, cursor.following, index))
-
-
-def left_between(lap: Lap, cursor: Cursor, start: int, stop: int) -> Iterator[int]:
-    """What the line claims from ``start`` up to ``stop``: a group that it names is claimed whole, not stitch by stitch."""
-    claimed = any_of(lap.claims, lap.groups_named)
-    begun = cursor.atom(cursor.start).group if cursor.size and cursor.cyclic else -1
-    for index in range(start, stop):
-        atom = cursor.atom(index)
-        if begun >= 0 and atom.group == begun and atom.group_name in lap.groups_named:
-            continue  # the group that the round began in
-        if claimed(atom) and (atom.head or atom.group_name not in lap.groups_named):
-            yield index

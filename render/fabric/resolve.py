@@ -8,6 +8,7 @@ from motifold.render.fabric.absent import missing
 from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.edge import Cursor, first_match, last_match, matcher
+from motifold.render.fabric.left import leave_behind
 from motifold.render.fabric.marks import middle
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import (
@@ -22,7 +23,6 @@ from motifold.render.fabric.places import (
     foot_of,
     group_range,
     last_of_its_side,
-    leave_behind,
     next_base,
     next_chain,
     on_foundation_chain,
@@ -103,8 +103,14 @@ def _is_beginning(place: Place) -> bool:
     return place.target.kind in ("tch", "missed") or (place.which == "beg" and place.target.kind == "ch")  # a skipped st is resolved before
 
 
+_AS_THE_BEGINNING = ("as beg", "as the beg", "as first", "as join")
+
+
 def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
-    """``same st``, ``same sp``: where the hook is."""
+    """``same st``, ``same sp``: where the hook is; ``same st as beg ch-5``: where the round began."""
+    standing = hook.lap.standing
+    if standing is not None and place.words is not None and place.words.startswith(_AS_THE_BEGINNING):
+        return hook.stitches[standing].legs[0].base
     if cursor.pos == cursor.start and not hook.walking:
         use_start(cursor, hook.lap.groups_named)
     cursor.fresh = False

@@ -11,6 +11,7 @@ from motifold.render.fabric.begin import begin_in_foundation, stand_in, stand_up
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.decreases import together_from, together_over
 from motifold.render.fabric.edge import first_match
+from motifold.render.fabric.left import leave_behind
 from motifold.render.fabric.making import add_chains, add_stitch, grouped, kind_of_spec, new_run
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import (

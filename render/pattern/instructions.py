@@ -95,7 +95,7 @@ Which = Literal[
 """``current``: "in ch-2 sp", the one just come to. ``beg``: "in beg sp", "in beg ch-3". ``nth``: see ``ordinal``.
 ``made``: the stitch just made ("sl st in top of dc just made")."""
 
-Manner = Literal["in", "around", "between", "behind", "over", "in front"]
+Manner = Literal["in", "around", "between", "before", "behind", "over", "in front"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +107,7 @@ class Place:
     "in each dc and each ch-1 sp to next corner sp": which each, target dc, also (sp 1,), extent to next corner sp.
     "in 4th ch from hook": which nth, ordinal 4, from_hook. "around next sc of Rnd 2": manner around, of_round 2.
     "in st 2 rnds below": below 2. "between next 2 dc": manner between, target between named dc, count 2.
+    "in sp before next dc": manner before, target between named dc.
     "dc2tog over next 2 sts": manner over, count 2, each False; "dc2tog over same st and next st": ``then`` has the further places.
     """
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from motifold.render.pattern.instructions import Amount, Extent, Place, Target
 from motifold.render.words.voice import NBSP, Voice
 
-_PREPOSITIONS = {"in": "in", "around": "around", "between": "between", "behind": "behind", "over": "over", "in front": "in front of"}
+_PREPOSITIONS = {
+    "in": "in", "around": "around", "between": "between", "before": "in", "behind": "behind", "over": "over", "in front": "in front of",
+}  # fmt: skip
 _BARE = ("ring", "tch", "side", "missed")
 _EDGES = ("foundation", "unused loop", "row end")
 """Kinds of place of which there are many, each with a name of several words."""
@@ -21,6 +23,8 @@ def place_text(voice: Voice, place: Place) -> str:
     preposition = _PREPOSITIONS[place.manner]
     if place.which == "evenly":
         return _evenly(voice, place)
+    if place.manner == "before":
+        return f"in{_space(voice, 'sp')} before {_beside(voice, place)}"
     if place.target.kind == "between" and place.manner != "between":
         return f"in{_space(voice, 'sp')} between {_between(voice, place)}"
     loop = _loop(voice, place)
@@ -55,6 +59,15 @@ def _evenly(voice: Voice, place: Place) -> str:
     words = (said, noun) if said and " " not in said else (noun, said)  # "left side", "side of heel flap"
     along = " ".join(part for part in words if part)
     return f"evenly along {along}"
+
+
+def _beside(voice: Voice, place: Place) -> str:
+    """"next dc", "next group": what lies after the gap."""
+    name = place.target.name
+    nouns = {"st": voice.craft("st"), "group": "group", "sp": voice.craft("sp")}
+    noun = nouns.get(name or "st") or voice.stitch(name or "st")
+    corner = "corner " if place.target.corner else ""
+    return _with_tail(voice, place, f"{voice.the}{_which_word(voice, place)} {corner}{noun}")
 
 
 def _between(voice: Voice, place: Place) -> str:

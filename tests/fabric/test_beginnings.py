@@ -119,3 +119,23 @@ Rnd 2: Sl st in each of next 2 dc, sl st in next ch-2 sp, ch 3, (dc, ch 2, 2 dc)
 """
     assert fabric_of(square.format(end=", dc in each st to end")).rounds[-1].counts["dc"] == 28
     assert made(square.format(end="")).codes == ["left-over"]
+
+
+ROUND_OF_12 = """Ring: Ch 4; join with sl st in first ch to form a ring.
+Rnd 1: Ch 3 (counts as dc), 11 dc in ring; join with sl st in top of beg ch-3. (12 dc)
+"""
+
+
+@pytest.mark.parametrize("same", ["same st as beg ch-5", "same st as join", "same st as joining sl st"])
+def test_the_last_stitch_may_stand_where_the_round_began(same: str) -> None:
+    last = f"Rnd 2: Ch 5 (counts as dc and ch 2), [dc in next dc, ch 2] 11 times, dc in {same}, ch 2; join with sl st in 3rd ch of beg ch-5."
+    fabric = fabric_of(ROUND_OF_12 + last + " (13 dc, 13 ch-2 sps)\n")
+    made_in_2 = [stitch for stitch in fabric.stitches if stitch.round == 2 and stitch.kind == "dc"]
+    assert made_in_2[-1].legs[0].base.id == made_in_2[0].legs[0].base.id
+
+
+def test_a_gap_before_the_next_stitch_leaves_that_stitch_to_be_worked() -> None:
+    text = "Rnd 2: Ch 3 (counts as dc), dc in sp before next dc, [dc in next dc, dc in sp before next dc] 11 times; join. (24 dc)\n"
+    fabric = fabric_of(ROUND_OF_12 + text)
+    kinds = [stitch.legs[0].base.kind for stitch in fabric.stitches if stitch.round == 2 and stitch.kind == "dc"]
+    assert kinds == ["stitch", "gap"] * 12

@@ -193,7 +193,14 @@ def _noun_place(r: Reader, parts: Parts, bound: bool, space: Which) -> Found:
         _noun(r, inner)
         parts.which, parts.each = parts.which or inner.which, parts.each or inner.each
         parts.count, parts.target = inner.count, inner.target
-    if parts.manner == "between":
+    elif parts.target.kind in ("sp", "st") and parts.target.chains is None and r.peek().raw == "before":
+        r.take()
+        parts.manner = "before"
+        inner = Parts(r.pos)
+        read_qualifiers(r, inner)
+        _noun(r, inner)
+        parts.which, parts.target = inner.which or "next", inner.target
+    if parts.manner in ("between", "before"):
         _between(r, parts)
     bare_loop = parts.loop is not None and parts.which is None and parts.count is None and not parts.each and not parts.unused
     bare_loop = bare_loop and r.before().value in ("blo", "flo", "both loops")
@@ -240,6 +247,9 @@ def _between(r: Reader, parts: Parts) -> None:
     target = parts.target
     name = target.name or ("group" if target.kind == "group" else "st" if target.kind in ("st", "ch") else target.kind)
     parts.target = Target("between", name=name, corner=target.corner)
+    if parts.manner == "before":
+        parts.count = ONE
+        return
     if parts.each and parts.which is None:
         parts.which = "each"
     parts.count = parts.count or Amount((2,))
