@@ -18,7 +18,6 @@ from motifold.render.fabric.places import (
     RING,
     along_one_side,
     base_of,
-    leave_behind,
     next_base,
     next_chain,
     on_foundation_chain,
