@@ -8,7 +8,7 @@ from dataclasses import field
 from motifold.render.fabric.model import Base, Fabric, Run
 from motifold.render.motif.arc import Arc
 from motifold.render.motif.course import Course, picots_of
-from motifold.render.motif.extents import CLEAR, body_of, head_half
+from motifold.render.motif.extents import CLEAR, FOOT_RISE, body_of, head_half, stem_height
 from motifold.render.motif.frame import Frame
 from motifold.render.motif.gores import gores_of
 from motifold.render.motif.model import RoundShape
@@ -26,7 +26,8 @@ class Ground:
     much further out a round would have to be for all its heads to have their room; ``rounded``: the rounds with rounded corners;
     ``broadest``: how much broader than the row below a row must be, at the most.
     ``frame``: what a border goes round; ``edges``: where it stands on the ends of rows (stitch, True) and on the other side of a
-    foundation (stitch, False), and which way is out there.
+    foundation (stitch, False), and which way is out there. ``again``: what is shown a second time, for which round, where, and its way
+    out; ``lifted``: the rounds that stand on such.
     """
 
     fabric: Fabric
@@ -55,6 +56,8 @@ class Ground:
     broadest: float = 1.0
     frame: Frame | None = None
     edges: dict[tuple[int, bool], tuple[complex, complex]] = field(default_factory=dict)
+    again: list[tuple[int, int, complex, complex]] = field(default_factory=list)
+    lifted: set[int] = field(default_factory=set)
 
     @staticmethod
     def of(fabric: Fabric, fullness: Mapping[int, float] | None = None) -> Ground:
@@ -95,6 +98,11 @@ class Ground:
             return (start + end) / 2, self.normals.get(base.id, 1 + 0j)
         if base.kind != "ring" and base.id in self.heads:
             return self.heads[base.id], self.normals[base.id]
+        legs = self.fabric.stitches[base.id].legs if base.kind == "stitch" else ()
+        if legs and legs[0].base.id < base.id:
+            # A stitch of the round that is being placed, which a spiral ends in: over what that stands on.
+            under, normal = self.anchor(legs[0].base)
+            return under + normal * (FOOT_RISE + stem_height(self.fabric.stitches[base.id])), normal
         return 0j, 1 + 0j
 
 

@@ -7,7 +7,7 @@ from cmath import exp
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.level import level
-from motifold.render.motif.model import Layout, Link, Placed, Point, RoundShape
+from motifold.render.motif.model import Again, Layout, Link, Placed, Point, RoundShape
 from motifold.render.motif.radial import lay_rounds
 from motifold.render.motif.rows import grows_at_its_ends, lay_rows
 
@@ -35,7 +35,8 @@ def _layout(ground: Ground, turn: float) -> Layout:
             placed.append(Placed(number, feet, point(ground.heads[number] * spin), normal, bend))
     links = tuple(Link(run, tuple(point(p * spin) for p in points)) for run, points in ground.links)
     shapes = tuple(_turned(shape, spin, ground.order.get(shape.round, 1)) for shape in ground.shapes)
-    return Layout(ground.fabric.worked, tuple(placed), links, shapes, turn)
+    again = tuple(Again(number, later, point(head * spin), point(way * spin)) for number, later, head, way in ground.again)
+    return Layout(ground.fabric.worked, tuple(placed), links, shapes, turn, again)
 
 
 def _turned(shape: RoundShape, spin: complex, order: int) -> RoundShape:

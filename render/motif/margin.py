@@ -131,6 +131,8 @@ def _spot(ground: Ground, stitch: Stitch) -> _Spot:
     """A joining stitch lies between the last stitch and the first; a walking one on what it walks over."""
     course = ground.courses.get(stitch.round)
     base = stitch.legs[0].base if stitch.legs else None
+    if course is not None and stitch.round in ground.lifted:
+        return _joint(ground, course)
     if course is not None and base is not None and ground.at.get(base.id, (-1, 0))[0] == stitch.round and base.kind == "stitch":
         return _joint(ground, course)
     if base is not None and base.kind != "ring":

@@ -50,6 +50,16 @@ class RoundShape:
 
 
 @dataclass(frozen=True, slots=True)
+class Again:
+    """A stitch shown a second time, outside all that was worked before: ``round`` goes into a loop of it that was left unused."""
+
+    stitch: int
+    round: int
+    head: Point
+    normal: Point
+
+
+@dataclass(frozen=True, slots=True)
 class Layout:
     """A Fabric's positions, in the same order as ``Fabric.stitches`` (stitches without a place of their own left out)."""
 
@@ -58,3 +68,4 @@ class Layout:
     links: tuple[Link, ...]
     shapes: tuple[RoundShape, ...]
     turn: float = 0.0    # how far the whole chart was turned to stand level, radians (already applied)
+    again: tuple[Again, ...] = ()

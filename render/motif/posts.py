@@ -35,7 +35,7 @@ def column_of(ground: Ground, stem: Stem, foot: complex) -> complex:
 
 def bend_posts(ground: Ground, course: Course) -> None:
     """Give every post stitch, and every stitch that reaches over a round, its inner points."""
-    for stem in course.stems:
+    for stem in course.stems if course.round not in ground.lifted else ():
         legs = stem.stitch.legs
         if len(legs) != 1 or legs[0].base.id not in ground.at or legs[0].base.kind != "stitch":
             continue

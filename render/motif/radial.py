@@ -14,6 +14,7 @@ from motifold.render.motif.feet import stand
 from motifold.render.motif.given import edge_standing, framed_edge, turning_at_corners
 from motifold.render.motif.gores import kept_order
 from motifold.render.motif.ground import Ground
+from motifold.render.motif.layer import is_layer, lifted
 from motifold.render.motif.margin import fill_margins
 from motifold.render.motif.petals import petals_of
 from motifold.render.motif.picots import ring_radius
@@ -63,6 +64,9 @@ def _laid(ground: Ground) -> Ground:
         elif course.size and worked.kind == "edge":
             course = turning_at_corners(ground, course)
             settle(ground, course, edge_standing(ground, course), 1)
+        elif course.size and is_layer(ground, course):
+            with lifted(ground, course):
+                lay_round(ground, course)
         elif course.size:
             lay_round(ground, course)
     return ground

@@ -103,7 +103,7 @@ def _marks(stitch: Stitch, place: Placed, own: Mapping[str, OwnSymbol]) -> tuple
         return ()
     feet = place.feet or (place.head,)
     if stitch.role == "given":
-        return _given_marks(stitch, place.head, place.normal, feet[0])
+        return given_marks(stitch, place.head, place.normal, feet[0])
     if stitch.kind in own:
         return own[stitch.kind].marks(feet[len(feet) // 2], place.head)
     if not stitch.legs:
@@ -112,7 +112,7 @@ def _marks(stitch: Stitch, place: Placed, own: Mapping[str, OwnSymbol]) -> tuple
     return stitch_marks(stitch.kind, legs, place.head, place.normal, stitch.gather, place.bend)
 
 
-def _given_marks(stitch: Stitch, head: Point, normal: Point, foot: Point) -> tuple[Mark, ...]:
+def given_marks(stitch: Stitch, head: Point, normal: Point, foot: Point) -> tuple[Mark, ...]:
     """A stand-in: a chain as it is, of a stitch its head and the top of its stem."""
     if stitch.kind == "ch" and stitch.run is None:  # one chain of a foundation, whose other side is worked into
         x, y = -normal[1] * OVAL_LENGTH / 2, normal[0] * OVAL_LENGTH / 2
