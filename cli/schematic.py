@@ -59,5 +59,6 @@ def command(
         note = None if steps else finished_note(assembly)
         if note is not None:
             click.echo(note, err=True)
-        write_drawings(draw_schematics(assembly, steps, drawn_rims(worked)), target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi)
+        drawings = draw_schematics(assembly, steps, drawn_rims(worked))
+        write_drawings(drawings, target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi)
         finish(job)

@@ -45,7 +45,7 @@ def assemble(
     openings = _openings(joint, source.seam.adds_cm)
     outlines = lay_panels(panels, seams, shapes, source.seam.adds_cm)
     trails, pass_problems = sew(source, joint, outlines)
-    passes = seam_passes(trails, seams)
+    passes = seam_passes(trails, joint)
     one = Assembly(
         panels=tuple(
             Panel(p.name, p.fabric.name, p.sides, p.cell, outline, _lengths(shape))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from motifold.render.assembly.joint import Joint, seam_ends, wedge_degrees
 from motifold.render.assembly.model import Corner, Gap, SeamPass
@@ -10,6 +10,7 @@ from motifold.render.assembly.own_passes import prove_passes
 from motifold.render.assembly.passes import Hub, SeamGraph, Spoke, Trail, Web, plan_trails
 from motifold.render.assembly.reading import SeamPlan, resolve
 from motifold.render.assembly.shapes import Point
+from motifold.render.assembly.sides import stitch_range
 from motifold.render.assembly.surface import Glue, Wheel, build_surface
 from motifold.render.pattern.model import AssemblySource, SidePiece
 from motifold.render.pattern.problem import Problem
@@ -122,13 +123,40 @@ def _order(joint: Joint, index: int) -> tuple[float, ...]:
     return (1.0, float(cell[1]), float(cell[0])) if standing else (0.0, float(cell[0]), float(cell[1]))
 
 
-def seam_passes(trails: tuple[Trail, ...], seams: tuple[SeamPlan, ...]) -> tuple[SeamPass, ...]:
+def seam_passes(trails: tuple[Trail, ...], joint: Joint) -> tuple[SeamPass, ...]:
+    """Each pass with its stitches. Pieces of the same two sides that follow each other are one stretch: no panels meet between them."""
     passes = []
     for number, trail in enumerate(trails, start=1):
-        meetings = len(trail.steps) - (0 if trail.closed else 1)
-        stitches = sum(seams[step.seam].stitches for step in trail.steps) + meetings
-        passes.append(SeamPass(number, trail.steps, stitches, trail.closed, meetings))
+        runs: list[list[SeamPlan]] = []
+        for step in trail.steps:
+            seam = joint.seams[step.seam]
+            if runs and _goes_on(runs[-1][-1], seam):
+                runs[-1].append(seam)
+            else:
+                runs.append([seam])
+        meetings = len(runs) - (0 if trail.closed else 1)
+        passes.append(SeamPass(number, trail.steps, sum(_run_stitches(run, joint) for run in runs) + meetings, trail.closed, meetings))
     return tuple(passes)
+
+
+def _goes_on(one: SeamPlan, two: SeamPlan) -> bool:
+    """Whether the second seam joins the next stretch of the same two sides."""
+    if one.b is None or two.b is None or one.twist or two.twist:
+        return False
+    a, b, c, d = one.edge_a, one.edge_b, two.edge_a, two.edge_b
+    same = (a.panel, a.side, b.panel, b.side) == (c.panel, c.side, d.panel, d.side)
+    return same and ((a.high == c.low and b.low == d.high) or (a.low == c.high and b.high == d.low))
+
+
+def _run_stitches(run: Sequence[SeamPlan], joint: Joint) -> int:
+    """Of one seam its own; of stretches together what they make as one, for halves of an odd side must not both be rounded up."""
+    if len(run) == 1 or any(seam.eased for seam in run):
+        return sum(seam.stitches for seam in run)
+    most = []
+    for edges in ([seam.edge_a for seam in run], [seam.edge_b for seam in run]):
+        side = joint.panels[edges[0].panel].fabric.sides[edges[0].side]
+        most.append(stitch_range(side, min(edge.low for edge in edges), max(edge.high for edge in edges))[1])
+    return min(most)
 
 
 def find_gaps(joint: Joint, trails: tuple[Trail, ...], corners: tuple[Corner, ...]) -> tuple[Gap, ...]:

@@ -318,3 +318,15 @@ def _truncated_icosahedron() -> list[tuple[int, ...]]:
 
 
 SOLIDS = {12: _dodecahedron(), 32: _truncated_icosahedron()}
+
+
+def test_quarters_that_follow_each_other_are_sewn_as_the_half_that_they_are(by_hand: SimpleNamespace) -> None:
+    """Half of 33 stitches is 17 at most, not twice the 9 of a quarter, and nothing is worked across between quarters of one side."""
+    quarters = ["A.left[1/4] + B.right[4/4]", "A.left[3/4] + B.right[2/4]", "A.left[4/4] + B.right[1/4]"]
+    assembly, problems = assemble(by_hand.source("A B", quarters), {"square": by_hand.open_motif()}, {"square": 10.0})
+    assert assembly is not None and problems == ()
+    side = by_hand.open_motif().sides[0].stitches
+    alone = -(-side // 4)
+    assert sorted((one.stitches, one.meetings, len(one.steps)) for one in assembly.passes) == sorted(
+        [(side, 0, 1), (alone, 0, 1), (-(-side // 2), 0, 2)]
+    )
