@@ -57,13 +57,17 @@ class PassStep:
 
 @dataclass(frozen=True, slots=True)
 class SeamPass:
-    """One attachment of yarn to one fastening off. ``stitches`` includes one across each meeting of panels (``meetings`` of them)."""
+    """One attachment of yarn to one fastening off. ``stitches`` includes one across each meeting of panels (``meetings`` of them).
+
+    ``each``: the same step by step, with the meeting that leads to it; a closed pass has one more, back to where it began.
+    """
 
     number: int
     steps: tuple[PassStep, ...]
     stitches: int
     closed: bool
     meetings: int = 0
+    each: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

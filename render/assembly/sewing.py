@@ -127,15 +127,16 @@ def seam_passes(trails: tuple[Trail, ...], joint: Joint) -> tuple[SeamPass, ...]
     """Each pass with its stitches. Pieces of the same two sides that follow each other are one stretch: no panels meet between them."""
     passes = []
     for number, trail in enumerate(trails, start=1):
-        runs: list[list[SeamPlan]] = []
+        run: list[SeamPlan] = []
+        each: list[int] = []
+        meetings = int(trail.closed)
         for step in trail.steps:
             seam = joint.seams[step.seam]
-            if runs and _goes_on(runs[-1][-1], seam):
-                runs[-1].append(seam)
-            else:
-                runs.append([seam])
-        meetings = len(runs) - (0 if trail.closed else 1)
-        passes.append(SeamPass(number, trail.steps, sum(_run_stitches(run, joint) for run in runs) + meetings, trail.closed, meetings))
+            met = bool(each) and not _goes_on(run[-1], seam)
+            run = [seam] if met or not run else [*run, seam]
+            each.append(_run_stitches(run, joint) - _run_stitches(run[:-1], joint) + met)
+            meetings += met
+        passes.append(SeamPass(number, trail.steps, sum(each) + trail.closed, trail.closed, meetings, tuple(each)))
     return tuple(passes)
 
 
@@ -150,7 +151,7 @@ def _goes_on(one: SeamPlan, two: SeamPlan) -> bool:
 
 def _run_stitches(run: Sequence[SeamPlan], joint: Joint) -> int:
     """Of one seam its own; of stretches together what they make as one, for halves of an odd side must not both be rounded up."""
-    if len(run) == 1 or any(seam.eased for seam in run):
+    if len(run) < 2 or any(seam.eased for seam in run):
         return sum(seam.stitches for seam in run)
     most = []
     for edges in ([seam.edge_a for seam in run], [seam.edge_b for seam in run]):

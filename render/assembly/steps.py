@@ -88,7 +88,6 @@ def _step(assembly: Assembly, one: SeamPass, flat: tuple[bool, ...], first: int,
     steps = one.steps[first:last]
     seams = [assembly.seams[step.seam] for step in steps]
     whole = first == 0 and last == len(one.steps)
-    meetings = len(steps) - 1 + (first > 0) + (whole and one.closed)
     return AssemblyStep(
         0,
         "seam" if any(flat[step.seam] for step in steps) else "fold",
@@ -96,7 +95,7 @@ def _step(assembly: Assembly, one: SeamPass, flat: tuple[bool, ...], first: int,
         steps,
         tuple(seam.name for seam in seams),
         _unique(piece.panel for seam in seams for piece in (seam.a, seam.b) if piece is not None),
-        sum(seam.stitches for seam in seams) + meetings,
+        sum(one.each[first:last]) + (one.closed and last == len(one.steps)),
         seam_corners(assembly, seams[0], steps[0].forward),
         seam_corners(assembly, seams[-1], not steps[-1].forward),
         attach=first == 0,

@@ -206,7 +206,12 @@ def _corner(name: str) -> str:
     """"base.top-left" is the top-left corner of base; "L.6-1" the corner of L between sides 6 and 1."""
     panel, _, corner = name.rpartition(".")
     if "[" in corner:
-        return f"the fold of {panel}"
+        side, _, share = corner.rstrip("]").partition("[")
+        part, _, parts = share.partition("/")
+        along = f"side{NBSP}{side}" if side.isdigit() else f"the {side}"
+        if 2 * int(part) == int(parts):
+            return f"the middle of {along} of {panel}"
+        return f"the end of the {ordinal_word(int(part))} of {parts} parts of {along} of {panel}"
     first, _, second = corner.partition("-")
     if first.isdigit() and second.isdigit():
         return f"the corner of {panel} between sides {first} and {second}"
