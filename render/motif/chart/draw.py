@@ -9,6 +9,7 @@ from motifold.render.drawing.display import Drawing, Group, Operation, Path, Str
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
 from motifold.render.drawing.measure import grey_of
 from motifold.render.fabric.model import Fabric
+from motifold.render.motif.chart.again import shown_again
 from motifold.render.motif.chart.furniture import furnish
 from motifold.render.motif.chart.ink import operations, path_of, styled
 from motifold.render.motif.chart.items import QUIET, Item, draw_item, draw_leader, item_reach
@@ -101,6 +102,7 @@ def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLo
     children += [line for item in items for line in draw_leader(item, look)]
     children += _sector_edges(chart, look)
     children += _links(fabric, layout, look)
+    children += shown_again(fabric, layout, look, max((s.round_index for s, _ in shown), default=-1))
     ordered = sorted(shown, key=lambda pair: (not pair[0].given, not pair[0].behind, pair[0].round_index, pair[0].index))
     children += [draw_symbol(symbol, paths, fabric, look) for symbol, paths in ordered if symbol.marks]
     children += [draw_item(item, fabric, look) for item in items]
