@@ -22,6 +22,7 @@ from motifold.render.motif.extents import (
 from motifold.render.motif.feet import shared
 from motifold.render.motif.frame import Frame
 from motifold.render.motif.ground import Ground
+from motifold.render.motif.ink import to_segment
 from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
 from motifold.render.motif.over import Disc, obstacles, over
@@ -43,6 +44,12 @@ _LEVEL = 1.0
 """Loops of a crowded row stand upright between heads that differ in height by less than this."""
 _LYING = 0.6
 """A head lies over where the run from it goes so much more outward than along."""
+_OVER_CHAINS = 0.2575
+"""From the middle line of chains to the lowest point of a beginning chain that stands on them."""
+_BLUNT, _ACUTE, _INTO_CORNER = 1.25, 1.6, 0.93
+"""Between these a square's corner turns (the difference of the unit vectors along its sides); so far into it do chains reach that a
+single stitch will stand on, out to the corner of the next round.
+"""
 _BOW = 1.06
 """A run that must bow is drawn this much longer than its ovals need."""
 
@@ -97,7 +104,12 @@ def _over_petal(ground: Ground, course: Course, standing: Standing, index: int, 
     start, end = _ends_of(ground, standing, course, index, False)
     if abs(end - start) < least and len(gap.parts) > 2:
         start, end = _ends_of(ground, standing, course, index, True)
-    return over(start, end, covers, least * 1.03)
+    run = gap.runs[0][0] if len(gap.runs) == 1 else -1
+    wide = ground.loads[run] if run in ground.level and not course.open and not standing.outline.corners else 0.0
+    path = over(start, end, covers, least * 1.03, wide)
+    if path is not None and wide:
+        ground.broad.add(run)
+    return path
 
 
 def path_of(ground: Ground, course: Course, standing: Standing, index: int) -> Arc:
@@ -116,7 +128,8 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int) -> A
         tip = outline.corner(number)
         if isinstance(outline, Outline) and outline.rho:
             tip = 2 * outline.at(number * outline.side)[0] - (start + end) / 2
-        return _round_corner(start, end, tip, [_size(ground, part) for part in gap.parts])
+        single = any(run in ground.odd for run, _, _ in gap.runs)
+        return _round_corner(start, end, tip, [_size(ground, part) for part in gap.parts], single)
     if _given(gap, ground):
         # Hung so low that what is worked into it stands level with what is worked into the stitches beside it.
         return _dropped(_along(outline, standing, index, after, start, end), SPACE_RISE - FOOT_RISE)
@@ -226,14 +239,16 @@ def _dropped(path: Arc, drop: float) -> Arc:
     return arc_of(points)
 
 
-def _round_corner(start: complex, end: complex, corner: complex, sizes: list[float]) -> Arc:
-    """Round a corner by a curve with the true corner as its control; drawn further out until its ovals have room."""
+def _round_corner(start: complex, end: complex, corner: complex, sizes: list[float], single: bool) -> Arc:
+    """Round a corner by a curve with the true corner as its control; drawn further out until its ovals have room. ``single``: a stitch
+    will stand in its middle.
+    """
     least = sum(sizes) + (len(sizes) - 1) * (PITCH_LEAST - OVAL_LEAST)
     if least > 1.5 * (abs(start - corner) + abs(end - corner)):
         return bulged(start, end, least * _BOW)
     # The sharper the corner, the further into it the chains reach, or they would cut it off.
     turn = abs(_way(start, corner) - _way(corner, end))
-    low, high = min(0.9, 0.3 + 0.32 * turn), 1.0
+    low, high = _INTO_CORNER if single and _BLUNT < turn < _ACUTE else min(0.9, 0.3 + 0.32 * turn), 1.0
     for step in range(9):
         reach = low + (high - low) * step / 8
         path = bezier(start, start + reach * (corner - start), end + reach * (corner - end), end)
@@ -347,18 +362,27 @@ def upright(ground: Ground, stem: Stem, over_ring: bool, free: float) -> None:
     least = (count - 1) * _UPRIGHT_PITCH + _UPRIGHT
     # A column may begin lower than a foot, at the base's own ink, and rise as high as a head's ink does.
     lower = -0.03 if over_ring else 0.08
-    deeper = 0.21 if stitch.legs[0].base.kind == "space" and not over_ring else 0.0
+    deeper = 0.0
+    arc = ground.arcs.get(stitch.legs[0].base.id) if stitch.legs[0].base.kind == "space" and not over_ring else None
+    if arc is not None:
+        # How much nearer it may come to the chains that it stands on.
+        nearest = min(arc.points, key=lambda p: abs(foot - p))
+        free_below = min(to_segment(foot, a, b) for a, b in pairwise(arc.points)) - _OVER_CHAINS
+        free_below /= max((up / _way(nearest, foot)).real, 0.5) if free_below > 0 and len(arc.points) > 3 else 1.0
+        lower, deeper = min(lower, free_below), min(max(free_below - lower, 0.0), 0.21)
     low, high = foot - up * lower, head + up * 0.065
     low -= up * min(max(least - abs(high - low), 0.0), deeper)
     high += up * min(max(least - abs(high - low), 0.0), 0.02)
-    arc = arc_of([low, high])
-    if arc.length < least - 1e-9:
-        arc = bulged(low, high, least) if free < 0 else arc_of(bulged(high, low, least).points[::-1])
-    size = min(OVAL_LEAST + 0.03, max(_UPRIGHT, arc.length / count - 0.06))
-    between = (arc.length - count * size) / max(count - 1, 1) if count > 1 else 0.0
-    s = 0.0 if count > 1 else (arc.length - size) / 2
+    path = arc_of([low, high])
+    if path.length < least - 1e-9:
+        # Straight across a bow ovals stand nearer to each other than along it.
+        least += 0.5 * (least - path.length)
+        path = bulged(low, high, least) if free < 0 else arc_of(bulged(high, low, least).points[::-1])
+    size = min(OVAL_LEAST + 0.03, max(_UPRIGHT, path.length / count - 0.06))
+    between = (path.length - count * size) / max(count - 1, 1) if count > 1 else 0.0
+    s = 0.0 if count > 1 else (path.length - size) / 2
     for chain in stitch.chains:
-        first, last = arc.at(s)[0], arc.at(s + size)[0]
+        first, last = path.at(s)[0], path.at(s + size)[0]
         ground.tips[chain] = (first, last)
         ground.normals[chain] = ground.normals[stitch.id]
         s += size + between

@@ -27,6 +27,12 @@ _APART = 1.3
 _FAN_ANGLE = 0.42
 _FAN_WIDEST = 2.1
 """Feet of four or more on one head stand on a bow: so much angle between them, and at most so much in all."""
+_ON_CHAIN = 0.055
+"""More than its clearance above a chain does the foot of a stem stand."""
+_LONG, _GENTLE = 3.5, 1.2
+"""A longer loop that four or more stitches of one height fill, bent no more than this, has them all along it."""
+_CAP = 0.8
+_TO_CORNER = 0.08
 _NEAR_SIDE = 0.26
 _CROWDED = 1.5
 """Stitches over a row end whose heads take more than so much of its height fan out from its middle."""
@@ -88,7 +94,7 @@ def _feet_on(ground: Ground, course: Course, base: Base, members: list[int]) -> 
     if base.foot == "row end" and (base.id, True) in ground.edges:
         return _on_row_end(ground, base, stems)
     if base.id in ground.tips:
-        return _in_row(anchor + normal * (OVAL_HALF + CLEAR + 0.055), normal, stems, _FAN)
+        return _in_row(anchor + normal * (OVAL_HALF + CLEAR + _ON_CHAIN), normal, stems, _FAN)
     if len(stems) < 4 or len({stem.stitch.id for stem in stems}) == 1:
         return _in_row(anchor + normal * FOOT_RISE, normal, stems, _FAN)
     return _bow(anchor, normal, stems)
@@ -139,7 +145,10 @@ def _on_row_end(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
 def _in_space(ground: Ground, base: Base, stems: list[Stem], together: bool) -> list[complex]:
     """Along the chains' own arc, over their middle; ``together``, no more than there are chains, each over one of them."""
     arc = ground.arcs[base.id]
-    bent = abs(arc.at(0.0)[1] - arc.at(arc.length)[1]) > 0.5
+    turn = abs(arc.at(0.0)[1] - arc.at(arc.length)[1])
+    broad = base.id in ground.broad
+    along = together and (broad or (base.id in ground.level and arc.length > _LONG and turn < _GENTLE))
+    bent = turn > 0.5 and not along
     wish = min(_IN_CORNER if bent else _IN_SPACE + 0.06 * max(arc.length - 2.0, 0.0), (arc.length + 0.25) / max(len(stems), 2))
     if together and not bent and 1 < len(stems) <= len(ground.fabric.runs[base.id].stitches):
         wish = max(wish, min((arc.length + _BESIDE) / (len(stems) + 1), _OVER_CHAIN))
@@ -148,6 +157,9 @@ def _in_space(ground: Ground, base: Base, stems: list[Stem], together: bool) -> 
         heads = sum(a.half + b.half + CLEAR for a, b in pairwise(stems)) * (1.0 if bent else _APART)
         upright = (heads - _LEAN * (min(stem.height for stem in stems) - _SHORT)) / (len(stems) - 1)
         wish = max(wish, min(upright, (arc.length - 0.5) / (len(stems) - 1)))
+    if along:
+        # The ends of a broad loop go down beside what it runs behind.
+        wish = max(wish, _CAP * arc.length / (len(stems) - 1) if broad else arc.length / len(stems))
     places = []
     for offset in _offsets(stems, wish):
         on, normal = arc.at(arc.length / 2 + offset)
@@ -156,7 +168,24 @@ def _in_space(ground: Ground, base: Base, stems: list[Stem], together: bool) -> 
     top, out = arc.at(arc.length / 2)
     middle = (places[(len(places) - 1) // 2] + places[len(places) // 2]) / 2
     sunk = SPACE_RISE - ((middle - top) / out).real
-    return [place + out * max(sunk, 0.0) for place in places]
+    # A single stem in the middle reaches out to the corner itself: it starts further out, or it would be drawn too long.
+    cornered = bent and _on_corner(ground, base)
+    lift = max(sunk, 0.0) + (_TO_CORNER if cornered and len(places) % 2 and len(places) > 1 else 0.0)
+    moved = [place + out * lift for place in places]
+    if not cornered:
+        return moved
+    # Only the middle needs that; beside it the corner's other feet stand close on the chains, or their stems would be drawn too short.
+    ringed = range((len(places) - 1) // 2, len(places) // 2 + 1)
+    drop = SPACE_RISE - (OVAL_HALF + CLEAR + _ON_CHAIN)
+    ways = [arc.at(arc.length / 2 + offset)[1] for offset in _offsets(stems, wish)]
+    return [high if i in ringed else low - way * drop for i, (high, low, way) in enumerate(zip(moved, places, ways, strict=True))]
+
+
+def _on_corner(ground: Ground, base: Base) -> bool:
+    """Whether a space goes round a corner of a polygon."""
+    number, index = ground.gap_at.get(base.id, (-1, 0))
+    corners = ground.courses[number].corners if number in ground.courses else ()
+    return len(corners) > 2 and any(corner.at == index and not corner.on_stem for corner in corners)
 
 
 def _on_post(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:

@@ -14,6 +14,9 @@ from motifold.render.motif.gores import gores_of
 from motifold.render.motif.model import RoundShape
 from motifold.symbols.record import dataclass
 
+_FILLED = 4
+"""So many stitches fill a space."""
+
 
 @dataclass(slots=True)
 class Ground:
@@ -22,7 +25,8 @@ class Ground:
     ``at``: of each stem its round and place in it, counter-clockwise; ``gap_at`` the same of each space. ``order``: how many times each
     course repeats round the centre. Looking ahead: ``loads``, the width of all that will be worked into a space; ``posted``, on which sides
     of a stitch (+1 counter-clockwise) a later post stitch will come up; ``gores``, which gore of a ball a stitch is in. ``crowns``,
-    half the width of what will be worked into a stitch. ``lacking``: how
+    half the width of what will be worked into a stitch; ``level``, spaces that four or more stitches of one height and nothing else will
+    fill, ``odd``, those that will hold an odd number, and ``broad``, those whose chains were laid as wide as that asks. ``lacking``: how
     much further out a round would have to be for all its heads to have their room; ``rounded``: the rounds with rounded corners;
     ``broadest``: how much broader than the row below a row must be, at the most.
     ``frame``: what a border goes round; ``edges``: where it stands on the ends of rows (stitch, True) and on the other side of a
@@ -50,6 +54,9 @@ class Ground:
     posted: Mapping[int, frozenset[float]] = field(default_factory=dict)
     gores: Mapping[int, int] = field(default_factory=dict)
     crowns: Mapping[int, float] = field(default_factory=dict)
+    level: frozenset[int] = frozenset()
+    odd: frozenset[int] = frozenset()
+    broad: set[int] = field(default_factory=set)
     fullness: Mapping[int, float] = field(default_factory=dict)
     lacking: dict[int, float] = field(default_factory=dict)
     rounded: set[int] = field(default_factory=set)
@@ -67,16 +74,23 @@ class Ground:
         loads: dict[int, float] = {}
         posted: dict[int, frozenset[float]] = {}
         crowns: dict[int, float] = {}
+        heights: dict[int, list[float]] = {}
         for stitch in fabric.stitches:
             for leg in stitch.legs[:1]:
                 if leg.base.kind == "space" and stitch.role in ("stitch", "standing"):
+                    heights.setdefault(leg.base.id, []).append(stem_height(stitch))
                     loads[leg.base.id] = loads.get(leg.base.id, 0.0) + 2 * max(head_half(stitch), body_of(stitch)[0]) + CLEAR
                 elif leg.base.kind == "stitch":
                     crowns[leg.base.id] = max(crowns.get(leg.base.id, 0.0), body_of(stitch)[0] + CLEAR)
                 if leg.base.foot in ("front post", "back post"):
                     side = 1.0 if leg.base.foot == "front post" else -1.0
                     posted[leg.base.id] = posted.get(leg.base.id, frozenset()) | {side}
-        return Ground(fabric, picots_of(fabric), loads=loads, posted=posted, crowns=crowns, gores=gores_of(fabric), fullness=fullness or {})
+        level = frozenset(run for run, own in heights.items() if len(own) >= _FILLED and max(own) - min(own) < 0.15 * max(own))
+        odd = frozenset(run for run, own in heights.items() if len(own) % 2)
+        return Ground(
+            fabric, picots_of(fabric), loads=loads, posted=posted, crowns=crowns, level=level, odd=odd, gores=gores_of(fabric),
+            fullness=fullness or {},
+        )  # fmt: skip
 
     def anchor(self, base: Base) -> tuple[complex, complex]:
         """The point that a base offers, and the way out of the work there."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from cmath import exp
+from cmath import phase as argument
 from math import pi
 
 from motifold.render.motif.arc import Arc, arc_of
@@ -13,6 +14,8 @@ from motifold.symbols.sizes import HEAD_SPAN, HEAD_WIDTH
 
 Disc = tuple[complex, float]
 _ROUND = 10
+_BESIDE = 0.15
+"""More than its clearance does a broad loop keep from the next one."""
 
 
 def obstacles(ground: Ground, course: Course, rounds: int = 3) -> list[Disc]:
@@ -35,8 +38,10 @@ def obstacles(ground: Ground, course: Course, rounds: int = 3) -> list[Disc]:
     return found
 
 
-def over(start: complex, end: complex, discs: list[Disc], least: float) -> Arc | None:
-    """The taut way from start to end outside the discs that stand beyond the straight one; None where none does."""
+def over(start: complex, end: complex, discs: list[Disc], least: float, wide: float = 0.0) -> Arc | None:
+    """The taut way from start to end outside the discs that stand beyond the straight one; None where none does. So ``wide`` is its
+    outer part, along a circle about the centre, as far as there is room between the directions of its ends.
+    """
     chord = abs(end - start)
     if chord < 1e-6:
         return None
@@ -53,6 +58,8 @@ def over(start: complex, end: complex, discs: list[Disc], least: float) -> Arc |
                     points.append((p.real, p.imag))
     if not points:
         return None
+    if wide:
+        points += _cap(start, end, along, max(y for _, y in points), wide)
     hull = _upper_hull([(0.0, 0.0), *sorted(points), (chord, 0.0)])
     scale = 1.0
     for _ in range(40):
@@ -61,6 +68,16 @@ def over(start: complex, end: complex, discs: list[Disc], least: float) -> Arc |
             break
         scale *= 1.04
     return path
+
+
+def _cap(start: complex, end: complex, along: complex, high: float, wide: float) -> list[tuple[float, float]]:
+    """Points of an arc about the centre, ``high`` above the straight way at its middle."""
+    out = (start + end) / 2 - 1j * along * high
+    half = min(wide / 2 / abs(out), abs(argument(end / start)) / 2 - (OVAL_HALF + CLEAR + _BESIDE) / abs(out))
+    if half <= 0:
+        return []
+    spots = [(out * exp(1j * half * (k / _ROUND * 2 - 1)) - start) / along for k in range(_ROUND + 1)]
+    return [(spot.real, -spot.imag) for spot in spots]
 
 
 def _upper_hull(points: list[tuple[float, float]]) -> list[tuple[float, float]]:
