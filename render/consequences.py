@@ -7,6 +7,8 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from motifold.render.fabric.model import Fabric
+from motifold.render.pattern.doubts import parts
+from motifold.render.pattern.instructions import Instructions, StitchSpec, Target
 from motifold.render.pattern.model import Pattern
 from motifold.render.pattern.problem import Problem
 
@@ -34,6 +36,12 @@ OF_LOST_PANELS = OF_LOST_SIDES | {"unknown-panel"}
 OF_A_LOST_SIZE = frozenset({"size-gauge", "size-fit", "size-rounds", "gauge"})
 """Codes that show only because a measurement could not be read."""
 
+OF_A_WRONG_MOTIF = frozenset({"size-fit"})
+"""Codes that a size shows only because its motif has other stitches than it should."""
+
+OF_AN_UNKNOWN_STITCH = frozenset({"join", "passed", "unstated", "corners", "unjoined"})
+"""Codes besides that a motif shows only because it is not known what one of its stitches is."""
+
 _PANELS = re.compile(r"(\S+?)\.\S+ has \d+ stitches but (\S+?)\.\S+ has ")
 
 
@@ -47,6 +55,16 @@ def tables_unread(pattern: Pattern, problems: Iterable[Problem]) -> frozenset[st
             head = next((line for line in reversed(above) if line.lstrip().startswith("[") and "]" in line), "")
             found.add(head.strip().strip("[]").partition(".")[0].partition("]")[0].strip())
     return frozenset(found)
+
+
+def unexplained(pattern: Pattern) -> frozenset[str]:
+    """The special stitches whose meaning could not be read."""
+    return frozenset(stitch.key for stitch in pattern.stitches if stitch.definition is None)
+
+
+def names_one_of(text: Instructions, stitches: Collection[str]) -> bool:
+    """Whether a text works one of these stitches, or works into one."""
+    return bool(stitches) and any(isinstance(part, StitchSpec | Target) and part.name in stitches for part in parts(text))
 
 
 def sides_lost(pattern: Pattern, fabrics: Mapping[str, Fabric]) -> bool:

@@ -12,6 +12,7 @@ from motifold.render.fabric.model import Fabric, Round
 from motifold.render.fabric.wording import counted_word
 from motifold.render.pattern.model import Pattern
 from motifold.render.worked import Worked, WorkedSize
+from motifold.symbols.terms import plural_of
 
 
 def proof_json(worked: Worked | None) -> dict[str, Any]:
@@ -152,7 +153,8 @@ def _counts(worked: Round, pattern: Pattern) -> str:
     """Counts in words; a stitch that the pattern defines goes by the name that it is given there."""
     names = {stitch.key: stitch.name for stitch in pattern.stitches}
     return ", ".join(
-        f"{number} {names[kind]}" if kind in names else counted_word(kind, number, pattern.terms) for kind, number in worked.counts.items()
+        f"{number} {names[kind] if number == 1 else plural_of(names[kind])}" if kind in names else counted_word(kind, number, pattern.terms)
+        for kind, number in worked.counts.items()
     )
 
 

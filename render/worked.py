@@ -10,13 +10,17 @@ from motifold.render.assembly.model import Assembly, Rim
 from motifold.render.consequences import (
     OF_A_LOST_SIZE,
     OF_A_MOTIF,
+    OF_A_WRONG_MOTIF,
+    OF_AN_UNKNOWN_STITCH,
     OF_LOST_PANELS,
     OF_LOST_SIDES,
+    names_one_of,
     sides_lost,
     sides_told_once,
     spare_words_known,
     tables_unread,
     told_of_panels,
+    unexplained,
     without,
 )
 from motifold.render.fabric.model import Fabric
@@ -94,6 +98,8 @@ def work_pattern(
     sized = [*table_problems, *choice_problems]
     if tables_unread(pattern, reading_problems) & {"gauge", "size"}:
         sized = without(sized, OF_A_LOST_SIZE)
+    if any(problem.code in OF_A_MOTIF and problem.severity == "error" for _, problem in found):
+        sized = without(sized, OF_A_WRONG_MOTIF)
     once = _once(sides_told_once(pattern, found), len(sizes))
     doubts = (*spare_words_known(unread, (*reading_problems, *once), editor_doubts(pattern)), *gauge_doubts(pattern))
     problems = (*reading_problems, *doubts, *sized, *once)
@@ -138,7 +144,8 @@ def _work_size(
     unread: frozenset[str],
 ) -> tuple[WorkedSize, tuple[Problem, ...]]:
     """``unread``: tables of the file in which something could not be read, so that what follows from them is not told."""
-    from motifold.render.assembly import assemble
+    from motifold.render.assembly import assemble, no_opening
+    from motifold.render.fabric import unmet_joins
     from motifold.render.sizing import motif_width_cm, pattern_of_size, piece_doubts, row_height_cm
 
     pattern = pattern_of_size(common, choice.name)
@@ -149,7 +156,8 @@ def _work_size(
     heights: dict[str, float | None] = {}
     for motif in pattern.motifs:
         fabric, motif_problems = _work_motif(pattern, motif, choice, memory)
-        problems.extend(motif_problems)
+        doubtful = names_one_of(motif.instructions, unexplained(pattern))
+        problems.extend(without(motif_problems, OF_A_MOTIF | OF_AN_UNKNOWN_STITCH if doubtful else frozenset()))
         fabrics[motif.name] = fabric
         widths[motif.name] = motif_width_cm(pattern, fabric)
         if motif.worked == "rows" and row_cm is not None:
@@ -161,8 +169,11 @@ def _work_size(
     if unmeasured:
         problems = without(problems, OF_A_LOST_SIZE)
     unworked = any(line.broken for motif in pattern.motifs for line in motif.instructions.lines)
+    unworked = unworked or bool(unexplained(pattern))
     broken = unworked or lost or any(problem.severity == "error" for problem in problems)
     follow = OF_A_MOTIF | (OF_LOST_SIDES if sides_lost(pattern, fabrics) else frozenset()) if broken else frozenset()
+    if not broken:
+        problems.extend(unmet_joins(pattern.motifs, fabrics))
     assembly = None
     if pattern.assembly is not None:
         assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths, heights, pattern.gauge.motif if pattern.gauge else None)
@@ -176,6 +187,9 @@ def _work_size(
         if worked is not None:
             edgings[edging.name] = worked[0]
             problems.extend(without(worked[1], OF_A_MOTIF if broken else frozenset()))
+        elif not broken and assembly is not None and edging.opening is not None:
+            nowhere = no_opening(assembly, edging.opening, pattern.place("edging", edging.name, "opening"))
+            problems.extend([nowhere] if nowhere is not None else [])
     if not broken and not any(problem.severity == "error" for problem in problems):
         problems.extend(piece_doubts(pattern, fabrics, widths, assembly, edgings))
     return WorkedSize(choice, fabrics, assembly, edgings, widths, _rims(pattern, assembly, edgings)), tuple(problems)

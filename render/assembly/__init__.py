@@ -5,7 +5,7 @@ own, so that proving a surface loads nothing that draws.
 """
 
 from motifold.render.assembly.assemble import assemble
-from motifold.render.assembly.edge import opening_edge
+from motifold.render.assembly.edge import no_opening, opening_edge
 from motifold.render.assembly.sides import corner_name, side_text
 
-__all__ = ["assemble", "corner_name", "opening_edge", "side_text"]
+__all__ = ["assemble", "corner_name", "no_opening", "opening_edge", "side_text"]

@@ -9,6 +9,8 @@ from motifold.render.assembly.shapes import side_index
 from motifold.render.assembly.sides import interval, items_between, side_text
 from motifold.render.fabric.model import EdgeItem, Fabric, GivenItem, Side
 from motifold.render.pattern.model import SidePiece
+from motifold.render.pattern.problem import Problem, Span
+from motifold.render.pattern.spelling import nearest
 
 
 def opening_edge(assembly: Assembly, fabrics: Mapping[str, Fabric], side: SidePiece) -> tuple[GivenItem, ...]:
@@ -31,6 +33,25 @@ def opening_edge(assembly: Assembly, fabrics: Mapping[str, Fabric], side: SidePi
         shared = _turns_corner(panels[piece.panel], piece, opening.sides[after], backwards)
         given += _along(fabrics, panels[piece.panel], piece, backwards, shared)
     return tuple(given)
+
+
+def no_opening(assembly: Assembly, side: SidePiece, span: Span) -> Problem | None:
+    """The problem that an edging's side is not there, or lies on no opening; None where it lies on one."""
+    panels = {panel.name: panel for panel in assembly.panels}
+    panel = panels.get(side.panel)
+    if panel is None or _find(assembly, panels, side) is not None:
+        return None
+    if side_index(panel.sides, side.side) is None:
+        near = nearest(side.side, panel.sides)
+        message = f"{panel.name} has no side {side.side}"
+        return Problem("open-unknown", "error", span, message, f"{near}?" if near else f"its sides are {', '.join(panel.sides)}")
+    shown = side_text(side)
+    seam = next((seam for seam in assembly.seams if side in (seam.a, seam.b)), None)
+    other = None if seam is None or seam.b is None else seam.b if seam.a == side else seam.a
+    joined = f", it is joined to {side_text(other)}" if other is not None else ""
+    sides = [side_text(piece) for opening in assembly.openings for piece in opening.sides[:1]]
+    hint = f"for example {', or '.join(sides[:2])}" if sides else "nothing is left open"
+    return Problem("open-unknown", "error", span, f"{shown} lies on no opening{joined}", hint)
 
 
 def _find(assembly: Assembly, panels: Mapping[str, Panel], side: SidePiece) -> tuple[Opening, int] | None:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.edge import Atom, Cursor, any_of
+from motifold.render.fabric.model import Base
 from motifold.render.fabric.wording import key_of, listed, round_word, target_word
 from motifold.render.pattern.instructions import Place, Target
 from motifold.render.pattern.problem import Span
@@ -26,6 +29,41 @@ def missing(hook: Hook, cursor: Cursor, span: Span, target: Target) -> None:
         follows=True,
     )
     hook.tainted = True  # how the line goes on from there is not known
+
+
+def missing_part(hook: Hook, atoms: Sequence[Atom], place: Place) -> None:
+    """Complains that a shell, a petal or another group has no such part, and says which it has."""
+    terms, outer = hook.shop.terms, place.of
+    name = target_word(outer.target, terms) if outer is not None else "group"
+    kinds = [Target("sp", chains=atom.chains) if atom.space else Target("stitch", atom.name) for atom in atoms]
+    words = [target_word(kind, terms, kinds.count(kind)) for kind in dict.fromkeys(kinds) if kind.kind == place.target.kind]
+    hook.complain(
+        "place",
+        place.span,
+        f"this {name} has no {target_word(place.target, terms)} to work into",
+        f"it has {listed(words)}" if words else None,
+        key=key_of(place.span),
+        follows=True,
+    )
+    hook.tainted = True
+
+
+def on_own_chain(hook: Hook) -> bool:
+    """Whether the last stitch went into a chain of this round that is worked back along."""
+    base = hook.lap.last_base
+    if base is None or base.kind != "stitch":
+        return False
+    run = hook.stitches[base.id].run
+    return run is not None and hook.runs[run].role == "spine" and hook.runs[run].round == hook.lap.index
+
+
+def chain_used_up(hook: Hook, place: Place) -> Base:
+    """Complains that a chain worked back along is at its end; goes on in its last chain."""
+    hook.complain("place", place.span, "the chain worked back along has no ch left", "make it longer", key=key_of(place.span), follows=True)
+    hook.tainted = True
+    base = hook.lap.last_base
+    assert base is not None
+    return base
 
 
 def note_idle(hook: Hook, span: Span, message: str, hint: str | None) -> None:

@@ -6,10 +6,10 @@ from dataclasses import replace
 
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.edge import Atom, Cursor, matcher, oriented
-from motifold.render.fabric.model import Base
+from motifold.render.fabric.model import Base, Foot
 from motifold.render.fabric.places import beyond, find_next, foot_of, take
-from motifold.render.fabric.wording import key_of
-from motifold.render.pattern.instructions import Place, Target
+from motifold.render.fabric.wording import key_of, round_word
+from motifold.render.pattern.instructions import Loop, Place, Target
 from motifold.render.pattern.problem import Span
 
 
@@ -27,14 +27,23 @@ def root_of(hook: Hook, base: Base, levels: int) -> Base:
 
 def below_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``in st 2 rnds below``: straight below the next stitch, which it covers. Rounds are counted from the one being worked."""
+    lap = hook.lap
     target = Target("st") if place.target.kind == "st" else place.target
-    if place.which == "same":
-        index: int | None = cursor.pos
-    else:
-        index = find_next(hook, cursor, matcher(target) if place.below < 2 else matcher(Target("st")))
+    skipped, at = lap.uncovered
+    covered = lap.covered
+    if skipped and at == cursor.pos and place.which == "next" and place.below > 1:  # "sk next st, dc in st 2 rnds below": over that one
+        lap.uncovered = (skipped - 1, at)
+        return _straight_below(hook, cursor, place, cursor.pos - skipped + 1)
+    match = matcher(target if place.below < 2 else Target("st"))
+    index = cursor.pos if place.which == "same" else find_next(hook, cursor, match)
     if index is None:
         return beyond(hook, cursor, place, span, target)
     take(hook, cursor, index)
+    lap.covered = covered + 1 if place.below > 1 else 0
+    return _straight_below(hook, cursor, place, index)
+
+
+def _straight_below(hook: Hook, cursor: Cursor, place: Place, index: int) -> Base:
     atom = cursor.atom(index)
     start = Base("space", atom.id, "space") if atom.space else Base("stitch", atom.id, "loops")
     found = root_of(hook, start, max(place.below, 2) - 1)
@@ -66,7 +75,8 @@ def other_cursor(hook: Hook, place: Place) -> Cursor:
     found = lap.others.get(key)
     if found is None:
         found = _open_cursor(hook, under, loops, place)
-        lap.others[key] = found
+        if found is not lap.cursor:
+            lap.others[key] = found
     return found
 
 
@@ -84,17 +94,41 @@ def _open_cursor(hook: Hook, under: Lap, loops: bool, place: Place) -> Cursor:
     flipped = under.direction != lap.direction
     atoms = under.atoms
     if loops:
-        worked = {
-            leg.base.id
-            for stitch in hook.stitches
-            for leg in stitch.legs
-            if leg.base.kind == "stitch" and leg.base.foot == ("front loop" if place.loop == "back" else "back loop")
-        }
-        atoms = [atom for atom in atoms if not atom.space and atom.id in worked]
+        atoms = _unused(hook, under, place)
+        if not atoms:
+            _no_unused_loops(hook, under, place)
+            return lap.cursor
     cursor = Cursor(oriented(atoms, flipped, not under.linear), cyclic=not under.linear, flipped=flipped, round=under.index)
     begin = _index_above(hook, cursor, under.index)
     cursor.begin_at(begin, fresh=True, taken=True)
     return cursor
+
+
+_OTHER_LOOP: dict[Loop | None, tuple[Foot, ...]] = {"back": ("front loop",), "front": ("back loop",), None: ("back loop", "front loop")}
+
+
+def _unused(hook: Hook, under: Lap, place: Place) -> list[Atom]:
+    """The stitches of a round of which the loop that the place names is left: the other one alone was worked into."""
+    other = _OTHER_LOOP[place.loop]
+    worked = {leg.base.id for stitch in hook.stitches for leg in stitch.legs if leg.base.kind == "stitch" and leg.base.foot in other}
+    return [atom for atom in under.atoms if not atom.space and atom.id in worked]
+
+
+def _no_unused_loops(hook: Hook, under: Lap, place: Place) -> None:
+    """Complains that no loop is left, and says which round has some, or how they come to be."""
+    name = round_word(under)
+    loop = f"{place.loop} loops" if place.loop else "loops"
+    worked = "BLO" if place.loop != "back" else "FLO"
+    having = next((other for other in reversed(hook.laps) if other is not under and _unused(hook, other, place)), None)
+    hook.complain(
+        "place",
+        place.span,
+        f"{name} has no unused {loop}: what was worked on it went into both loops",
+        f"{round_word(having)} has unused {loop}" if having else f"they are left where a round is worked in {worked} of {name}",
+        key=key_of(place.span),
+        follows=True,
+    )
+    hook.tainted = True
 
 
 def _index_above(hook: Hook, cursor: Cursor, round_index: int) -> int:

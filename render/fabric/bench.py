@@ -147,6 +147,8 @@ class Lap:
     walked_from: int | None = None  # where on the round below the hook stood before slip stitches walked on
     passed: int = 0  # places of a kind that the line works into, walked over on the way to a space
     bend: int = 0  # +1 grows too much to lie flat, -1 too little
+    covered: int = 0  # stitches of this edge that the last spike stitches cover, so that to skip them is no more than that
+    uncovered: tuple[int, int] = (0, 0)  # how many places were skipped just now, and where: what the next spike stitches cover
     skipped: list[Base] = field(default_factory=list)  # what was skipped last, for those who come back to it
     excess: int = 0  # places wanted beyond the end
     excess_span: Span | None = None
@@ -155,6 +157,8 @@ class Lap:
     left_at: Span | None = None  # the first place that passed a whole side
     began: Cursor | None = None  # over the earlier round that yarn was joined in
     left: list[int] = field(default_factory=list)  # atoms that were claimed and passed
+    left_on: Cursor | None = None  # the edge of which they are, where it is not the last round's
+    earlier: tuple[Place, ...] = ()  # places of earlier rounds that the line goes on to, where it works nothing on the last one
     doubts: list[tuple[Span, str, str]] = field(default_factory=list)  # repeats that stopped short: a problem if anything else is
     leave: bool = False  # "leave remaining sts unworked"
     faulty: bool = False

@@ -14,18 +14,18 @@ def worked_targets(steps: Sequence[Step]) -> tuple[Target, ...]:
     return tuple(dict.fromkeys(_targets(steps)))
 
 
-def _targets(steps: Sequence[Step], skips: bool = True) -> Iterator[Target]:
+def _targets(steps: Sequence[Step], skips: bool = True, below: int | None = None) -> Iterator[Target]:
     for step in steps:
         if isinstance(step, Work):
             if step.place is None:
                 if _moves(step.stitch):
                     yield _PLAIN
             else:
-                yield from _of_place(step.place)
+                yield from _of_place(step.place, below)
         elif isinstance(step, Group) or (isinstance(step, Skip) and (skips or step.place.target.kind != "sp")):
-            yield from _of_place(step.place)
+            yield from _of_place(step.place, below)
         elif isinstance(step, Repeat):
-            yield from _targets(step.steps, skips)
+            yield from _targets(step.steps, skips, below)
 
 
 def _moves(spec: StitchSpec) -> bool:
@@ -35,8 +35,8 @@ def _moves(spec: StitchSpec) -> bool:
 _ELSEWHERE = ("unused loop", "row end", "side", "foundation", "ring", "missed")
 
 
-def _of_place(place: Place) -> Iterator[Target]:
-    if place.of_round is not None or place.from_hook or place.target.kind in _ELSEWHERE:
+def _of_place(place: Place, below: int | None = None) -> Iterator[Target]:
+    if place.of_round not in (None, below) or place.from_hook or place.target.kind in _ELSEWHERE:
         return
     if place.of is not None:
         if place.of.which not in ("beg", "same", "made"):
@@ -64,9 +64,25 @@ def driving_place(steps: Sequence[Step]) -> Place | None:
     return None
 
 
-def claimed_targets(steps: Sequence[Step]) -> tuple[Target, ...]:
-    """The kinds of place of which none may be left over: what the line works into, and the stitches that it skips."""
-    return tuple(dict.fromkeys(target for target in _targets(steps, skips=False) if target.kind not in ("tch", "between")))
+def claimed_of_earlier(steps: Sequence[Step]) -> tuple[Place, ...]:
+    """The places on earlier rounds, or in unused loops, that the line goes on to."""
+    found: list[Place] = []
+    for step in steps:
+        if isinstance(step, Work | Group) and step.place is not None:
+            place = step.place
+            if (place.of_round is not None or place.target.kind == "unused loop") and place.which in ("next", "each"):
+                found.append(place)
+        elif isinstance(step, Repeat):
+            found.extend(claimed_of_earlier(step.steps))
+    return tuple(found)
+
+
+def claimed_targets(steps: Sequence[Step], below: int | None = None) -> tuple[Target, ...]:
+    """The kinds of place of which none may be left over: what the line works into, and the stitches that it skips.
+
+    ``below``: the number of the round below, by which the line may call it.
+    """
+    return tuple(dict.fromkeys(target for target in _targets(steps, skips=False, below=below) if target.kind not in ("tch", "between")))
 
 
 def names_turning_chain(steps: Sequence[Step]) -> bool:

@@ -168,6 +168,15 @@ def _on_each_side(hook: Hook, lap: Lap, claim: CountClaim) -> tuple[int, ...]:
     return (sides[0], sides[0] + 1) if not lap.atoms[corners[0]].space else (sides[0],)
 
 
+def uncounted(lap: Lap, claims: tuple[CountClaim, ...]) -> int:
+    """How many kinds of stitch a line makes that its counts, which name other kinds, leave out."""
+    named = {claim.target.name or "" for claim in claims if claim.target.kind == "stitch"}
+    if not named or any(claim.target.kind in ("st", "group") for claim in claims):
+        return 0
+    plain = [key for key in lap.counts if _chains(key) is None and key not in ("sl st", "picot")]
+    return sum(1 for key in plain if key not in named and family(key) not in named)
+
+
 def warn_unstated(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...]) -> None:
     """Warns where a line that counts spaces, or several kinds of stitch, leaves one of them out."""
     targets = [claim.target for claim in claims]
@@ -212,11 +221,20 @@ def check_claims(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...], hint: str
     hook.complain("count", claim.span, f"{round_word(lap)} says {stated} {said}, but working it makes {makes}", hint, follows=True)
 
 
+def _chains(key: str) -> int | None:
+    """The 2 of "ch-2 sp"; None for what is no space."""
+    return int(key[3:-3]) if key.startswith("ch-") and key.endswith(" sp") else None
+
+
 def _makes(hook: Hook, lap: Lap, claims: tuple[CountClaim, ...], claim: CountClaim, made: int) -> str:
     """What is made of a kind: "33", or, where another kind that nothing counts took its place, "26 tr and 2 dtr"."""
     named = {other.target.name for other in claims}
     others = [kind for kind in lap.counts if kind not in named and family(kind) not in named and not kind.startswith("ch-")]
     short = claim.amount.at(hook.shop.size) - made
+    if claim.target.kind == "sp" and claim.target.chains is not None and not made:
+        stated = {other.target.chains for other in claims if other.target.kind == "sp"}
+        alike = [key for key, number in lap.counts.items() if _chains(key) not in (None, *stated) and number == short]
+        return counted_word(alike[0], short, hook.shop.terms) if len(alike) == 1 else str(made)
     if claim.target.kind != "stitch" or len(others) != 1 or lap.counts[others[0]] != short:
         return str(made)
     other = counted_word(others[0], short, hook.shop.terms)

@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
+
 from motifold.render.fabric.bench import Hook, Lap
+from motifold.render.fabric.model import Fabric
 from motifold.render.fabric.sides import sides_of
 from motifold.render.fabric.wording import key_of, label_span, listed, round_word
-from motifold.render.pattern.instructions import Join
+from motifold.render.pattern.doubts import parts
+from motifold.render.pattern.instructions import Join, Place
+from motifold.render.pattern.model import MotifSource
+from motifold.render.pattern.problem import Problem
 
 _SHAPES = {3: "triangle", 4: "square", 5: "pentagon", 6: "hexagon", 8: "octagon"}
 
@@ -89,3 +95,18 @@ def _warn_of_sides(hook: Hook, lap: Lap) -> None:
             severity="warning",
             key=key_of(lap.line.span),
         )
+
+
+def unmet_joins(motifs: Sequence[MotifSource], fabrics: Mapping[str, Fabric]) -> Iterator[Problem]:
+    """Motifs that are joined into a "corresponding ch-2 sp" of another one, where no motif ends with such spaces."""
+    spaces: set[int] = set()
+    for fabric in fabrics.values():
+        last = next((k for k in range(len(fabric.rounds) - 1, -1, -1) if fabric.rounds[k].number is not None), -1)
+        spaces.update(run.chains for run in fabric.runs if run.role == "space" and run.round == last)
+    told: set[int] = set()
+    for part in parts(tuple(motif.instructions for motif in motifs)):
+        if isinstance(part, Place) and part.which == "corresponding" and part.target.chains not in (None, *spaces, *told):
+            told.add(part.target.chains or 0)
+            there = listed([f"ch-{chains} sps" for chains in sorted(spaces)])
+            message = f"no motif ends with a ch-{part.target.chains} sp to join into"
+            yield Problem("place", "warning", part.span, message, f"the last round has {there}" if spaces else None)

@@ -7,6 +7,7 @@ from dataclasses import field
 from functools import lru_cache
 
 from motifold.render.pattern.instructions import Target
+from motifold.render.pattern.problem import Span
 from motifold.symbols.record import dataclass
 
 
@@ -57,6 +58,7 @@ class Cursor:
     start_worked: bool = False  # ... by more than a beginning chain
     start_came: bool = False  # ... as the "next" of a round whose beginning chain does not count: it comes no second time
     wrapped: bool = False
+    came_round: tuple[Span, Target] | None = None  # where "next" came to the start again, though more than a beginning chain stands in it
     spiral: bool = False
     sided: bool = False  # the edge goes round a piece in rows: first and last are those of the side that the hook is on
     limit: int = -1
@@ -92,6 +94,7 @@ class Cursor:
         self.taken_start = taken
         self.start_worked = False
         self.wrapped = False
+        self.came_round = None
         self.reset_limit()
 
     @property
@@ -220,3 +223,11 @@ def last_match(cursor: Cursor, match: Match, start: int, limit: int, count: int 
             if count == 0:
                 return index
     return None
+
+
+def gap_remains(cursor: Cursor, match: Match, stop: int) -> bool:
+    """Whether a gap is left: it needs something on either side, and the last may be where the round began."""
+    first = first_match(cursor, match, cursor.following, stop)
+    return (
+        first is not None and first_match(cursor, match, first + 1, stop + (1 if cursor.cyclic and cursor.taken_start else 0)) is not None
+    )

@@ -9,7 +9,7 @@ from motifold.render.fabric.edge import family
 from motifold.render.fabric.making import add_chains, add_travel, hang, new_run
 from motifold.render.fabric.model import Base, Leg
 from motifold.render.fabric.resolve import names_beginning_chain, resolve
-from motifold.render.fabric.wording import height_in_chains, key_of, round_word, stitch_word, target_word
+from motifold.render.fabric.wording import height_in_chains, key_of, ordinal, round_word, stitch_word, target_word
 from motifold.render.pattern.instructions import Chain, Join, Place, Step, Work
 
 RunSteps = Callable[[Hook, Sequence[Step]], None]
@@ -112,9 +112,26 @@ def _join_beginning_chain(hook: Hook, place: Place, first: int, base: Base) -> t
         )
         lap.faulty = lap.reported = True
     if lap.standing is not None:
+        _check_height(hook, place, lap.standing, foundation)
         at = lap.made.index((False, lap.standing)) if lap.made[first][1] != lap.standing else first
         return at, Base("stitch", lap.standing, "loops")
     return first, Base("stitch", hook.runs[lap.beginning].stitches[-1], "loops")
+
+
+def _check_height(hook: Hook, place: Place, standing: int, foundation: bool) -> None:
+    """Of a beginning chain that counts as a stitch and a space, the join goes into the top of the stitch."""
+    lap, stitch = hook.lap, hook.stitches[standing]
+    height = len(stitch.chains)
+    if place.which != "nth" or place.ordinal in (None, height) or lap.by_habit or foundation or not _after_standing(hook):
+        return
+    word = stitch_word(stitch.kind, hook.shop.terms)
+    hook.complain(
+        "join",
+        place.span,
+        f"the {ordinal(height)} ch is the top of the {word} that the beginning chain counts as, not the {ordinal(place.ordinal or 0)}",
+        f"join with sl st in {ordinal(height)} ch of beg ch-{height + _after_standing(hook)}",
+        key=key_of(place.span),
+    )
 
 
 def _after_standing(hook: Hook, same: bool = False) -> int:

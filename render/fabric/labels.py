@@ -24,8 +24,8 @@ class Ordered:
 
 def in_order(lines: Sequence[Line]) -> Ordered:
     """Holds each number against the one before and the one after it: one slip is one problem, and the count goes on from there."""
+    lines, problems = _exchanged(lines)
     kept: list[Line] = []
-    problems: list[Problem] = []
     doubtful: set[int] = set()
     gaps: set[int] = set()
     want: int | None = 1
@@ -42,10 +42,14 @@ def in_order(lines: Sequence[Line]) -> Ordered:
         if want is not None and first != want:
             following = _next_number(lines, index)
             before = next((one for one in reversed(kept) if one.label.kind == kind), None)
-            if before is not None and first < want and (following == want or _same_words(before, line)):
+            if before is not None and first == before.label.last and first > (before.label.first or first) and following == want:
+                problems.append(_overlap(line, before, first))
+                at = kept.index(before)
+                kept[at] = replace(before, label=replace(before.label, last=first - 1))
+            elif before is not None and first < want and (following == want or _same_words(before, line)):
                 problems.append(_twice(line, before, first, want))
                 continue
-            if first < want or following == want + _length(line):
+            elif first < want or following == want + _length(line):
                 problems.append(_slip(line, first, want, following))
                 label = replace(label, first=want, last=None if label.last is None else want + _length(line) - 1)
                 line = replace(line, label=label)
@@ -56,6 +60,24 @@ def in_order(lines: Sequence[Line]) -> Ordered:
         kept.append(line)
         want = _after(line)
     return Ordered(tuple(kept), tuple(problems), frozenset(doubtful), frozenset(gaps))
+
+
+def _exchanged(lines: Sequence[Line]) -> tuple[list[Line], list[Problem]]:
+    """The lines with two that changed places put right: Rnd 4 before Rnd 3 between Rnd 2 and Rnd 5."""
+    found = list(lines)
+    problems: list[Problem] = []
+    numbered = [at for at, line in enumerate(found) if line.label.kind in ("rnd", "row") and line.label.first is not None]
+    for k, at in enumerate(numbered[:-1]):
+        one, other = found[at], found[numbered[k + 1]]
+        before = found[numbered[k - 1]] if k else None
+        after = found[numbered[k + 2]] if k + 2 < len(numbered) else None
+        first, second = one.label.first or 0, other.label.first or 0
+        want = 1 if before is None else _after(before)
+        apart = one.label.kind == other.label.kind and not one.label.following and not other.label.following
+        if apart and want == second and first == second + _length(other) and (after is None or after.label.first == first + _length(one)):
+            found[at], found[numbered[k + 1]] = other, one
+            problems.append(_problem(one, first, f"{_name(one, first)} stands before {_name(other, second)}", "exchange the two lines"))
+    return found, problems
 
 
 def _length(line: Line) -> int:
@@ -99,6 +121,13 @@ def _gap(line: Line, first: int, want: int) -> Problem:
     name = _name(line, first)
     place = f"{name} follows {_name(line, want - 1)}" if want > 1 else f"the first one is {name}"
     return _problem(line, first, f"{place}: {missing} {verb} missing", f"write {_name(line, want)}, or call this one {_name(line, want)}")
+
+
+def _overlap(line: Line, before: Line, first: int) -> Problem:
+    kind, begins = ("Row", before.label.first or 1) if line.label.kind == "row" else ("Rnd", before.label.first or 1)
+    meant = f"{kind} {begins}" if begins == first - 1 else f"{kind}s {begins}-{first - 1}"
+    message = f"{_name(line, first)} has a line of its own, but {kind}s {begins}-{first} come before it"
+    return _problem(line, first, message, f"is {meant} meant there?")
 
 
 def _twice(line: Line, before: Line, first: int, want: int) -> Problem:

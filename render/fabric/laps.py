@@ -8,10 +8,10 @@ from typing import Literal
 
 from motifold.render.fabric.below import perimeter
 from motifold.render.fabric.bench import Hook, Lap
-from motifold.render.fabric.claims import claimed_targets, counts_turning_chain, names_turning_chain
+from motifold.render.fabric.claims import claimed_of_earlier, claimed_targets, counts_turning_chain, names_turning_chain
 from motifold.render.fabric.corners import mark_corners
 from motifold.render.fabric.counts import atoms_of, check_claims, count, warn_unstated, wrong_claim
-from motifold.render.fabric.edge import Atom, Cursor, oriented
+from motifold.render.fabric.edge import Atom, Cursor, any_of, oriented
 from motifold.render.fabric.flatness import warn_of_shape
 from motifold.render.fabric.left import left_between
 from motifold.render.fabric.lines import Job, in_ring
@@ -118,7 +118,8 @@ def open_lap(hook: Hook, job: Job, steps: Sequence[Step]) -> Lap:
         else:
             lap.cursor = _cursor_on(before, lap)
     lap.several = job.several
-    lap.claims = claimed_targets(steps[beginning_index(steps) :])
+    lap.claims = claimed_targets(steps[beginning_index(steps) :], before.number if before is not None else None)
+    lap.earlier = () if lap.claims else claimed_of_earlier(steps)
     lap.groups_named = frozenset(
         {target.name or "" for target in lap.claims if target.kind == "stitch"}
         & {atom.group_name for atom in lap.cursor.atoms if atom.group >= 0}
@@ -320,6 +321,8 @@ def _not_known(hook: Hook, number: int) -> bool:
 
 def _note_left_over(lap: Lap) -> None:
     cursor = lap.cursor
+    if lap.earlier and lap.kind == "round" and lap.end == "joined" and not lap.leave and len(lap.others) == 1:
+        _note_left_earlier(lap)
     if lap.leave or (lap.kind == "finish" and not lap.made) or not lap.claims or not cursor.size or lap.under is not None:
         return
     left = list(left_between(lap, cursor, cursor.following, cursor.end + 1))
@@ -335,9 +338,21 @@ def _walked_over(lap: Lap, left: Sequence[int]) -> bool:
     return all(lap.walked_from <= index % cursor.size < cursor.start % cursor.size for index in left)
 
 
+def _note_left_earlier(lap: Lap) -> None:
+    """A round worked on an earlier one alone leaves nothing of the kinds that it names there either."""
+    cursor = next(iter(lap.others.values()))
+    targets = [Target("st") if place.target.kind == "unused loop" else place.target for place in lap.earlier]
+    claimed = any_of(targets)
+    lap.left_on = cursor
+    lap.left.extend(index for index in range(cursor.following, cursor.end + 1) if claimed(cursor.atom(index)))
+
+
 def _complain_of_left_over(hook: Hook, lap: Lap, below: str) -> None:
     words: dict[str, int] = {}
-    atoms: list[Atom] = [lap.cursor.atom(index) for index in lap.left]
+    cursor = lap.left_on if lap.left_on is not None else lap.cursor
+    if lap.left_on is not None and 0 <= cursor.round < len(hook.laps):
+        below = round_word(hook.laps[cursor.round])
+    atoms: list[Atom] = [cursor.atom(index) for index in lap.left]
     named = {target.name for target in lap.claims if target.kind == "stitch"}
     groups: set[int] = set()
     for atom in atoms:

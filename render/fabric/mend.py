@@ -7,8 +7,9 @@ from dataclasses import replace
 from functools import partial
 
 from motifold.render.fabric.bench import Hook, Terms
+from motifold.render.fabric.claims import worked_targets
 from motifold.render.fabric.lines import Job
-from motifold.render.fabric.wording import place_words, spec_words, step_words, stitch_word
+from motifold.render.fabric.wording import height_in_chains, into, place_words, skip_word, spec_words, step_words, stitch_word
 from motifold.render.pattern.instructions import Amount, Chain, Group, Join, Place, Repeat, Skip, Step, StitchSpec, Target, Work
 from motifold.render.pattern.problem import Problem, Span
 from motifold.symbols.record import dataclass
@@ -28,8 +29,8 @@ class Clues:
     """What the line and the round below it say about what may be meant.
 
     ``kinds`` and ``spaces``: stitches and lengths of spaces that the line's counts name; ``there``: what the round below has;
-    ``begins``: the beginning chain that the join names and the round has not; ``misnamed``: a stitch or a place has a name that fits
-    nothing, so that this is looked at first.
+    ``beside``: what the line itself works into; ``begins``: the beginning chain that the join names and the round has not;
+    ``misnamed``: a stitch or a place has a name that fits nothing, so that this is looked at first.
     """
 
     kinds: tuple[str, ...] = ()
@@ -37,6 +38,7 @@ class Clues:
     there: tuple[Target, ...] = ()
     begins: int | None = None
     misnamed: bool = False
+    beside: tuple[Target, ...] = ()
 
 
 def clues_of(hook: Hook, job: Job, mistake: Problem) -> Clues:
@@ -47,6 +49,7 @@ def clues_of(hook: Hook, job: Job, mistake: Problem) -> Clues:
     spaces = tuple(dict.fromkeys(target.chains for target in targets if target.kind == "sp" and target.chains))
     below = [atom for cursor in (lap.cursor, *lap.others.values()) for atom in cursor.atoms]
     there = sorted({(atom.chains if atom.space else 0, "" if atom.space else atom.name) for atom in below})[:8]
+    there += sorted({(0, atom.group_name) for atom in below if atom.group_name})[:4]
     others = [kind for kind in lap.counts if kind in _PLAIN and kind not in kinds]
     begins = None
     if mistake.code == "join" and lap.beginning is None:
@@ -59,6 +62,7 @@ def clues_of(hook: Hook, job: Job, mistake: Problem) -> Clues:
         tuple(Target("sp", chains=chains) if chains else Target("stitch", name) for chains, name in there),
         begins,
         mistake.code in ("place", "join") or bool(kinds and others),
+        worked_targets(job.steps),
     )
 
 
@@ -90,7 +94,7 @@ def mends(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clues) -> Ite
             yield Mend(new, words, 2 if first is not None and first not in new else abs(by) - 1)
     for index, step in enumerate(steps):
         if isinstance(step, Skip):
-            yield Mend((*steps[:index], *steps[index + 1 :]), f"without sk {place_words(step.place, terms, size)}", 1)
+            yield Mend((*steps[:index], *steps[index + 1 :]), f"without {skip_word(terms)} {place_words(step.place, terms, size)}", 1)
 
 
 def crooked(steps: Sequence[Step], size: int) -> int:
@@ -137,7 +141,8 @@ def _by_number(step: Step, around: Place | None, *, by: int, size: int, terms: T
         more = _more(step.place.count, by, size)
         if more is not None and step.place.which in ("next", "last"):
             place = replace(step.place, count=more, each=more.at(size) > 1)
-            yield replace(step, place=place), f"sk {place_words(place, terms, size)} instead of {place_words(step.place, terms, size)}"
+            words = f"{place_words(place, terms, size)} instead of {place_words(step.place, terms, size)}"
+            yield replace(step, place=place), f"{skip_word(terms)} {words}"
     elif isinstance(step, Repeat):
         more = _more(step.times, by, size) if step.times is not None else None
         if more is not None and step.times is not None:
@@ -153,6 +158,8 @@ def _same_or_next(step: Step, size: int, terms: Terms) -> Iterator[tuple[Step, s
         return
     if place.of_round is not None or place.manner != "in" or place.target.kind not in ("st", "stitch", "sp"):
         return
+    if place.target.kind == "stitch" and place.target.name not in _PLAIN:
+        return  # the middle of one shell is not come to twice
     other = replace(place, which="next" if place.which == "same" else "same")
     new = replace(step, place=other)
     yield new, f"{step_words(new, terms, size)} instead of {place_words(place, terms, size)}"
@@ -171,18 +178,21 @@ def _walks(step: Step) -> bool:
 
 def misnamed(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clues) -> Iterator[Mend]:
     """Another stitch, of those that the counts name, or another place, of those that there are."""
-    for new, words in changed(steps, partial(_other_place, there=clues.there, size=size, terms=terms)):
+    places = partial(_other_place, there=clues.there, beside=clues.beside, size=size, terms=terms)
+    for new, words in changed(steps, places):
         yield Mend(new, words)
-    for new, words in changed(steps, partial(_other_stitch, kinds=clues.kinds, size=size, terms=terms)):
+    for new, words in changed(steps, partial(_other_stitch, kinds=clues.kinds, spaces=clues.spaces, size=size, terms=terms)):
         yield Mend(new, words)
 
 
-def _other_stitch(step: Step, around: Place | None, *, kinds: Sequence[str], size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
+def _other_stitch(
+    step: Step, around: Place | None, *, kinds: Sequence[str], spaces: Sequence[int], size: int, terms: Terms
+) -> Iterator[tuple[Step, str]]:
     if isinstance(step, Work) and step.stitch.name in _PLAIN and not step.stitch.standing and step.stitch.together <= 1:
         for kind in kinds:
             if kind in _PLAIN and kind != step.stitch.name:
                 new = replace(step, stitch=replace(step.stitch, name=kind))
-                where = "" if step.place is not None or around is None else f" in {place_words(around, terms, size)}"
+                where = "" if step.place is not None or around is None else f" {into(around, terms, size)}"
                 yield new, f"{step_words(new, terms, size)}{where} instead of {spec_words(step.stitch, terms)}"
     elif isinstance(step, Chain) and step.counts_as is not None and len(step.counts_as.stitches) == 1:
         said = step.counts_as.stitches[0]
@@ -191,32 +201,58 @@ def _other_stitch(step: Step, around: Place | None, *, kinds: Sequence[str], siz
                 counts = replace(step.counts_as, stitches=(kind,))
                 words = f"ch {step.count.at(size)} (counts as {stitch_word(kind, terms)}) instead of {stitch_word(said, terms)}"
                 yield replace(step, counts_as=counts), words
+            more = step.count.at(size) - height_in_chains(kind)
+            if more > 0 and (kind, more) != (said, step.counts_as.chains):
+                counts = replace(step.counts_as, stitches=(kind,), chains=more)
+                words = f"(counts as {stitch_word(kind, terms)} and ch {more}) instead of {stitch_word(said, terms)}"
+                yield replace(step, counts_as=counts), f"ch {step.count.at(size)} {words}"
+    elif isinstance(step, Join) and len(step.steps) and isinstance(step.steps[-1], Work):
+        closing = step.steps[-1]
+        said_space = closing.counts_as.space if closing.counts_as is not None else None
+        for chains in spaces if said_space is not None else ():
+            if chains != said_space and closing.counts_as is not None:
+                other = replace(closing, counts_as=replace(closing.counts_as, space=chains))
+                words = f"the join counted as ch-{chains} sp instead of ch-{said_space} sp"
+                yield replace(step, steps=(*step.steps[:-1], other)), words
 
 
-def _other_place(step: Step, _around: Place | None, *, there: Sequence[Target], size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
+def _other_place(
+    step: Step, _around: Place | None, *, there: Sequence[Target], beside: Sequence[Target], size: int, terms: Terms
+) -> Iterator[tuple[Step, str]]:
     extent = step.extent if isinstance(step, Repeat) else None
     if isinstance(step, Repeat) and extent is not None and extent.place is not None:
-        for place, words in _renamed(extent.place, there, size, terms):
+        for place, words in _renamed(extent.place, there, (), size, terms):
             yield replace(step, extent=replace(extent, place=place)), f"the repeat worked to {words}"
     if isinstance(step, Work | Group | Skip) and step.place is not None:
-        for place, words in _renamed(step.place, there, size, terms):
+        for place, words in _renamed(step.place, there, beside, size, terms):
             yield replace(step, place=place), words
 
 
-def _renamed(place: Place, there: Sequence[Target], size: int, terms: Terms) -> Iterator[tuple[Place, str]]:
-    """A place, what it is a part of, or the one that it goes on to, by another name."""
+def _renamed(
+    place: Place, there: Sequence[Target], beside: Sequence[Target], size: int, terms: Terms
+) -> Iterator[tuple[Place, str]]:
+    """A place, what it is a part of, or the one that it goes on to, by another name.
+
+    A name that is there may still be a slip: for another ``beside`` it in the line, or one special stitch for another.
+    """
     target = place.target
     is_there = any(other.kind == target.kind and other.name == target.name and other.chains == target.chains for other in there)
-    if target.kind in ("stitch", "sp") and (target.name or target.chains) and not (is_there and place.of_round is None):
+    if target.kind in ("stitch", "sp") and (target.name or target.chains):
         for other in there:
+            special = other.kind == "stitch" and other.name not in _PLAIN
+            if special and place.of is not None:
+                continue  # a part of a shell is no shell
+            likely = other in beside or (special and target.name not in _PLAIN)
+            if is_there and place.of_round is None and not likely:
+                continue
             if other.kind == target.kind and (other.name, other.chains) != (target.name, target.chains):
                 new = replace(place, target=replace(target, name=other.name, chains=other.chains))
                 yield new, f"{place_words(new, terms, size)} instead of {place_words(place, terms, size)}"
     if place.of is not None:
-        for inner, words in _renamed(place.of, there, size, terms):
+        for inner, words in _renamed(place.of, there, beside, size, terms):
             yield replace(place, of=inner), words
     if place.extent is not None and place.extent.place is not None:
-        for inner, words in _renamed(place.extent.place, there, size, terms):
+        for inner, words in _renamed(place.extent.place, there, (), size, terms):
             yield replace(place, extent=replace(place.extent, place=inner)), words
 
 
@@ -227,15 +263,17 @@ def _missing_chains(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clu
     """Chains that make one of the spaces that are counted, forgotten after a stitch or within a group."""
     for chains in clues.spaces:
         for new, after in _with_chains(steps, chains):
-            yield Mend(new, f"ch {chains} after {step_words(after, terms, size)}")
+            yield Mend(new, f"ch {chains} after {step_words(after, terms, size) if after is not None else 'the repeat'}")
 
 
-def _with_chains(steps: Sequence[Step], chains: int) -> Iterator[tuple[tuple[Step, ...], Work | Group]]:
+def _with_chains(steps: Sequence[Step], chains: int) -> Iterator[tuple[tuple[Step, ...], Work | Group | None]]:
     for index, step in enumerate(steps):
         rest = tuple(steps[index + 1 :])
         if isinstance(step, Work | Group) and not _walks(step) and not (rest and isinstance(rest[0], Chain)):
             yield (*steps[: index + 1], Chain(step.id, step.span, Amount((chains,))), *rest), step
         if isinstance(step, Group | Repeat):
+            if isinstance(step, Repeat) and not (rest and isinstance(rest[0], Chain)) and (not rest or isinstance(rest[0], Join)):
+                yield (*steps[: index + 1], Chain(step.id, step.span, Amount((chains,))), *rest), None
             for inner, after in _with_chains(step.steps, chains):
                 yield (*steps[:index], replace(step, steps=inner), *rest), after
 
@@ -247,10 +285,10 @@ def _of_work(step: Work, by: int, size: int, terms: Terms, around: Place | None)
         more = _more(place.count, by, size)
         if more is not None:
             new = replace(place, count=more, each=more.at(size) > 1)
-            yield replace(step, place=new), f"{word} in {place_words(new, terms, size)} instead of {place_words(place, terms, size)}"
+            yield replace(step, place=new), f"{word} {into(new, terms, size)} instead of {place_words(place, terms, size)}"
     if place is not None and place.from_hook and place.ordinal is not None and place.ordinal + by >= 2:
         nearer = replace(place, ordinal=place.ordinal + by)
-        yield replace(step, place=nearer), f"{word} in {place_words(nearer, terms, size)} instead of {place_words(place, terms, size)}"
+        yield replace(step, place=nearer), f"{word} {into(nearer, terms, size)} instead of {place_words(place, terms, size)}"
     if step.stitch.name == "sl st" or (place is not None and place.from_hook):
         return
     if place is not None and place.each and place.which in ("next", "last") and place.count.at(size) > 1 and step.count.at(size) == 1:
@@ -258,7 +296,7 @@ def _of_work(step: Work, by: int, size: int, terms: Terms, around: Place | None)
     more = _more(step.count, by, size)
     if more is not None and _likely(step.count.at(size), by):
         outer = place if place is not None else around
-        where = f" in {place_words(outer, terms, size)}" if outer is not None else ""
+        where = f" {into(outer, terms, size)}" if outer is not None else ""
         yield replace(step, count=more), f"{more.at(size)} {word}{where} instead of {step.count.at(size)}"
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from motifold.render.fabric.bench import MENDABLE, STRUCTURAL, Hook, Lap, TooMuch, Workshop
-from motifold.render.fabric.counts import wrong_claim
+from motifold.render.fabric.counts import uncounted, wrong_claim
 from motifold.render.fabric.doubts import warn_of_the_whole
 from motifold.render.fabric.edge import Cursor
 from motifold.render.fabric.finish import finished
@@ -165,10 +165,12 @@ def _mended(
     found: list[tuple[int, int, int, Mend]] = []
     for mend in mends(job.steps, hook.shop.size, hook.shop.terms, clues_of(hook, job, mistake)):
         take_back_job(hook, mark)
-        after = _tried(hook, replace(job, steps=mend.steps), carried, jobs)
+        so = [replace(other, steps=mend.steps) if other.steps == job.steps else other for other in jobs[:3]]  # all that the line serves
+        after = _tried(hook, so[0], carried, so)
         hook.mending -= 2 * (len(hook.stitches) - mark.stitches) + MEND_COST
-        if after is not None and came_out(hook, mark) and _next_comes_out(hook, jobs, after):
-            passed = sum(lap.passed for lap in hook.laps[mark.laps :])
+        unstated = any(problem.code == "unstated" for problem in hook.problems[len(mark.problems) :])
+        if after is not None and came_out(hook, mark) and not unstated and _next_comes_out(hook, so, after):
+            passed = sum(lap.passed + uncounted(lap, job.line.counts) for lap in hook.laps[mark.laps :])
             found.append((passed + crooked(mend.steps, hook.shop.size), mend.far, len(found), mend))
             if len(found) == 6:
                 break

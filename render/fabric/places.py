@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from motifold.render.fabric.absent import missing, note_idle, warn_passed, what_there_is
+from motifold.render.fabric.absent import chain_used_up, missing, note_idle, on_own_chain, warn_passed, what_there_is
 from motifold.render.fabric.bench import Beyond, Hook
 from motifold.render.fabric.claims import is_turning_chain
-from motifold.render.fabric.edge import Atom, Cursor, Match, beside, first_match, last_match, matcher
+from motifold.render.fabric.edge import Atom, Cursor, Match, beside, first_match, gap_remains, last_match, matcher
 from motifold.render.fabric.left import leave_behind
 from motifold.render.fabric.marks import before_index, middle
 from motifold.render.fabric.model import Base, Foot
@@ -45,6 +45,7 @@ def take(hook: Hook, cursor: Cursor, index: int) -> None:
     cursor.sub = cursor.past = -1
     cursor.reached_by_walk = hook.walking
     hook.taken += 1
+    hook.lap.covered, hook.lap.uncovered = 0, (0, 0)
     if cursor.cyclic and index >= cursor.start + cursor.size:
         cursor.wrapped = True
     if index == cursor.start and not hook.walking:
@@ -56,6 +57,8 @@ def use_start(cursor: Cursor, groups: frozenset[str] = frozenset()) -> None:
     """The place that the round began in is worked into in so many words: neither it nor the rest of its petal (``groups``) comes again."""
     cursor.start_worked = True
     cursor.taken_start = True
+    if not cursor.size:
+        return
     last, begun = cursor.end, cursor.atom(cursor.start)
     while begun.group_name in groups and cursor.atom(last).group == begun.group and last > cursor.pos:
         last -= 1
@@ -137,6 +140,8 @@ def next_chain(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
             hook.taken += 1
             return chain_base(hook, cursor, cursor.pos, cursor.sub)
     index = find_next(hook, cursor, matcher(place.target))
+    if index is None and on_own_chain(hook):
+        return chain_used_up(hook, place)
     if index is None:
         return beyond(hook, cursor, place, span, place.target)
     take(hook, cursor, index)
@@ -333,6 +338,8 @@ def next_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     index = None if id(place) in cursor.absent else find_next(hook, cursor, hook.match_of(place))
     if index is None:
         return beyond(hook, cursor, place, span, place.target)
+    if index == cursor.start + cursor.size and cursor.start_worked:
+        cursor.came_round = span, place.target
     if index > first:
         warn_passed(hook, cursor, first, index, place)
         _note_side_passed(hook, cursor, first, index, place)
@@ -384,11 +391,3 @@ def _before(hook: Hook, cursor: Cursor, place: Place, match: Match, index: int) 
     if cursor.atom(index - 1).space:
         return base_of(hook, cursor, index - 1, place)
     return Base("gap", cursor.atom(index).id, "gap", cursor.atom(index - 1).id)
-
-
-def gap_remains(cursor: Cursor, match: Match, stop: int) -> bool:
-    """Whether a gap is left: it needs something on either side, and the last may be where the round began."""
-    first = first_match(cursor, match, cursor.following, stop)
-    return (
-        first is not None and first_match(cursor, match, first + 1, stop + (1 if cursor.cyclic and cursor.taken_start else 0)) is not None
-    )

@@ -8,8 +8,8 @@ from dataclasses import replace
 from motifold.render.fabric.absent import note_idle, what_there_is
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
 from motifold.render.fabric.claims import driving_place, worked_targets
-from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
-from motifold.render.fabric.places import gap_remains, resolve_extent
+from motifold.render.fabric.edge import Cursor, Match, any_of, first_match, gap_remains
+from motifold.render.fabric.places import resolve_extent
 from motifold.render.fabric.resolve import cursor_for
 from motifold.render.fabric.trial import PassMark, mark_pass, take_back_pass
 from motifold.render.fabric.wording import key_of, round_word, target_word
@@ -277,7 +277,7 @@ def _uneven_words(hook: Hook, targets: tuple[Target, ...], left: int, need: int)
     terms = hook.shop.terms
     wanted = [target for target in targets if target.kind != "tch"]
     word = target_word(wanted[0], terms, left) if len(wanted) == 1 else ("place" if left == 1 else "places")
-    needs = f"; one repeat takes {need}" if need else ""
+    needs = f"; one repeat takes {need}" if need > left else ""
     return (
         f"{round_word(hook.lap)}: the repeat does not come out even: {left} {word} {'is' if left == 1 else 'are'} left{needs}",
         "say how the last repeat ends, or give the round before it another count",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from motifold.render.fabric.absent import missing
+from motifold.render.fabric.absent import missing, missing_part
 from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.edge import Cursor, first_match, last_match, matcher
@@ -190,6 +190,13 @@ def beginning_place(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Bas
     if index > cursor.pos:
         leave_behind(hook, cursor, index)
         take(hook, cursor, index)
+    elif cursor.came_round is not None:  # a "next" took it that was meant for another
+        lap = hook.lap
+        lap.faulty = True
+        if lap.excess_span is None:
+            lap.excess_span, lap.excess_target = cursor.came_round
+            lap.excess_round, lap.excess = cursor.round, 1
+        cursor.came_round = None
     return base_of(hook, cursor, index, place)
 
 
@@ -315,11 +322,22 @@ def _part_of_group(hook: Hook, cursor: Cursor, index: int, place: Place, span: S
     match = matcher(place.target if place.target.kind != "tch" else Target("st"))
     parts = [i for i in range(start, stop + 1) if match(cursor.atom(i))]
     if not parts:
-        missing(hook, cursor, place.span, place.target)
+        missing_part(hook, [cursor.atom(i) for i in range(start, stop + 1)], place)
         return enter(hook, cursor, index, place)
     at = parts[_pick(len(parts), place)]
     take(hook, cursor, at)
     return base_of(hook, cursor, at, place)
+
+
+def enough_skipped(hook: Hook, place: Place) -> None:
+    """Complains where more skipped stitches are named than were skipped just before."""
+    wanted, there = place.count.at(hook.shop.size), len(hook.lap.skipped)
+    if 0 < there < wanted:
+        verb = "was" if there == 1 else "were"
+        skipped, skip = ("missed", "miss") if hook.shop.terms == "UK" else ("skipped", "skip")
+        message = f"{wanted} {skipped} sts are named, but {there} {verb} {skipped} before this"
+        hook.complain("place", place.span, message, f"{skip} {wanted} sts, or work into {there}", key=key_of(place.span), follows=True)
+        hook.tainted = True
 
 
 def skipped(hook: Hook, place: Place) -> Base:

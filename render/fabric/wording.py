@@ -8,7 +8,7 @@ from motifold.render.fabric.bench import Lap, Terms
 from motifold.render.pattern.instructions import Group, Place, StitchSpec, Target, Work
 from motifold.render.pattern.problem import Span
 from motifold.symbols.stitches import kind as kind_of
-from motifold.symbols.terms import abbreviation
+from motifold.symbols.terms import abbreviation, plural_of
 
 
 def stitch_word(kind: str, terms: Terms, amount: int = 1) -> str:
@@ -16,7 +16,7 @@ def stitch_word(kind: str, terms: Terms, amount: int = 1) -> str:
     try:
         return abbreviation(kind, terms, plural=amount != 1)
     except KeyError:
-        return kind if amount == 1 or kind.endswith("s") else f"{kind}s"
+        return kind if amount == 1 else plural_of(kind)
 
 
 def target_word(target: Target, terms: Terms, amount: int = 1) -> str:
@@ -87,16 +87,33 @@ def spec_words(spec: StitchSpec, terms: Terms) -> str:
     """What a stitch is called in the text: "inc", "dc3tog"."""
     if spec.increase > 1:
         return "inc"
+    post = {"front": "FP", "back": "BP", None: ""}[spec.post]
     name = f"{spec.name}{spec.together}tog" if spec.together > 1 else spec.name
-    return stitch_word(name, terms)
+    return stitch_word(post + name, terms)
 
 
 _ORDINALS = {1: "1st", 2: "2nd", 3: "3rd"}
+
+
+def ordinal(number: int) -> str:
+    """``1st``, ``2nd``, ``4th``."""
+    return _ORDINALS.get(number, f"{number}th")
+
+
 _WHICH = {
     "next": "next ", "same": "same ", "last": "last ", "first": "first ", "each": "each ", "beg": "beg ", "current": "",
     "center": "center ",
     "top": "top ", "any": "any ",
 }  # fmt: skip
+
+
+def _which(place: Place, terms: Terms) -> str:
+    return "centre " if place.which == "center" and terms == "UK" else _WHICH.get(place.which, "")
+
+
+def skip_word(terms: Terms) -> str:
+    """What passing a stitch is called: "sk", in UK terms "miss"."""
+    return "miss" if terms == "UK" else "sk"
 
 
 def place_words(place: Place, terms: Terms, size: int) -> str:
@@ -108,12 +125,12 @@ def place_words(place: Place, terms: Terms, size: int) -> str:
     if place.target.kind == "between":
         name = place.target.name or "group"
         return (
-            f"sp between {_WHICH.get(place.which, '')}{number}{f'{name}s' if name in ('group', 'st') else stitch_word(name, terms, count)}"
+            f"sp between {_which(place, terms)}{number}{f'{name}s' if name in ('group', 'st') else stitch_word(name, terms, count)}"
         )
     if place.target.kind in ("tch", "missed"):
         return "tch"
     if place.of is not None:
-        part = _ORDINALS.get(place.ordinal or 0, f"{place.ordinal}th") + " " if place.which == "nth" else _WHICH.get(place.which, "")
+        part = ordinal(place.ordinal or 0) + " " if place.which == "nth" else _which(place, terms)
         inner = target_word(place.target, terms)
         return (
             f"{part}of {place_words(place.of, terms, size)}"
@@ -122,17 +139,22 @@ def place_words(place: Place, terms: Terms, size: int) -> str:
         )
     if place.which == "nth":
         far = " from hook" if place.from_hook else ""
-        return f"{_ORDINALS.get(place.ordinal or 0, f'{place.ordinal}th')} {target_word(place.target, terms)}{far}"
+        return f"{ordinal(place.ordinal or 0)} {target_word(place.target, terms)}{far}"
     if place.which == "beg" and place.target.kind == "ch":
         return f"beg ch-{place.target.chains}" if place.target.chains else "beg ch"
-    return f"{_WHICH.get(place.which, '')}{number}{target_word(place.target, terms, count)}"
+    return f"{_which(place, terms)}{number}{target_word(place.target, terms, count)}"
+
+
+def into(place: Place, terms: Terms, size: int) -> str:
+    """A place with its preposition: "in next 3 sts", "around next dc"."""
+    return f"{'around' if place.manner == 'around' else 'in'} {place_words(place, terms, size)}"
 
 
 def step_words(step: Work | Group, terms: Terms, size: int) -> str:
     """A step about as its line says it: "3 dc in beg sp"."""
     if isinstance(step, Group):
-        return f"( ... ) in {place_words(step.place, terms, size)}"
+        return f"( ... ) {into(step.place, terms, size)}"
     count = step.count.at(size)
     word = spec_words(step.stitch, terms)
     many = f"{count} {stitch_word(word, terms, count) if word == step.stitch.name else word}" if count > 1 else word
-    return many if step.place is None else f"{many} in {place_words(step.place, terms, size)}"
+    return many if step.place is None else f"{many} {into(step.place, terms, size)}"

@@ -170,11 +170,20 @@ def skip(hook: Hook, step: Skip) -> None:
         kept = hook.lap.last_base
         hook.lap.skipped.append(resolve(hook, place, step.span))
         hook.lap.last_base = kept
+    if place.which == "next" and place.target.kind in ("st", "stitch"):
+        hook.lap.uncovered = (len(hook.lap.skipped), cursor.pos)
 
 
 def _already_covered(hook: Hook, place: Place) -> bool:
-    """Such as "sk st behind FPdc": what a stitch worked further down covers is passed with it."""
-    last = hook.lap.last_step
+    """Such as "sk st behind FPdc": what a stitch worked further down covers is passed with it.
+
+    "Dc in st 2 rnds below, sk next st" means the same: the stitch that the spike covers is skipped, not one more.
+    """
+    lap, last = hook.lap, hook.lap.last_step
+    plain = place.which == "next" and place.target.kind in ("st", "stitch") and place.words is None
+    if plain and lap.covered == place.count.at(hook.shop.size):
+        lap.covered = 0
+        return True
     if place.words is None or not place.words.startswith(("behind", "in back of")) or not isinstance(last, Work) or last.place is None:
         return False
     return last.place.below > 0

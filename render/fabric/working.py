@@ -25,7 +25,7 @@ from motifold.render.fabric.places import (
     spots_of_each,
     take,
 )
-from motifold.render.fabric.resolve import cursor_for, resolve
+from motifold.render.fabric.resolve import cursor_for, enough_skipped, resolve
 from motifold.render.fabric.special import beginning, counted_beginning, crossed, known, make, together
 from motifold.render.fabric.travel import travels_or_closes
 from motifold.render.fabric.wording import height_in_chains, key_of
@@ -60,6 +60,7 @@ def work(hook: Hook, step: Work, run: RunSteps) -> None:
     elif step.place is None:
         _no_place(hook, run, step, count)
     elif step.place.target.kind == "missed" and step.place.which != "top":
+        enough_skipped(hook, step.place)
         for _ in range(max(step.place.count.at(hook.shop.size), 1)):
             _into(hook, run, step, resolve(hook, step.place, step.span), count)
     elif step.place.each or step.place.which == "each":

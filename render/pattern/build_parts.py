@@ -22,6 +22,7 @@ from motifold.render.pattern.model import (
 from motifold.render.pattern.net import MOST_PANELS, join_words, read_join, read_join_table, read_net, read_side
 from motifold.render.pattern.problem import NOWHERE, Problem
 from motifold.render.pattern.scan import Path
+from motifold.render.pattern.spelling import nearest
 from motifold.render.pattern.values import Reader, Table, centimetres, ease, number, reference, share, text, texts, truth, whole
 from motifold.symbols.terms import canonical, full_name
 
@@ -278,11 +279,29 @@ def _method(written: str, terms: Literal["US", "UK"]) -> str:
     return _NO_STITCHES.get(words, words if words != written.lower() else written)
 
 
+_SEWN_WITH = (
+    "slip stitch", "single crochet", "double crochet", "half double crochet", "half treble", "treble", "whip stitch", "mattress stitch",
+)  # fmt: skip
+
+
+def _misspelt_method(reader: Reader, written: str) -> None:
+    """Whoever sews in a way of their own calls it what they like; what is all but a known name is a slip of the pen."""
+    words = " ".join(written.lower().split()).removesuffix(" seam")
+    guess = nearest(words, _SEWN_WITH)
+    if guess is None or words.removesuffix("es") == guess or words.replace(" ", "") == guess.replace(" ", ""):
+        return
+    at = reader.locator.value(("assembly", "seam", "method"))
+    reader.add("value", at, f'"{written}" is no way to sew that is known', f'did you mean "{guess}"?')
+
+
 def _seam(reader: Reader, table: Table, yarns: tuple[str, ...]) -> SeamSource:
     seam: Table = table.get("seam", {})
     yarn = reference(reader, seam, ("assembly", "seam", "yarn"), yarns, "yarn")
+    method = text(seam, "method") or "slip stitch"
+    if canonical(method.lower(), reader.terms) is None:
+        _misspelt_method(reader, method)
     return SeamSource(
-        method=_method(text(seam, "method") or "slip stitch", reader.terms),
+        method=_method(method, reader.terms),
         yarn=yarn,
         passes=tuple(tuple(name.strip() for name in one) for one in seam.get("passes", ())),
         adds_cm=centimetres(reader, seam, ("assembly", "seam", "adds"), positive=False) or 0.0,

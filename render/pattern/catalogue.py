@@ -78,7 +78,7 @@ CATALOGUE: tuple[Entry, ...] = (
     Entry("beyond", "error", "More places are wanted than the round before has.", "[dc in next st] 40 times into 36"),
     Entry("uneven", "error", "A repeat that goes around does not come out even.", "[dc in next 5 sts] around 36"),
     Entry("repeat", "error", "A repeat that goes on to a place never comes nearer to it.", "[ch 1] around"),
-    Entry("place", "error", "There is nothing at the place that is named.", "in next ch-3 sp of a round without one"),
+    Entry("place", "error or warning", "There is nothing at the place that is named.", "in next ch-3 sp of a round without one"),
     Entry("passed", "warning", "A place was reached by passing stitches that nobody said to skip.", "next dc past 3 sc"),
     Entry("join", "error", "What a round is to be joined into is not there.", "top of beg ch-3 after ch 2"),
     Entry("stand", "error", "A first round has nothing to be worked into.", "Rnd 1: Sc in each st, without a ring"),
@@ -117,7 +117,7 @@ CATALOGUE: tuple[Entry, ...] = (
         "joined-twice", "error", "A side has two seams, or is joined to itself as if it were two.", '"A.left + B.left", "A.left + C.left"'
     ),
     Entry("sides-differ", "error", "Two sides that meet have different numbers of stitches.", "a side of 20 sts against one of 24"),
-    Entry("open-unknown", "error", "A side that should stay open does not exist.", 'open = ["A.7"]'),
+    Entry("open-unknown", "error", "A side that should stay open, or be edged, is not there or not open.", 'open = ["A.7"]'),
     Entry("open-differs", "error", "What stays open is not what `open` says.", "an opening that `open` leaves out"),
     Entry("side-rolled", "warning", "Both ends of a side come together: it is a small hole by itself.", '"front.right + east.right"'),
     Entry("pass-unknown", "error", "A pass names a seam that does not exist.", 'passes = [["A.left"]]'),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from datetime import date, datetime
 from typing import Any
 
@@ -10,6 +10,7 @@ from motifold.render.pattern.keys import ANY, KEYS, Branch, Key, key_tree
 from motifold.render.pattern.locator import Locator
 from motifold.render.pattern.problem import Problem
 from motifold.render.pattern.scan import Path
+from motifold.render.pattern.spelling import nearest as nearest_word
 
 MOST_SUGGESTIONS = 50
 """Searching for the nearest name costs time; a file with more mistakes than this is told of them without it."""
@@ -33,11 +34,32 @@ _OTHER_WORDS = {
 """What people may call a key that has another name here, used only where a table has no such key of its own."""
 
 
-def check_keys(data: Mapping[str, Any], locator: Locator) -> tuple[dict[str, Any], list[Problem]]:
-    """The part of ``data`` whose keys and TOML types are right, and a problem for everything else."""
+def check_keys(data: Mapping[str, Any], locator: Locator) -> tuple[dict[str, Any], list[Problem], Locator]:
+    """The part of ``data`` whose keys and TOML types are right, and a problem for everything else.
+
+    A misspelt key is told, and read as what was meant: so nothing is missed that stands there under a wrong name. The places that come
+    back know it by its right one.
+    """
     problems: list[Problem] = []
     clean = _table(data, (), key_tree(), locator, problems)
-    return clean, problems
+    for old, new in _renamed(data, clean, ()):
+        locator = locator.also(old, new)
+    return clean, problems, locator
+
+
+def _renamed(data: Mapping[str, Any], clean: Mapping[str, Any], path: Path) -> Iterator[tuple[Path, Path]]:
+    """Which keys of a table were read as others, outermost first."""
+    tree = key_tree()
+    for part in path:
+        tree = tree.below.get(str(part)) or tree.below[ANY]
+    for name, value in data.items():
+        if name in clean:
+            if isinstance(value, dict) and isinstance(clean[name], dict):
+                yield from _renamed(value, clean[name], (*path, name))
+            continue
+        meant = _meant(name, tree) if name not in tree.below and ANY not in tree.below else None
+        if meant is not None and _fits_beside(meant, value, data) and meant in clean:
+            yield (*path, name), (*path, meant)
 
 
 def _table(data: Mapping[str, Any], path: Path, branch: Branch, locator: Locator, problems: list[Problem]) -> dict[str, Any]:
@@ -50,13 +72,23 @@ def _table(data: Mapping[str, Any], path: Path, branch: Branch, locator: Locator
         if below is None or name in (ANY, "[]"):
             meant = _meant(name, branch) if len(problems) < MOST_SUGGESTIONS else None
             problems.append(_unknown(here, branch, meant, locator))
+            if meant is None or not _fits_beside(meant, value, data):
+                continue
             taken.add(meant)
-            continue
+            below, name = branch.below[meant], meant
         checked = _value(value, here, below, locator, problems)
         if checked is not None:
-            clean[name] = checked
+            clean[name] = {**clean[name], **checked} if name in clean and isinstance(checked, dict) else checked
     problems += _missing(taken, path, branch, locator)
     return clean
+
+
+def _fits_beside(meant: str, value: Any, data: Mapping[str, Any]) -> bool:
+    """Whether a value may be read under another key: the table has none such, or both are tables with names of their own."""
+    if meant not in data:
+        return True
+    other = data[meant]
+    return isinstance(value, dict) and isinstance(other, dict) and not set(value) & set(other)
 
 
 def _value(value: Any, path: Path, branch: Branch, locator: Locator, problems: list[Problem]) -> Any:
@@ -246,13 +278,7 @@ def _meant(name: str, branch: Branch) -> str | None:
 
 def nearest(word: str, words: Collection[str]) -> str | None:
     """The one of ``words`` that ``word`` may be a slip for; None where none is near."""
-    if not 1 <= len(word) <= 40:
-        return None
-    words = list(words)[:MOST_COMPARED]
-    from difflib import get_close_matches  # not needed by a good file
-
-    found = get_close_matches(word.lower(), [other.lower() for other in words], 1, 0.6)
-    return next((other for other in words if found and other.lower() == found[0]), None)
+    return nearest_word(word, list(words)[:MOST_COMPARED])
 
 
 def _dotted(path: Path) -> str:

@@ -5,7 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from motifold.render.pattern.instructions import Amount, CountClaim, Instructions, Node, StitchSpec, Target, UseYarn
+from motifold.render.pattern.instructions import (
+    Amount,
+    CountClaim,
+    FastenOff,
+    Instructions,
+    Node,
+    RepeatRounds,
+    StitchSpec,
+    Target,
+    Turn,
+    UseYarn,
+)
 from motifold.render.pattern.model import Pattern
 from motifold.render.pattern.problem import Problem, Span
 
@@ -16,29 +27,29 @@ _GAUGES_DISAGREE = 0.4
 def editor_doubts(pattern: Pattern) -> tuple[Problem, ...]:
     """Stitches and yarns that nothing uses, numbers that go up and down by size, a gauge that contradicts itself."""
     spare = (*_spare_stitches(pattern), *_spare_yarns(pattern))
-    return (*spare, *_sizes_out_of_order(pattern), *_numbers_out_of_order(pattern), *_gauge(pattern))
+    return (*spare, *_turns(pattern), *_sizes_out_of_order(pattern), *_numbers_out_of_order(pattern), *_gauge(pattern))
 
 
 def _texts(pattern: Pattern) -> tuple[Instructions, ...]:
     return (*(motif.instructions for motif in pattern.motifs), *(edging.instructions for edging in pattern.edgings))
 
 
-def _parts(node: object) -> Iterator[object]:
+def parts(node: object) -> Iterator[object]:
     """Every part of a tree of instructions, in reading order."""
     if isinstance(node, tuple):
         for part in node:
-            yield from _parts(part)
+            yield from parts(part)
         return
     fields = getattr(node, "__dataclass_fields__", None)
     if fields is not None:
         yield node
         for name in fields:
-            yield from _parts(getattr(node, name))
+            yield from parts(getattr(node, name))
 
 
 def _spare_stitches(pattern: Pattern) -> Iterator[Problem]:
     inside = tuple(stitch.definition for stitch in pattern.stitches if stitch.definition is not None)
-    named = {part.name for part in _parts((*_texts(pattern), *inside)) if isinstance(part, StitchSpec | Target)}
+    named = {part.name for part in parts((*_texts(pattern), *inside)) if isinstance(part, StitchSpec | Target)}
     for stitch in pattern.stitches:
         if stitch.key not in named:
             message = f'the special stitch "{stitch.name}" is explained and never used'
@@ -47,7 +58,7 @@ def _spare_stitches(pattern: Pattern) -> Iterator[Problem]:
 
 def _spare_yarns(pattern: Pattern) -> Iterator[Problem]:
     """The first yarn is the one that works where none is named; "the other yarn" is whichever of two."""
-    changes = [part for part in _parts(_texts(pattern)) if isinstance(part, UseYarn)]
+    changes = [part for part in parts(_texts(pattern)) if isinstance(part, UseYarn)]
     if not pattern.yarns or any(change.yarn is None for change in changes):
         return
     used = {pattern.yarns[0].key, *(change.yarn for change in changes)}
@@ -58,6 +69,18 @@ def _spare_yarns(pattern: Pattern) -> Iterator[Problem]:
         if yarn.key not in used:
             message = f"yarn {yarn.key} is in the materials and nothing is worked with it"
             yield Problem("spare-yarn", "warning", pattern.place("yarn", yarn.key), message)
+
+
+def _turns(pattern: Pattern) -> Iterator[Problem]:
+    """One row that does not say "turn" where all the others do."""
+    for motif in pattern.motifs:
+        rows = [line for line in motif.instructions.lines if line.label.kind == "row"][:-1]
+        rows = [line for line in rows if not line.broken and not any(isinstance(step, FastenOff | RepeatRounds) for step in line.steps)]
+        silent = [line for line in rows if not any(isinstance(step, Turn) for step in line.steps)]
+        if len(silent) == 1 and len(rows) > 2:
+            span = silent[0].span
+            message = f'Row {silent[0].label.first} does not say "turn", and every other row does: it is taken as turned'
+            yield Problem("side", "warning", Span(span.line, span.column, min(span.length, 5)), message, 'add "turn" at its end')
 
 
 def _up_and_down(values: tuple[float, ...]) -> bool:
@@ -76,7 +99,7 @@ def _sizes_out_of_order(pattern: Pattern) -> Iterator[Problem]:
 def _numbers_out_of_order(pattern: Pattern) -> Iterator[Problem]:
     asked: set[Span] = set()
     for text in _texts(pattern):
-        for part in _parts(text):
+        for part in parts(text):
             if not isinstance(part, Node | CountClaim) or part.span in asked:
                 continue
             amounts = [getattr(part, name) for name in part.__dataclass_fields__ if isinstance(getattr(part, name), Amount)]

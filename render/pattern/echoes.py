@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 from motifold.render.pattern.problem import Problem
 
 _AFTER_BRACKET = re.compile(r"[\])]\s*(?:\d+\s*)?$")
-_OUT_OF_PLACE = ("at this place", "stands alone", "nothing to work in it")
+_OUT_OF_PLACE = ("at this place", "stands alone", "nothing to work in it", "a stitch is missing")
 
 
 def without_echoes(problems: Iterable[Problem], line_text: Callable[[int], str]) -> list[Problem]:
@@ -16,15 +16,19 @@ def without_echoes(problems: Iterable[Problem], line_text: Callable[[int], str])
 
     In one line: after a bracket or a star that finds no partner no other of these is told, nor a known word that only seems out of place;
     where a misspelt word stands behind a bracket, it is the word that is told and not what the bracket lacks. A panel that does not exist
-    is told where it is named first.
+    is told where it is named first; words of the other terms are told at the first of them in the file.
     """
     kept: list[Problem] = []
     named: set[str] = set()
     by_line: dict[int, list[Problem]] = {}
+    problems = list(problems)
+    foreign = min((one for one in problems if one.code == "terms"), key=lambda one: (one.severity, problems.index(one)), default=None)
     for problem in problems:
         if problem.span is not None and problem.code in ("bracket", "star", "word", "ambiguous"):
             by_line.setdefault(problem.span.line, []).append(problem)
         if problem.code == "reference" and problem.message in named:
+            continue
+        if problem.code == "terms" and problem is not foreign:
             continue
         if problem.code == "reference":
             named.add(problem.message)

@@ -46,7 +46,7 @@ def read_pattern(path: str, data: bytes) -> Reading:
     newer = _newer_format(content, locator)
     if newer:
         return Reading(None, (newer,))
-    clean, found = check_keys(content, locator)
+    clean, found, locator = check_keys(content, locator)
     reader = Reader(locator, found)
     pattern = build_pattern(path, source, clean, reader)
     return Reading(pattern, in_order(without_echoes(reader.problems, reader.locator.lines.text)))

@@ -7,10 +7,13 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Mapping
+from typing import TypeVar
 
 from motifold.render.pattern.problem import Span
 from motifold.render.pattern.scan import Bounds, Path, TextPlaces, scan
 from motifold.symbols.record import dataclass
+
+Place = TypeVar("Place")
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +114,10 @@ class Locator:
         places = self.texts[path]
         return LocatedText("".join(places.chunks), self.lines, tuple(places.pieces), places.end)
 
+    def also(self, old: Path, new: Path) -> Locator:
+        """The same places, what stands below ``old`` known as ``new`` too."""
+        return Locator(self.lines, _also(self.keys, old, new), _also(self.values, old, new), _also(self.texts, old, new))
+
     def places(self) -> dict[Path, Span]:
         """The place of every value of the file."""
         return {path: self.lines.span(*bounds) for path, bounds in self.values.items()}
@@ -119,6 +126,11 @@ class Locator:
         while path and path not in table:
             path = path[:-1]
         return self.lines.span(*table[path]) if path else Span(1, 1, 0)
+
+
+def _also(table: Mapping[Path, Place], old: Path, new: Path) -> dict[Path, Place]:
+    size = len(old)
+    return {**table, **{(*new, *path[size:]): place for path, place in table.items() if path[:size] == old}}
 
 
 def locate(source: str) -> Locator:

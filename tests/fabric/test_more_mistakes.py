@@ -69,7 +69,7 @@ MISTAKES = [
         (2, 55),
         "dc in next ch",
         'Row 1: 3 ch of the foundation are never worked into, from "dc in next ch" on',
-        "it comes out with sk next 5 ch instead of next 4 ch",
+        "it comes out with miss next 5 ch instead of next 4 ch",
     ),
     (
         "UK trellis rows",

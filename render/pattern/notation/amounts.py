@@ -45,14 +45,17 @@ def sized(r: Reader, values: tuple[int, ...], start: int) -> Amount:
     if len(values) == sizes:
         return Amount(values)
     expected = f"{sizes} numbers were expected, one for each size" if sizes > 1 else "one number was expected, since the file has no sizes"
-    r.say(error("sizes", r.span(start), f"{expected}, and here are {len(values)}", _sizes_hint(sizes)))
+    r.say(error("sizes", r.span(start), f"{expected}, and here are {len(values)}", _sizes_hint(sizes, values)))
+    r.unread = True  # what the line makes in which size is not known
     return Amount(values[:1])
 
 
-def _sizes_hint(sizes: int) -> str:
+def _sizes_hint(sizes: int, values: tuple[int, ...]) -> str:
     if sizes == 1:
         return "sizes are listed in [size.bodies]; a count at the end of a line stands in brackets of its own"
-    return f"write it as 10 ({', '.join(str(10 + 2 * k) for k in range(1, min(sizes, 6)))}{', ...' if sizes > 6 else ''})"
+    if len(values) > sizes:
+        return f"{len(values) - sizes} too many"
+    return f"write one more for each that is missing: {values[0]} ({', '.join([*map(str, values[1:]), '...'])})"
 
 
 def at_size_list(r: Reader) -> bool:

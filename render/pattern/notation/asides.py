@@ -32,7 +32,7 @@ def counts_as_after(r: Reader, before: list[Step]) -> list[Step]:
     if counts is None:
         raise r.reject(
             "word",
-            f'"{r.peek().raw}" does not say as what it counts',
+            f'"{r.written()}" does not say as what it counts',
             '"(counts as dc)", "(counts as dc and ch 1)", "(does not count as a st)"',
         )
     before[-1] = replace(last, counts_as=counts)

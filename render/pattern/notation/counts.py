@@ -29,13 +29,13 @@ def read_count_list(r: Reader) -> list[CountClaim]:
         if r.at_kind("end"):
             return claims
         if not r.at_kind("num", "open"):
-            raise r.reject("word", f'"{r.peek().raw}" cannot be read as a count', suggestion(r.peek(), r.context) or _FORM)
+            raise r.reject("word", f'"{r.written()}" cannot be read as a count', suggestion(r.peek(), r.context) or _FORM)
 
 
 def _count(r: Reader, each_side: bool) -> CountClaim:
     start = r.pos
     if not r.at_kind("num"):
-        raise r.reject("word", f'"{r.peek().raw}" cannot be read as a count' if r.peek().raw else "a count is missing here", _FORM)
+        raise r.reject("word", f'"{r.written()}" cannot be read as a count' if r.peek().raw else "a count is missing here", _FORM)
     amount = _sizes_in_a_row(r) or read_amount(r)
     if at_noun(r) or r.at_kind("num"):
         target = as_space(read_noun(r))

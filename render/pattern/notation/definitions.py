@@ -54,7 +54,8 @@ def parse_definition(key: str, text: Located, context: NotationContext) -> tuple
         del memory.problems[said:]
         span = first.span if first is not None and first.span is not None else text.span(0, len(text.text))
         why = f": {first.message}" if first is not None else ""
-        memory.problems.append(error("definition", span, f'what "{key}" means cannot be read{why}', _FORM))
+        meant = first.hint if first is not None and first.hint is not None and first.hint.startswith("did you mean") else _FORM
+        memory.problems.append(error("definition", span, f'what "{key}" means cannot be read{why}', meant))
         return None, in_order(memory.problems)
     inner, spread = _unwrapped(steps)
     return Definition(key, inner, gather, spread, called), in_order(memory.problems)

@@ -9,6 +9,7 @@ from motifold.render.pattern.notation.elsewhere import at_last_elsewhere
 from motifold.render.pattern.notation.last_pass import Body, Ending, alike, stopped
 from motifold.render.pattern.notation.omissions import read_omission
 from motifold.render.pattern.notation.places import read_np
+from motifold.render.pattern.notation.problems import warning
 from motifold.render.pattern.notation.reader import Reader
 
 
@@ -27,7 +28,7 @@ def read_ending(r: Reader, extent: Extent | None, steps: tuple[Step, ...], body:
     if r.peek().raw == "but" and (r.peek(1).value in ("omit", "ending", "end", "not", "on") or r.peek(1).raw in ("skipping", "last")):
         r.take()
     says_end = r.at("ending", "end", "close") or r.peek().raw in ("end", "stop", "stopping", "last") or r.follows("on", "last")
-    if says_end and _ends_at_stop(r):
+    if says_end and _ends_at_stop(r, steps):
         return replace(plain, at_stop=True)
     if r.accept("omit") or _leaves_out(r):
         return read_omission(r, plain, body)
@@ -99,13 +100,16 @@ def _ends_at_beginning(r: Reader) -> bool | None:
 _UP_TO_STOP = ("ending", "end", "last", "rep", "at", "close", "on", "rnd", "in", "with")
 
 
-def _ends_at_stop(r: Reader) -> bool:
+def _ends_at_stop(r: Reader, steps: tuple[Step, ...]) -> bool:
     """Such as "ending last rep at **", "ending third rep at **", "ending at **", "last rep ends at **"."""
     at = r.pos
     while r.at(*_UP_TO_STOP) or r.at_kind("ord") or r.peek().raw in ("stop", "stopping", "time"):
         r.take()
     if r.at_kind("mark"):
-        r.take()
+        mark = r.take()
+        if mark.value == "*" and any(isinstance(step, Stop) for step in steps):
+            said = "the last repeat is to end at *, where it begins"
+            r.say(warning("star", r.span_of(mark), said, 'did you mean "ending last rep at **"?'))
         while r.at("on", "last", "rep"):
             r.take()
         return True

@@ -123,7 +123,7 @@ def _method(r: Reader, said: _Said) -> bool:
         return True
     r.accept_kind("num")
     if not at_stitch(r):
-        raise r.reject("word", f'"{r.peek().raw}" is nothing to join with', '"join with sl st in first sc"')
+        raise r.reject("word", f'"{r.written()}" is nothing to join with', '"join with sl st in first sc"')
     start, number = r.pos, r.new_id()
     spec = read_stitch(r)
     if spec.name == "sl st":

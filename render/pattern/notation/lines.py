@@ -7,6 +7,8 @@ from typing import Literal
 
 from motifold.render.pattern.instructions import Label, SideFacing
 from motifold.render.pattern.notation.lexicon import END, Lexeme
+from motifold.render.pattern.notation.phrases import PHRASES
+from motifold.render.pattern.spelling import nearest
 from motifold.symbols.record import dataclass
 
 LabelKind = Literal["ring", "chain", "foundation", "rnd", "row", "finish"]
@@ -24,7 +26,8 @@ class LabelledLine:
     """``label`` None: the text begins with no label. ``unnumbered``: "Next rnd". ``body``: positions of its lexemes after the label.
 
     ``yarn``: position of the yarn that a label names, "Rnd 2 (B):", "Rnd 2 (with B):". ``repeats``: a line without a label that repeats
-    whole rows. ``others``: the further rounds of "Rnds 2, 4 and 6", for which the same is read again.
+    whole rows. ``others``: the further rounds of "Rnds 2, 4 and 6", for which the same is read again. ``slip``: position of a misspelt word
+    of the label, and what it is read as.
     """
 
     label: Label | None
@@ -35,6 +38,7 @@ class LabelledLine:
     yarn: int | None = None
     repeats: bool = False
     others: tuple[Label, ...] = ()
+    slip: tuple[int, str] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +52,7 @@ class _Found:
     yarn: int | None = None
     repeats: bool = False
     runs: tuple[tuple[int, int], ...] = ()
+    slip: tuple[int, str] | None = None
 
 
 @dataclass(slots=True)
@@ -77,6 +82,8 @@ def split_lines(items: list[Lexeme]) -> list[LabelledLine]:
         if not new_line and not _may_begin_within(items, at):
             continue
         found = _label(items, at, must_end=not new_line)
+        if new_line and (found is None or items[found.end - 1].kind not in ("colon", "sep", "dash")):
+            found = _misspelt(items, at) or found
         if found is None and starts and starts[-1][1].end < at:
             found = _repeated_rows(items, at)
         if found is not None:
@@ -89,8 +96,31 @@ def split_lines(items: list[Lexeme]) -> list[LabelledLine]:
         stop = starts[index + 1][0] if index + 1 < len(starts) else len(items)
         others = _same_again(found)
         body = (found.end, stop)
-        lines.append(LabelledLine(found.label, at, body, found.unnumbered, found.problem, found.yarn, found.repeats, others))
+        lines.append(LabelledLine(found.label, at, body, found.unnumbered, found.problem, found.yarn, found.repeats, others, found.slip))
     return lines
+
+
+_LONGEST_LABEL = 10
+_LABEL_WORDS = {"rnd": "rnd", "rnds": "rnd", "round": "rnd", "rounds": "rnd", "row": "row", "rows": "row", "following": "following"}
+_LABEL_WORDS |= {"ring": "ring", "chain": "ch", "foundation": "foundation", "finish": "finish"}
+
+
+def _misspelt(items: list[Lexeme], at: int) -> _Found | None:
+    """A label with one word that nobody knows, as "Rdn 4:" or "Rnd 2 and folowing:", read as the nearest word of labels."""
+    for index in range(at, min(at + _LONGEST_LABEL, len(items))):
+        lexeme = items[index]
+        if lexeme.kind == "colon" or (lexeme.first and index > at):
+            return None
+        if lexeme.kind != "word" or lexeme.raw in PHRASES:
+            continue
+        meant = nearest(lexeme.raw, _LABEL_WORDS)
+        if meant is None:
+            return None
+        value = _LABEL_WORDS[meant]
+        found = _label([*items[:index], lexeme._replace(value=value, raw=meant), *items[index + 1 : index + 20]], at, must_end=True)
+        shown = meant.capitalize() if index == at else meant
+        return None if found is None else replace(found, slip=(index, shown))
+    return None
 
 
 def _repeated_rows(items: list[Lexeme], at: int) -> _Found | None:

@@ -89,17 +89,19 @@ def read_noun(r: Reader) -> Target:
     if corner:
         return Target("corner", corner=True)
     if r.at_kind("unworked"):
-        raise r.reject("not-worked", f'"{r.peek().raw}" is known, but not worked here as a place', PLACE_HINT)
+        raise r.reject("not-worked", f'"{r.written()}" is known, but not worked here as a place', PLACE_HINT)
     raise r.reject("word", _cannot(r, "a place"), suggestion(r.peek(), r.context) or PLACE_HINT)
 
 
 def _cannot(r: Reader, wanted: str) -> str:
     lexeme = r.peek()
-    return f'"{lexeme.raw}" cannot be read as {wanted}' if lexeme.kind not in ("sep", "end", "close") else f"{wanted} is missing here"
+    return f'"{r.written()}" cannot be read as {wanted}' if lexeme.kind not in ("sep", "end", "close") else f"{wanted} is missing here"
 
 
 def _space(r: Reader, chains: int | None, corner: bool) -> Target:
     """A space of so many chains; "ch 3" alone is a space too: whoever names its length means all of it."""
+    if chains is not None and r.at_kind("stitch") and r.peek().value == "picot":  # "ch-3 picot"
+        return _stitch(r, corner)
     corner = r.accept("corner") is not None or corner
     lexeme = r.accept("sp", "lp")
     if lexeme is None and r.accept("ring"):

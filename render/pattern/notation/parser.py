@@ -23,10 +23,12 @@ from motifold.render.pattern.notation.context import NotationContext
 from motifold.render.pattern.notation.finishing import finished_steps, makes_ring
 from motifold.render.pattern.notation.lexicon import Lexeme, foreign_word, read_words, worked_names
 from motifold.render.pattern.notation.lines import LabelledLine, split_lines
+from motifold.render.pattern.notation.phrases import UK_WORDS, US_WORDS
 from motifold.render.pattern.notation.problems import error, warning
 from motifold.render.pattern.notation.reader import Located, Memory, Reader
 from motifold.render.pattern.notation.steps import read_steps
 from motifold.render.pattern.problem import Problem
+from motifold.symbols.terms import abbreviation, full_name
 
 _MOST_READ_AGAIN = 50_000
 """How many words may be read again for further rounds of their lines; far more than any pattern has in all."""
@@ -80,11 +82,17 @@ def check_terms(items: list[Lexeme], text: Located, context: NotationContext, me
     written = text.text[found.start : found.end]
     said = f'the file says terms = "{context.terms}", but "{written}" is a {other} word'
     if found.foreign:
-        hint = f'it is read in {other} terms; if the whole text is in them, say terms = "{other}"'
+        here = abbreviation(found.value, context.terms) if len(written) < _SHORT else full_name(found.value, context.terms)
+        hint = f'in {context.terms} terms that stitch is {here}; if the whole text is in {other} terms, say terms = "{other}"'
         memory.problems.append(error("terms", span, said, hint))
     else:
-        hint = "it is read as it is meant; are the names of the stitches in the terms that the file says?"
+        here = (US_WORDS if other == "US" else UK_WORDS)[found.raw]
+        hint = f'it is read as "{here}"; are the names of the stitches in the terms that the file says?'
         memory.problems.append(warning("terms", span, said, hint))
+
+
+_SHORT = 6
+"""Abbreviations are shorter than this, names in full are not."""
 
 
 def _read_line(
@@ -96,6 +104,7 @@ def _read_line(
     first, stop = labelled.body
     body, closers, lone = match_brackets(items[first:stop], text)
     r = Reader(body, text, context, memory, closers, worked=worked, end=len(body), broken=bool(lone))
+    r.unread = any(lexeme.foreign for lexeme in body)  # which stitch is meant is not known
     memory.ring_fresh = False
     memory.problems.extend(lone)
     span = text.span(items[labelled.start].start, items[stop - 1].end)
@@ -109,6 +118,11 @@ def _read_line(
         memory.problems.append(
             error("round", text.span(items[labelled.start].start, items[max(labelled.start, first - 1)].end), labelled.problem)
         )
+    if labelled.slip is not None:
+        index, meant = labelled.slip
+        word = items[index]
+        said = f'"{text.text[word.start : word.end]}" cannot be read'
+        memory.problems.append(error("word", text.span(word.start, word.end), said, f'did you mean "{meant}"?'))
     if r.facing is not None and label.side is None:
         label = replace(label, side=r.facing)
     if label.last is not None or label.first is not None:
@@ -116,11 +130,11 @@ def _read_line(
     finished = finished_steps(steps, label, r.new_id)
     claims, broken = tuple(r.claims), r.broken or r.unread
     if labelled.repeats:
-        return _with_claims(_repeat_lines(finished, label, memory), claims)
+        return _with_claims(_repeat_lines(finished, label, memory, broken), claims)
     split = next((at for at, step in enumerate(finished) if isinstance(step, RepeatRounds)), None)
     if split is None or not any(isinstance(step, Work | Chain | Group | Repeat | Join) for step in finished[:split]):  # "With B, rep Row 2"
         return [Line(number, span, label, finished, claims, broken)]
-    return [Line(number, span, label, finished[:split], claims, broken), *_repeat_lines(finished[split:], label, memory)]
+    return [Line(number, span, label, finished[:split], claims, broken), *_repeat_lines(finished[split:], label, memory, broken)]
 
 
 def _with_claims(lines: list[Line], claims: tuple[CountClaim, ...]) -> list[Line]:
@@ -128,11 +142,11 @@ def _with_claims(lines: list[Line], claims: tuple[CountClaim, ...]) -> list[Line
     return [*lines[:-1], *(replace(line, counts=claims) for line in lines[-1:])]
 
 
-def _repeat_lines(steps: tuple[Step, ...], label: Label, memory: Memory) -> list[Line]:
-    """Such as "Rep Rows 2-3 until ..." behind the work of a row is a line of its own: the rows that come next."""
+def _repeat_lines(steps: tuple[Step, ...], label: Label, memory: Memory, broken: bool) -> list[Line]:
+    """Such as "Rep Rows 2-3 until ..." behind the work of a row is a line of its own: the rows that come next. None if it was not read."""
     starts = [at for at, step in enumerate(steps) if isinstance(step, RepeatRounds)]
     lines: list[Line] = []
-    for start, stop in zip(starts, [*starts[1:], len(steps)], strict=True):
+    for start, stop in zip(starts, [*starts[1:], len(steps)][: len(starts)], strict=True):
         repeat = steps[start]
         assert isinstance(repeat, RepeatRounds)
         first = memory.last_number + 1
@@ -146,7 +160,7 @@ def _repeat_lines(steps: tuple[Step, ...], label: Label, memory: Memory) -> list
         memory.last_number = last or first
         number = memory.next_id
         memory.next_id += 1
-        lines.append(Line(number, repeat.span, Label(kind, first, last), steps[start:stop]))
+        lines.append(Line(number, repeat.span, Label(kind, first, last), steps[start:stop], broken=broken))
     return lines
 
 

@@ -180,6 +180,6 @@ KNITTING = frozenset({"skp", "ssk", "psso", "kfb", "yfwd", "ssp", "skpo"})
 UNWORKED = frozenset(_UNWORKED.split(", ")) | KNITTING
 """Words that the trade knows and a reader of patterns knows, but that cannot be worked here."""
 
-US_WORDS = frozenset({"skip", "sk", "skipping", "gauge", "yo", "yarn over"})
-UK_WORDS = frozenset({"miss", "missing", "tension", "yrh", "yarn round hook"})
-"""Words of only one set of terms that change no meaning where they stand in the other."""
+US_WORDS = {"skip": "miss", "sk": "miss", "skipping": "missing", "gauge": "tension", "yo": "yrh", "yarn over": "yarn round hook"}
+UK_WORDS = {"miss": "sk", "missing": "skipping", "tension": "gauge", "yrh": "yo", "yarn round hook": "yarn over"}
+"""Words of only one set of terms that change no meaning where they stand in the other, and what the other says instead."""

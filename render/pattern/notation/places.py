@@ -220,7 +220,7 @@ def _noun(r: Reader, parts: Parts) -> None:
     elif not parts.said_anything:
         parts.target = read_noun(r)  # says what is wrong
     elif r.at_kind("word", "unworked") and not _may_follow(r):
-        raise r.reject("word", f'"{r.peek().raw}" cannot be read as a place', suggestion(r.peek(), r.context) or PLACE_HINT)
+        raise r.reject("word", f'"{r.written()}" cannot be read as a place', suggestion(r.peek(), r.context) or PLACE_HINT)
     if parts.corner and not parts.target.corner:
         parts.target = replace(parts.target, corner=True)
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from motifold.render.pattern.problem import Problem, Span
 
 
@@ -21,11 +19,3 @@ def error(code: str, span: Span, message: str, hint: str | None = None) -> Probl
 
 def warning(code: str, span: Span, message: str, hint: str | None = None) -> Problem:
     return Problem(code, "warning", span, message, hint)
-
-
-def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known word that looks most like this one, or None where none comes near."""
-    from difflib import get_close_matches
-
-    found = get_close_matches(word, sorted(set(known)), n=1, cutoff=0.72)
-    return found[0] if found else None

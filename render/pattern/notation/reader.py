@@ -99,6 +99,11 @@ class Reader:
         at = self.pos + ahead
         return self.items[at] if at < self.end else END
 
+    def written(self) -> str:
+        """The next word as the text writes it, capitals and all."""
+        lexeme = self.peek()
+        return self.text.text[lexeme.start : lexeme.end]
+
     def before(self) -> Lexeme:
         return self.items[self.pos - 1] if self.pos else END
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from motifold.render.pattern.instructions import Amount, RepeatRounds, SideFacing
 from motifold.render.pattern.notation.amounts import read_number, read_times
 from motifold.render.pattern.notation.phrases import UNITS_CM
+from motifold.render.pattern.notation.problems import error
 from motifold.render.pattern.notation.reader import Reader
+from motifold.render.pattern.spelling import nearest
 
 _MOST_ROUNDS = 1000
 _FRACTIONS = {"¼": 1 / 4, "½": 1 / 2, "¾": 3 / 4, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8}
@@ -86,6 +88,7 @@ def _measures(r: Reader) -> tuple[float, ...]:
     """Such as "until piece measures 20 cm", "for 15 (16, 17) cm", "to 8 in": in centimetres, one or one a size."""
     while r.at_kind("word") and not r.at_kind("num", "measure"):
         r.take()
+    wanted = r.pos
     values: list[float] = []
     while not r.at_kind("end", "sep") or (r.at_kind("sep") and r.peek(1).kind in ("num", "measure") and values):
         lexeme = r.take()
@@ -106,7 +109,25 @@ def _measures(r: Reader) -> tuple[float, ...]:
             return _checked(r, values, UNITS_CM[lexeme.raw])
         elif lexeme.kind not in ("open", "close", "sep") and lexeme.value != "to":
             break
-    raise r.reject("measure", "a measure is wanted here, such as 20 cm or 8 in", lexeme=r.before())
+    return _no_measure(r, wanted)
+
+
+def _no_measure(r: Reader, wanted: int) -> tuple[float, ...]:
+    """One problem from the first number on; what the line says after the measure is still read."""
+    while not r.at_kind("end", "sep"):
+        r.take()
+    r.unread = True
+    written = r.items[min(wanted, r.pos - 1) : r.pos]
+    guess = nearest(written[-1].raw, UNITS_CM, few=True) if len(written) > 1 else None
+    r.say(
+        error(
+            "measure",
+            r.span(min(wanted, r.pos - 1)),
+            "a measure is wanted here, such as 20 cm or 8 in",
+            f'did you mean "{guess}"?' if guess else None,
+        )
+    )
+    return ()
 
 
 def _split_measure(written: str) -> tuple[float, float]:
@@ -180,5 +201,8 @@ def _ending_side(r: Reader) -> SideFacing | None:
         if r.at("row", "rnd") and r.peek(1).kind == "num":
             r.take(), r.take()
             return None
+        if r.at_kind("word") and r.peek(1).value in ("row", "rnd"):
+            guess = nearest(r.peek().raw, ("RS", "WS"), few=True)
+            raise r.reject("word", f'"{r.written()}" is no side of the work', f'did you mean "{guess}"?' if guess else "RS or WS")
     r.pos = at
     return None

@@ -135,10 +135,10 @@ def read_step(r: Reader, before: list[Step]) -> list[Step]:
         case "unworked" if lexeme.raw in ("continue", "cont") and r.peek(1).value in ("in", "working", "work") and r.peek(2).kind == "word":
             return read_remark(r)
         case "unworked" if lexeme.raw in KNITTING:
-            raise r.reject("not-worked", f'"{lexeme.raw}" is a word of knitting, and says nothing here', _NOT_KNITTING)
+            raise r.reject("not-worked", f'"{r.written()}" is a word of knitting, and says nothing here', _NOT_KNITTING)
         case "unworked":
             raise r.reject(
-                "not-worked", f'"{lexeme.raw}" is known but not worked here', "say it in stitches, or put it in braces to print it only"
+                "not-worked", f'"{r.written()}" is known but not worked here', "say it in stitches, or put it in braces to print it only"
             )
         case "dash" | "equals":
             counts = try_dash(r) if r.depth == 0 else None
@@ -253,10 +253,10 @@ def _unknown(r: Reader) -> list[Step]:
     if lexeme.value == "group" and lexeme.kind == "word":
         raise r.reject("word", *unexplained(lexeme))
     if is_known(lexeme):
-        raise r.reject("word", f'"{lexeme.raw}" cannot be read at this place', _BRACES)
+        raise r.reject("word", f'"{r.written()}" cannot be read at this place', _BRACES)
     raise r.reject(
         "word",
-        f'"{lexeme.raw}" cannot be read',
+        f'"{r.written()}" cannot be read',
         suggestion(lexeme, r.context) or _BRACES,
     )
 

@@ -7,7 +7,7 @@ from functools import lru_cache
 from motifold.render.pattern.notation.context import NotationContext
 from motifold.render.pattern.notation.lexicon import Lexeme
 from motifold.render.pattern.notation.phrases import PHRASES
-from motifold.render.pattern.notation.problems import nearest
+from motifold.render.pattern.spelling import nearest
 from motifold.symbols.terms import Terms, abbreviation, full_name
 
 _STITCHES = (
@@ -43,17 +43,25 @@ _LONGEST = 30
 
 @lru_cache(maxsize=256)
 def _suggestion(word: str, terms: Terms, own: tuple[str, ...]) -> str | None:
-    known = {*_known(terms), *own} - {word}
-    guess = nearest(word, known) if word not in PHRASES else None
+    """What is misspelt is a stitch more often than any other word, and the pattern's own stitch more often than any."""
+    if word in PHRASES:
+        return None
+    stitches = (*own, *(f"{name}s" for name in own if not name.endswith("s")), *_stitches(terms))
+    guess = nearest(word, _others(terms), [name for name in stitches if name != word])
     return f'did you mean "{guess}"?' if guess else None
 
 
 @lru_cache(maxsize=2)
-def _known(terms: Terms) -> frozenset[str]:
-    """What can be read in these terms: the trade's phrases and the commoner stitches, short and in full."""
+def _stitches(terms: Terms) -> tuple[str, ...]:
+    """The commoner stitches in these terms, the commonest first; and the words that are worked as they are."""
+    return tuple(dict.fromkeys([*(abbreviation(name, terms) for name in _STITCHES), "inc", "dec"]))
+
+
+@lru_cache(maxsize=2)
+def _others(terms: Terms) -> tuple[str, ...]:
+    """What else can be read: the trade's phrases, and names of stitches in full."""
     known = {spelling for spelling in PHRASES if len(spelling) > 1}
     for name in _STITCHES:
-        known.add(abbreviation(name, terms))
         full = full_name(name, terms)
         known.update((full, full_name(name, terms, plural=True), *(word for word in full.split() if len(word) > 4)))
-    return frozenset(known)
+    return tuple(sorted(known))

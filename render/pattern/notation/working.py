@@ -229,9 +229,14 @@ def _number_alone(r: Reader, start: int) -> list[Step]:
         raise r.reject("word", f"the number {number.raw} stands alone: a stitch is missing", _NUMBER_HINT, lexeme=number)
     if following.value == "group":
         raise r.reject("word", *unexplained(following))
+    unknown = r.peek(1)
+    if is_known(following) and unknown.kind == "word" and not is_known(unknown) and not unknown.first:
+        guess = suggestion(unknown, r.context)  # "2 rnds bellow": the word that nobody knows is the slip
+        if guess is not None:
+            raise r.reject("word", f'"{r.text.text[unknown.start : unknown.end]}" cannot be read', guess, lexeme=unknown)
     if is_known(following):
         raise r.reject("word", f'a stitch is missing between {number.raw} and "{following.raw}"', _NUMBER_HINT)
-    raise r.reject("word", f'"{following.raw}" cannot be read as a stitch', suggestion(following, r.context) or _NUMBER_HINT)
+    raise r.reject("word", f'"{r.written()}" cannot be read as a stitch', suggestion(following, r.context) or _NUMBER_HINT)
 
 
 _NUMBER_HINT = 'a number stands before or after a stitch: "3 dc", "ch 3"'

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Literal
 
 from motifold.render.pattern.instructions import FastenOff, Join, LeaveYarn, Step, UseYarn, Words
-from motifold.render.pattern.notation.problems import nearest
 from motifold.render.pattern.notation.reader import Reader
+from motifold.render.pattern.spelling import nearest
 
 
 def read_yarn(r: Reader) -> str | None:
