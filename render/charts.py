@@ -41,6 +41,7 @@ def pattern_look(pattern: Pattern, look: ChartLook) -> ChartLook:
     return replace(
         look,
         yarn_colors={yarn.key: yarn.hex for yarn in pattern.yarns if yarn.hex},
+        yarn_names={yarn.key: yarn.name for yarn in pattern.yarns},
         symbols={stitch.key: stitch.symbol for stitch in pattern.stitches if stitch.symbol},
         names={stitch.key: stitch.name for stitch in pattern.stitches},
     )

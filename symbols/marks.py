@@ -36,14 +36,14 @@ def join(at: Point, out: Point) -> tuple[Mark, ...]:
     return (head_bar(at, out), dot((x + rise * nx, y + rise * ny)))
 
 
-def attach(tip: Point, toward: Point) -> tuple[Mark, ...]:
+def attach(tip: Point, toward: Point, side: float = TRIANGLE) -> tuple[Mark, ...]:
     """Yarn is joined here: an open triangle with its point at ``tip``, pointing along the unit vector ``toward``."""
-    return (Stroke(_triangle(tip, toward, TRIANGLE), s.RING_WIDTH, closed=True),)
+    return (Stroke(_triangle(tip, toward, side), s.RING_WIDTH, closed=True),)
 
 
-def fasten_off(tip: Point, toward: Point) -> tuple[Mark, ...]:
+def fasten_off(tip: Point, toward: Point, side: float = TRIANGLE) -> tuple[Mark, ...]:
     """Yarn is fastened off here: a filled triangle."""
-    points = _triangle(tip, toward, TRIANGLE)
+    points = _triangle(tip, toward, side)
     return (Fill(points), Stroke(points, s.RING_WIDTH, closed=True))
 
 

@@ -109,7 +109,7 @@ def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLo
     box = chart.box
     u = look.pitch_mm
     mm = (box[0] * u, box[1] * u, box[2] * u, box[3] * u)
-    yarns = yarn_list(fabric, chart.items, look, mm)
+    yarns = yarn_list(fabric, look, mm)
     children += yarns
     if yarns:
         mm = (mm[0], mm[1] - yarn_list_height(yarns), mm[2], mm[3])

@@ -1,124 +1,141 @@
 """What stands between the stitches of rounds: their numbers, where yarn is joined and cut, its letter, the direction of work.
 
-Nothing is ever put over ink, and nothing is set smaller than it can be read.
+Nothing is ever put over ink, nothing is set smaller than it can be read, and no mark is left out: what finds no white beside what it marks
+stands further off, with a light line to it.
 """
 
 from __future__ import annotations
 
-from functools import lru_cache
-from math import hypot
-from typing import TYPE_CHECKING, Literal
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Literal
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.bracket import round_bracket
-from motifold.render.motif.chart.items import (
-    Item,
-    arrow_item,
-    letter_item,
-    letter_radius,
-    triangle_item,
-)
-from motifold.render.motif.chart.look import ChartLook
+from motifold.render.motif.chart.items import Item, arrow_item, item_box, letter_item, letter_radius, triangle_item
+from motifold.render.motif.chart.look import ChartLook, in_sector
+from motifold.render.motif.chart.nearest import Nearest, nearest_of
+from motifold.render.motif.chart.places import NEAR, put, spots
 from motifold.render.motif.chart.ray import edge_numbers, round_numbers
 from motifold.render.motif.chart.repeats import round_repeat
 from motifold.render.motif.chart.rowside import furnish_rows
 from motifold.render.motif.chart.scene import Symbol
-from motifold.render.motif.chart.starts import Start, starts_of, yarn_changes
+from motifold.render.motif.chart.starts import Start, anchors_of, starts_of, yarn_changes
 from motifold.render.motif.chart.white import White
 from motifold.render.motif.model import Layout, Point
 from motifold.symbols import marks as working
 
-if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
+_SMALL = 0.36
+"""Side of a triangle where there is little room, in u."""
+_AMONG = 6.0
+"""How far from its start, in u, a letter may stand among the stitches of its round."""
+_ARROWS = (working.ARROW, 0.5, 0.4)
+
 
 def furnish(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], white: White, look: ChartLook) -> tuple[Item, ...]:
-    """All furniture, in the order of the rounds. What finds no white place is left out."""
+    """All furniture, in the order of the rounds."""
     starts = starts_of(fabric, layout, symbols, look.left_handed)
     if fabric.worked == "rows":
         return furnish_rows(fabric, starts, symbols, white, look)
-    number_them = round_numbers if look.once is None else edge_numbers
-    numbers = {item.round_index: item for item in number_them(fabric, starts, white, look)}
+    if look.once is not None:
+        return edge_numbers(fabric, starts, yarn_changes(fabric), white, look)
+    near = nearest_of(symbols)
+    numbers = {item.round_index: item for item in round_numbers(fabric, starts, near, white, look)}
+    items = list(numbers.values())
     turning = any(r.turned or r.direction < 0 for r in fabric.rounds)
-    letters = yarn_changes(fabric)
-    items: list[Item] = []
-    for index in sorted(starts):
-        this, start, number = fabric.rounds[index], starts[index], numbers.get(index)
-        items += [number] if number else []
-        if index in letters:
-            items += _letter(index, letters[index], start, number, white, look)
-        if this.attached:
-            items += _yarn_mark("attach", index, start, white)
-        if (turning and this.number is not None) or this.number == 1:
-            items += _arrow(index, start, number, white)
-        if this.fastened:
-            items += _yarn_mark("fasten off", index, start, white)
+    first = min((i for i in starts if fabric.rounds[i].number is not None), default=-1)
+    for i, item in sorted(numbers.items()):
+        items += _arrow(i, starts[i], item, white) if turning or i == first else []
+    items += _yarn_marks(fabric, starts, symbols, white, look)
+    joined = {item.round_index: item for item in items if item.kind == "attach"}
+    for index, yarn in yarn_changes(fabric).items():
+        if index in starts and in_sector(starts[index].point, look.sector):
+            letter = _letter(index, yarn, starts[index], joined.get(index), numbers.get(index), (near, white), look)
+            items += [letter] if letter and (letter.leader is None or index != first) else []  # work begins with a yarn: that is no change
     repeat = round_repeat(layout, starts, look.left_handed) if look.sector is None else None
     bracket = round_bracket(repeat, layout, starts, white, look) if repeat else None
-    return (*items, bracket) if bracket else tuple(items)
+    items += [bracket] if bracket else []
+    return tuple(sorted(items, key=lambda item: item.round_index))
 
 
-@lru_cache(maxsize=1)
-def _spiral() -> NDArray[np.float64]:
-    """Offsets to try, nearest first, a seventh of u apart."""
-    import numpy as np
-
-    step, reach = 0.14, 22
-    grid = [(i * step, j * step) for i in range(-reach, reach + 1) for j in range(-reach, reach + 1)]
-    return np.asarray(sorted(grid, key=lambda p: (round(p[0] ** 2 + p[1] ** 2, 6), p)))
-
-
-def _near(start: Start, wish: Point, within: float, beyond: bool) -> list[Point]:
-    """Places no further than ``within`` from ``wish``: first in the round's own band, then (``beyond``) around it."""
-    offsets = _spiral()
-    offsets = offsets[offsets[:, 0] ** 2 + offsets[:, 1] ** 2 <= within * within]
-    at = offsets + wish
-    up = (at[:, 0] - start.point[0]) * start.out[0] + (at[:, 1] - start.point[1]) * start.out[1]
-    inside = (up >= -start.tall - 0.1) & (up <= 0.25)
-    found = [(float(x), float(y)) for x, y in at[inside]]
-    if beyond:
-        outside = ~inside & (up >= -start.tall - 0.5) & (up <= (2.0 if start.last else 0.9))
-        found += [(float(x), float(y)) for x, y in at[outside]]
-    return found
+def _yarn_marks(
+    fabric: Fabric, starts: Mapping[int, Start], symbols: tuple[Symbol, ...], white: White, look: ChartLook
+) -> list[Item]:
+    """A triangle for each time that yarn is joined or cut, at the stitch where that is done."""
+    anchors = anchors_of(fabric, symbols)
+    items: list[Item] = []
+    for index, this in enumerate(fabric.rounds):
+        if not (this.attached or this.fastened) or index not in anchors or not starts:
+            continue
+        start = starts.get(index) or starts[max((i for i in starts if i < index), default=min(starts))]
+        first, last = anchors[index]
+        if this.attached and in_sector(first, look.sector):
+            items += _triangle("attach", index, first, start, white)
+        if this.fastened and in_sector(last, look.sector):
+            items += _triangle("fasten off", index, last, start, white)
+    return items
 
 
-def _wish(start: Start, back: float, down: float) -> Point:
-    """A point before the round's first stitch: ``back`` against the direction of work, ``down`` from its outline inwards."""
-    return (
-        start.point[0] - back * start.on[0] - down * start.out[0],
-        start.point[1] - back * start.on[1] - down * start.out[1],
-    )
-
-
-def _yarn_mark(kind: Literal["attach", "fasten off"], index: int, start: Start, white: White) -> list[Item]:
-    """A triangle: yarn joined before the first stitch, or cut after the last."""
+def _triangle(kind: Literal["attach", "fasten off"], index: int, target: Point, start: Start, white: White) -> list[Item]:
+    """Yarn joined before the stitch that it is joined with, or cut beyond the last one."""
     side = working.TRIANGLE + 0.1
-    wish = _wish(start, 0.6, 0.3 * start.tall)
-    if kind == "fasten off":
-        wish = (start.end[0] + 0.5 * start.on[0], start.end[1] + 0.5 * start.on[1])
-    place = white.take_first(_near(start, wish, 3.1, start.last), side, side)
-    return [triangle_item(kind, index, place, start.on)] if place is not None else []
+    toward = -1.0 if kind == "attach" else 1.0
+    wish = (target[0] + 0.55 * toward * start.on[0], target[1] + 0.55 * toward * start.on[1])
+    place = put(white, target, wish, (side, side), (_SMALL + 0.06, _SMALL + 0.06))
+    if place is None:
+        return []
+    item = triangle_item(kind, index, place.at, start.on, _SMALL if place.tight else working.TRIANGLE)
+    return [replace(item, target=target, leader=place.leader)]
 
 
-def _letter(index: int, yarn: str, start: Start, number: Item | None, white: White, look: ChartLook) -> list[Item]:
-    """The yarn's letter beside the number, or near the start; the list of yarns below the chart has it where neither has white."""
-    side = 2 * letter_radius(yarn, look)
-    places: list[Point] = []
-    if number is not None:
-        places += [p for p in _near(start, number.center, 3.1, True) if hypot(p[0] - number.center[0], p[1] - number.center[1]) < 2.2]
-    places += _near(start, _wish(start, 1.0, 0.5 * start.tall), 3.1, True)
-    place = white.take_first(places, side, side)
-    return [letter_item(index, yarn, place, look)] if place is not None else []
+def _letter(
+    index: int, yarn: str, start: Start, joined: Item | None, number: Item | None, on: tuple[Nearest, White], look: ChartLook
+) -> Item | None:
+    """The yarn's letter beside the triangle where it is joined, else beside the number, else among the round's own stitches."""
+    (near, white), radius = on, letter_radius(yarn, look)
+    for beside in (joined, number):
+        if beside is None or beside.leader is not None:
+            continue
+        for tight in (False, True):
+            found = spots(white, beside.center, radius + beside.width / 2 + 0.9, (2 * radius, 2 * radius), tight)
+            if len(found):
+                return _lettered(index, yarn, found[0].tolist(), beside.center, white, look)
+    for tight in (False, True):
+        found = spots(white, _before(start), _AMONG, (2 * radius, 2 * radius), tight)
+        found = found[near.own(found, index)]
+        if len(found):
+            return _lettered(index, yarn, found[0].tolist(), _before(start), white, look)
+    target = joined.target if joined is not None and joined.target is not None else _before(start)
+    place = put(white, target, target, (2 * radius, 2 * radius), (2 * radius, 2 * radius))
+    return replace(letter_item(index, yarn, place.at, look), target=target, leader=place.leader) if place is not None else None
 
 
-def _arrow(index: int, start: Start, number: Item | None, white: White) -> list[Item]:
-    wish = _wish(start, -0.4, 0.5 * start.tall)
-    if number is not None and hypot(number.center[0] - wish[0], number.center[1] - wish[1]) < 6:
-        far = 0.35 + number.width / 2
-        wish = (number.center[0] + far * start.on[0], number.center[1] + far * start.on[1])
-    for length in (working.ARROW, 0.5, 0.4):
-        item = arrow_item(index, wish, start.on, length)
-        place = white.take_first(_near(start, wish, 1.8, True), item.width, item.height)
-        if place is not None:
-            return [arrow_item(index, place, start.on, length)]
-    return []
+def _lettered(index: int, yarn: str, at: list[float], target: Point, white: White, look: ChartLook) -> Item:
+    item = letter_item(index, yarn, (at[0], at[1]), look)
+    white.take(item_box(item))
+    return replace(item, target=target)
+
+
+def _before(start: Start) -> Point:
+    """The middle of the first stitch of a round."""
+    return (start.point[0] - start.tall / 2 * start.out[0], start.point[1] - start.tall / 2 * start.out[1])
+
+
+def _arrow(index: int, start: Start, number: Item, white: White) -> list[Item]:
+    """Which way a round is worked, beside its number."""
+    way = start.way_at(number.center)
+    far = 0.35 + number.width / 2
+    for within in (0.9, NEAR, 3.0, 6.0):
+        for length in _ARROWS:
+            for tight in (False, True):
+                for sign in (1.0, -1.0):
+                    item = arrow_item(index, number.center, way, length)
+                    wish = (number.center[0] + sign * far * way[0], number.center[1] + sign * far * way[1])
+                    found = spots(white, wish, within, (item.width, item.height), tight)
+                    if len(found):
+                        item = arrow_item(index, (float(found[0][0]), float(found[0][1])), way, length)
+                        white.take(item_box(item))
+                        return [replace(item, target=number.center)]
+    item = arrow_item(index, number.center, way, _ARROWS[-1])
+    place = put(white, number.center, number.center, (item.width, item.height), (item.width, item.height))
+    return [replace(arrow_item(index, place.at, way, _ARROWS[-1]), target=number.center)] if place is not None else []

@@ -34,7 +34,8 @@ class Item:
 
     Of a repeat's bracket the box is that of its words; its ``marks`` reach further.
 
-    ``leader``: a light line to what it belongs to, where that is not beside it; it runs under the stitches.
+    ``target``: what it marks, or stands beside. ``leader``: a light line to what it belongs to, where that is not beside it; it runs under
+    the stitches.
     """
 
     kind: ItemKind
@@ -47,6 +48,7 @@ class Item:
     marks: tuple[Mark, ...] = ()
     yarn: str | None = None
     leader: tuple[Point, Point] | None = None
+    target: Point | None = None
 
 
 def text_size(words: str, size_pt: float, look: ChartLook, face: Face = "sans-bold") -> tuple[float, float]:
@@ -75,10 +77,12 @@ def arrow_item(index: int, center: Point, on: Point, length: float = working.ARR
     return Item("arrow", index, center, width, height, marks=working.arrow(center, on, length))
 
 
-def triangle_item(kind: Literal["attach", "fasten off"], index: int, center: Point, on: Point) -> Item:
-    side = working.TRIANGLE + 0.1
-    tip = (center[0] + 0.19 * on[0], center[1] + 0.19 * on[1])
-    marks = working.attach(tip, on) if kind == "attach" else working.fasten_off(tip, on)
+def triangle_item(
+    kind: Literal["attach", "fasten off"], index: int, center: Point, on: Point, size: float = working.TRIANGLE
+) -> Item:
+    side = size + 0.1
+    tip = (center[0] + size * 0.433 * on[0], center[1] + size * 0.433 * on[1])
+    marks = working.attach(tip, on, size) if kind == "attach" else working.fasten_off(tip, on, size)
     return Item(kind, index, center, side, side, marks=marks)
 
 

@@ -34,10 +34,11 @@ class ChartLook:
     """``pitch_mm``: u on paper. ``mono``: for a black-and-white printer. ``left_handed``: mirrored work, upright numbers.
 
     ``show``: first and last round drawn (numbers of rounds; what is made before round 1 goes with it). ``emphasise``: this round
-    dark, the others grey, for growing charts. ``yarn_colors``: yarn key to #rrggbb. ``symbols``: a pattern's own, stitch key to SVG
-    path data. ``names``: how its own stitches are called. ``furniture``: numbers and working marks. ``sector``: only what stands between
-    these two angles about the centre (radians, counter-clockwise from the first to the second), for one side of a long edging.
-    ``once``: the repeat that is drawn a single time, everything else of it being left out; it is bracketed, or its edges are drawn.
+    dark, the others grey, for growing charts. ``yarn_colors``: yarn key to #rrggbb; ``yarn_names``: to what it is called. ``symbols``: a
+    pattern's own, stitch key to SVG path data. ``names``: how its own stitches are called. ``furniture``: numbers and working marks.
+    ``sector``: only what stands between these two angles about the centre (radians, counter-clockwise from the first to the second), for
+    one side of a long edging. ``once``: the repeat that is drawn a single time, everything else of it being left out; it is bracketed, or
+    its edges are drawn.
 
     Numbers and letters are set for ``pitch_mm`` as it is printed: choose the pitch for the page, and do not scale the drawing after. A
     drawing is cropped to what it shows; with ``emphasise`` it keeps the box of the whole chart, so that a series has one size and place.
@@ -49,6 +50,7 @@ class ChartLook:
     show: tuple[int, int] | None = None
     emphasise: int | None = None
     yarn_colors: Mapping[str, str] = field(default_factory=dict)
+    yarn_names: Mapping[str, str] = field(default_factory=dict)
     symbols: Mapping[str, str] = field(default_factory=dict)
     names: Mapping[str, str] = field(default_factory=dict)
     terms: Terms = "US"

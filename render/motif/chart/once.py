@@ -77,7 +77,7 @@ def _turned(layout: Layout, angle: float) -> Layout:
     for s in layout.shapes:
         start, normal = spun((s.start, s.start_normal), angle)
         shapes.append(RoundShape(s.round, spun(s.outline, angle), spun(s.corners, angle), start, normal, s.order))
-    return Layout(layout.worked, placed, links, tuple(shapes), layout.turn + angle)
+    return replace(layout, placed=placed, links=links, shapes=tuple(shapes), turn=layout.turn + angle)
 
 
 def _without(layout: Layout, gone: tuple[float, float], away: float, flip: float) -> Layout:
@@ -103,7 +103,7 @@ def _without(layout: Layout, gone: tuple[float, float], away: float, flip: float
         line = tuple(q for p in s.outline if kept((p,)) for q in moved((p,), (p,)))
         [start] = moved((s.start,), (s.start,))
         shapes.append(RoundShape(s.round, line or s.outline, s.corners, start, s.start_normal, s.order))
-    return Layout(layout.worked, tuple(placed), links, tuple(shapes), layout.turn)
+    return replace(layout, placed=tuple(placed), links=links, shapes=tuple(shapes))
 
 
 def _where(p: Placed) -> tuple[Point, ...]:

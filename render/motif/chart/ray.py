@@ -7,17 +7,21 @@ these would be too many, only every second, fifth or tenth of those rounds has o
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from math import atan2, cos, hypot, pi, sin
 from typing import TYPE_CHECKING
 
 from motifold.render.fabric.model import Fabric
-from motifold.render.motif.chart.items import NUMBER_PT, Item, item_box, number_item, text_size
+from motifold.render.motif.chart.items import NUMBER_PT, Item, arrow_item, item_box, letter_item, letter_radius, number_item, text_size
 from motifold.render.motif.chart.look import ChartLook, in_sector
+from motifold.render.motif.chart.nearest import Nearest
+from motifold.render.motif.chart.places import spots, take_line
 from motifold.render.motif.chart.starts import Start
 from motifold.render.motif.chart.white import White
 from motifold.render.motif.model import Point
+from motifold.symbols.marks import ARROW
+from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
     import numpy as np
@@ -25,26 +29,30 @@ if TYPE_CHECKING:
 
 EVERY = (1, 2, 5, 10)
 """Which rounds are numbered, where not all can be."""
-MOST_LEADERS = 6
+MOST_LEADERS = 12
 """More lines than these through a chart are a tangle."""
 _WAYS = 16
 """How many places, and on either side how many ends, are tried for such a line."""
 _RAY_STEP = pi / 120
 _RAYS = 70
 """How many rays are looked at before the start; half as many after it."""
-_NEAR = 3.0
-"""How far from the ray a number may stand, in u."""
-_DEPTHS = (0.2, 0.35, 0.5, 0.65, 0.8)
+_CLOSE = 7.0
+"""Rays no further than this, in u, from the start on the last round are better than those that have white for more rounds."""
+_NEAR = 4.0
+"""How far from the ray a number may stand in its round's band, in u."""
 Wanted = Sequence[tuple[int, int]]
 """Index and number of each round that is to be numbered."""
 
 
-def round_numbers(fabric: Fabric, starts: dict[int, Start], white: White, look: ChartLook) -> tuple[Item, ...]:
+def round_numbers(fabric: Fabric, starts: dict[int, Start], near: Nearest, white: White, look: ChartLook) -> tuple[Item, ...]:
     """The numbers of all rounds that have white for one, and of some of the others; their places are taken from ``white``."""
     numbered = [(index, number) for index in sorted(starts) if (number := fabric.rounds[index].number) is not None]
+    spiral = any(this.end == "spiral" for this in fabric.rounds)
     found: tuple[Item, ...] = ()
-    for size in NUMBER_PT:
-        tried = _on_a_ray(numbered, starts, white, look, size)
+    for close, size, tight in _TRIES:
+        if spiral and not close:
+            continue
+        tried = _on_a_ray(numbered, starts, near, white, look, _Try(size, tight, close, spiral))
         found = tried if len(tried) > len(found) else found
         if len(found) == len(numbered):
             break
@@ -58,59 +66,102 @@ def round_numbers(fabric: Fabric, starts: dict[int, Start], white: White, look: 
     return (*found, *_outside(missing[:MOST_LEADERS], starts, white, look))
 
 
-def edge_numbers(fabric: Fabric, starts: dict[int, Start], white: White, look: ChartLook) -> tuple[Item, ...]:
-    """The numbers of a sector that is drawn by itself: beside the edge where its rounds begin, each at the middle of its round's band."""
-    import numpy as np
+@dataclass(frozen=True, slots=True)
+class _Try:
+    """``size_pt`` of the numbers, ``tight``: with less white around them, ``close``: only rays near the start, ``own``: no common ray."""
 
+    size_pt: float
+    tight: bool
+    close: bool
+    own: bool
+
+
+_TRIES = ((True, NUMBER_PT[0], False), (True, NUMBER_PT[1], True), (False, NUMBER_PT[0], False), (False, NUMBER_PT[1], True))
+
+
+def edge_numbers(
+    fabric: Fabric, starts: dict[int, Start], letters: Mapping[int, str], white: White, look: ChartLook
+) -> tuple[Item, ...]:
+    """The furniture of a sector that is drawn by itself, beside the edge where its rounds begin, each at the middle of its round's band.
+
+    The number, the letter of a yarn that is changed to, and the direction of work beside the first number.
+    """
     if look.once is None:
         return ()
     numbered = [(index, number) for index in sorted(starts) if (number := fabric.rounds[index].number) is not None]
     onward = sum(_turning(starts[index]) for index, _ in numbered) > 0
-    angle = look.once.start if onward else look.once.end
-    c, s, aside = cos(angle), sin(angle), -1.0 if onward else 1.0
     for every in EVERY:
-        items: list[Item] = []
-        for index, number in numbered:
-            if number % every and index != numbered[-1][0]:
-                continue
-            far = max(float(_reach(starts[index], np.asarray([angle]))[0]) - starts[index].tall / 2, 0.0)
-            measure = text_size(str(number), NUMBER_PT[0], look)
-            off = 0.75 + abs(s) * measure[0] / 2 + abs(c) * measure[1] / 2
-            place = (far * c - aside * off * s, far * s + aside * off * c)
-            if not white.free(np.asarray([place]), *measure)[0]:
-                place = (place[0] - aside * 0.45 * s, place[1] + aside * 0.45 * c)
-            if not any(_meet(place, measure, other) for other in items):
-                items.append(number_item(index, str(number), place, NUMBER_PT[0], look))
-        if len(items) >= sum(1 for index, number in numbered if number % every == 0 or index == numbered[-1][0]):
+        wanted = [pair for pair in numbered if pair[1] % every == 0 or pair == numbered[-1]]
+        items = [number_item(index, str(number), (0.0, 0.0), NUMBER_PT[0], look) for index, number in wanted]
+        items = [replace(item, center=_at_edge(item, starts[item.round_index], onward, white, look)) for item in items]
+        if not any(_meet(b.center, (b.width, b.height), a) for i, b in enumerate(items) for a in items[:i]):
             break
-    for item in items:
-        white.take(item_box(item))
-    return tuple(items)
+    beside: list[Item] = []
+    for k, item in enumerate(items):
+        angle = atan2(item.center[1], item.center[0])
+        out = (sin(angle), -cos(angle)) if onward else (-sin(angle), cos(angle))
+        far = item.width / 2 + 0.35
+        if item.round_index in letters:
+            radius = letter_radius(letters[item.round_index], look)
+            at = (item.center[0] + (far + radius) * out[0], item.center[1] + (far + radius) * out[1])
+            beside.append(letter_item(item.round_index, letters[item.round_index], at, look))
+            far += 2 * radius + 0.25
+        if k == 0 or fabric.rounds[item.round_index].direction < 0:
+            at = (item.center[0] + (far + ARROW / 2) * out[0], item.center[1] + (far + ARROW / 2) * out[1])
+            sign = -1.0 if (_turning(starts[item.round_index]) > 0) == onward else 1.0
+            beside.append(arrow_item(item.round_index, at, (sign * out[0], sign * out[1])))
+    return (*items, *beside)
 
 
-def _on_a_ray(wanted: Wanted, starts: dict[int, Start], white: White, look: ChartLook, size: float) -> tuple[Item, ...]:
+def _at_edge(item: Item, start: Start, onward: bool, white: White, look: ChartLook) -> Point:
+    """The place of a number outside the edge of a sector: at the middle of its round's band, where nothing stands out over the edge."""
+    import numpy as np
+
+    assert look.once is not None
+    angle = look.once.start if onward else look.once.end
+    far = max(float(_reach(start, np.asarray([angle]))[0]) - start.tall / 2, 0.0)
+    if look.once.cut:
+        fars = [hypot(*p) for p in look.once.cut]
+        turn = 0.0 if onward else look.once.end - look.once.start
+        angle = float(np.interp(far, fars, [atan2(p[1], p[0]) for p in look.once.cut])) + turn
+    c, s, aside = cos(angle), sin(angle), -1.0 if onward else 1.0
+    off = 0.6 + abs(s) * item.width / 2 + abs(c) * item.height / 2
+    ways = [(far * c - aside * away * s, far * s + aside * away * c) for away in (off + 0.15 * k for k in range(12))]
+    return white.first_free(ways, item.width, item.height) or ways[0]
+
+
+def _on_a_ray(
+    wanted: Wanted, starts: dict[int, Start], near: Nearest, white: White, look: ChartLook, how: _Try
+) -> tuple[Item, ...]:
     """Numbers on the ray that has white for the most rounds, and near it for the others; those that find none are left out."""
     import numpy as np
 
-    angles = _angles(wanted, starts, look)
+    angles = _angles(wanted, starts, look, how.close)
     if not wanted or not len(angles):
         return ()
-    sizes = [text_size(str(number), size, look) for _, number in wanted]
+    sizes = [text_size(str(number), how.size_pt, look) for _, number in wanted]
     bands = [_band(starts[index], angles, high) for (index, _), (_, high) in zip(wanted, sizes, strict=True)]
-    masks = [white.free(band.reshape(-1, 2), *measure).reshape(band.shape[:2]) for band, measure in zip(bands, sizes, strict=True)]
+    masks = []
+    for (index, _), band, measure in zip(wanted, bands, sizes, strict=True):
+        flat = band.reshape(-1, 2)
+        free = white.free(flat, *measure, how.tight)
+        free[free] = near.own(flat[free], index)
+        masks.append(free.reshape(band.shape[:2]))
     ray = int(np.argmax(sum(mask.any(axis=1).astype(int) for mask in masks)))
     items: list[Item] = []
     for (index, number), band, mask, measure in zip(wanted, bands, masks, sizes, strict=True):
-        x, y = band[ray][0].tolist()
-        ways: list[Point] = [(float(p[0]), float(p[1])) for p in band[ray][mask[ray]]]
-        ways += [p for p in _around(starts[index], (x, y), white, measure) if in_sector(p, look.sector)]
+        (x, y), start = band[ray][0].tolist(), starts[index]
+        ways: list[Point] = [] if how.own else [(float(p[0]), float(p[1])) for p in band[ray][mask[ray]]]
+        if how.own:
+            x, y = (start.point[i] - 0.5 * start.on[i] - 0.5 * start.tall * start.out[i] for i in (0, 1))
+        ways += [p for p in _around(index, (x, y), near, white, measure, how.tight) if in_sector(p, look.sector)]
         place = next((way for way in ways if not any(_meet(way, measure, other) for other in items)), None)
         if place is not None:
-            items.append(number_item(index, str(number), place, size, look))
+            items.append(number_item(index, str(number), place, how.size_pt, look))
     return tuple(items)
 
 
-def _angles(wanted: Wanted, starts: dict[int, Start], look: ChartLook) -> NDArray[np.float64]:
+def _angles(wanted: Wanted, starts: dict[int, Start], look: ChartLook, close: bool = False) -> NDArray[np.float64]:
     """The rays in the order of liking: just before the start, then further away from it on either side."""
     import numpy as np
 
@@ -119,7 +170,8 @@ def _angles(wanted: Wanted, starts: dict[int, Start], look: ChartLook) -> NDArra
     back = -1.0 if sum(_turning(starts[index]) for index, _ in wanted) > 0 else 1.0
     reach = max((hypot(*starts[index].point) for index, _ in wanted), default=1.0)
     step = min(_RAY_STEP, 1.5 / max(reach, 1.0))
-    steps = sorted(range(-_RAYS // 2, _RAYS), key=lambda k: (k if k >= 0 else -2.0 * k, k))
+    most = min(_RAYS, int(_CLOSE / max(reach, 1.0) / step)) if close else _RAYS
+    steps = sorted(range(-most // 2, most), key=lambda k: (k if k >= 0 else -2.0 * k, k))
     angles = [base + back * (k + 1) * step for k in steps]
     return np.asarray([angle for angle in angles if in_sector((cos(angle), sin(angle)), look.sector)])
 
@@ -165,21 +217,12 @@ def _band(start: Start, angles: NDArray[np.float64], height: float) -> NDArray[n
     return np.stack([far * c - aside * s, far * s + aside * c], axis=2)
 
 
-def _around(start: Start, wish: Point, white: White, measure: tuple[float, float]) -> list[Point]:
-    """White places close to ``wish``, nearest first: in the round's band, then on its outer edge."""
-    import numpy as np
-
-    ring = start.outline
-    ring = ring[np.hypot(ring[:, 0] - wish[0], ring[:, 1] - wish[1]) <= _NEAR + start.tall]
-    far = np.maximum(np.hypot(ring[:, 0], ring[:, 1]), 1e-9)
-    found: list[Point] = []
-    for downs in ([part * start.tall for part in _DEPTHS], [-0.15 - measure[1] / 2, -0.4 - measure[1] / 2]):
-        places = np.concatenate([ring * np.maximum(1 - down / far, 0.0)[:, None] for down in downs])
-        away = np.round(np.hypot(places[:, 0] - wish[0], places[:, 1] - wish[1]), 6)
-        fit = white.free(places, *measure) & (away <= _NEAR)
-        places, away = places[fit], away[fit]
-        found += [(float(x), float(y)) for x, y in places[np.lexsort((places[:, 1], places[:, 0], away))]]
-    return found
+def _around(
+    index: int, wish: Point, near: Nearest, white: White, measure: tuple[float, float], tight: bool
+) -> list[Point]:
+    """White places close to ``wish`` that are clearly nearer to this round than to any other, the nearest first."""
+    found = spots(white, wish, _NEAR, measure, tight)
+    return [(float(x), float(y)) for x, y in found[near.own(found, index)]]
 
 
 def _outside(missing: Wanted, starts: dict[int, Start], white: White, look: ChartLook) -> list[Item]:
@@ -202,6 +245,7 @@ def _outside(missing: Wanted, starts: dict[int, Start], white: White, look: Char
             continue
         _, line, at, place = min((*_leader(point, measure, starts[index], way, white), way, point) for way, point in places)
         white.take((place[0] - measure[0] / 2, place[1] - measure[1] / 2, place[0] + measure[0] / 2, place[1] + measure[1] / 2))
+        take_line(white, line)
         items.append(replace(number_item(index, str(number), place, NUMBER_PT[-1], look), leader=line))
         angle = at + back * (max(measure) + 0.4) / max(reach, 1.0)
     return items
@@ -245,7 +289,8 @@ def _leader(
     begins = np.asarray(place) + along * gone[:, None]
     parts = np.linspace(0.0, 1.0, max(2, int(float(long.max()) / 0.12)))[None, :, None]
     line = begins[:, None, :] + (ends - begins)[:, None, :] * parts
-    met = white.inked(line.reshape(-1, 2)).reshape(line.shape[:2]).sum(axis=1) * long / line.shape[1]
+    over = white.inked(line.reshape(-1, 2)) + 20.0 * white.labelled(line.reshape(-1, 2))
+    met = over.reshape(line.shape[:2]).sum(axis=1) * long / line.shape[1]
     best = int(np.argmin(met + 0.02 * long + 1e-6 * np.abs(ways - angle)))
     (bx, by), (ex, ey) = begins[best].tolist(), ends[best].tolist()
     return (float(met[best]), float(long[best])), ((bx, by), (ex, ey))

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from math import atan2, floor, hypot, pi, tau
 
 from motifold.render.fabric.model import Fabric, Stitch
@@ -78,7 +79,7 @@ def cut_out(fabric: Fabric, layout: Layout, times: int, count: int, corners: Seq
     cut = _cut_line(spans, begin, count * width)
     order = {p.stitch: i for i, p in enumerate(layout.placed)}
     chosen.sort(key=lambda p: order[p.stitch])
-    return Sector(Layout(layout.worked, tuple(chosen), tuple(links), layout.shapes, layout.turn), begin, count * width, cut)
+    return Sector(replace(layout, placed=tuple(chosen), links=tuple(links)), begin, count * width, cut)
 
 
 def turned(p: Placed, angle: float) -> Placed:

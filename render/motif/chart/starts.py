@@ -21,7 +21,7 @@ class Start:
     ends, and whether nothing lies outside it.
 
     ``outline``: points (x, y) in rows, no further apart than a fifth of u. ``ways`` and ``reaches``: the same as angles, rising, and how
-    far out it is there.
+    far out it is there. ``turning``: 1 where it is worked counter-clockwise as it is seen, else -1.
     """
 
     point: Point
@@ -33,6 +33,19 @@ class Start:
     outline: NDArray[np.float64]
     ways: NDArray[np.float64]
     reaches: NDArray[np.float64]
+    turning: float
+
+    def way_at(self, place: Point) -> Point:
+        """The direction of work where the outline comes nearest to ``place``: a unit vector along it."""
+        import numpy as np
+
+        k = int(np.argmin(np.hypot(self.outline[:, 0] - place[0], self.outline[:, 1] - place[1])))
+        (ax, ay), (bx, by) = self.outline[k - 1].tolist(), self.outline[(k + 1) % len(self.outline)].tolist()
+        long = hypot(bx - ax, by - ay)
+        if long < 1e-9:
+            return self.on
+        sign = self.turning if ax * by - ay * bx > 0 else -self.turning
+        return (sign * (bx - ax) / long, sign * (by - ay) / long)
 
 
 def starts_of(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], left_handed: bool) -> dict[int, Start]:
@@ -60,8 +73,33 @@ def starts_of(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], left_
         ways = np.arctan2(ring[:, 1], ring[:, 0])
         rising = np.argsort(ways, kind="stable")
         reaches = np.hypot(ring[:, 0], ring[:, 1])[rising]
-        starts[shape.round] = Start(at, out, on, max(tall, 1.0), last.head, shape.round == outermost, ring, ways[rising], reaches)
+        starts[shape.round] = Start(at, out, on, max(tall, 1.0), last.head, shape.round == outermost, ring, ways[rising], reaches, turn)
     return starts
+
+
+def anchors_of(fabric: Fabric, symbols: tuple[Symbol, ...]) -> dict[int, tuple[Point, Point]]:
+    """Where each round is begun and ended, by its index: the slip stitch that attaches yarn or the foot of the first stitch or chain, and
+    the join or the last stitch. What has no stitch of its own, such as a finish, is at the end of the work before it."""
+    found: dict[int, tuple[Point, Point]] = {}
+    by_round: dict[int, list[Symbol]] = {}
+    for symbol in symbols:
+        if symbol.marks and not symbol.given:
+            by_round.setdefault(symbol.round_index, []).append(symbol)
+    end: Point | None = None
+    for index in range(len(fabric.rounds)):
+        members = sorted(by_round.get(index, ()), key=lambda symbol: int(symbol.id[1:]))
+        if members:
+            first, last = members[0], members[-1]
+            begin = first.head if fabric.stitches[int(first.id[1:])].role == "travel" else first.foot
+            end = last.head if last.into else _middle(last)
+            found[index] = (begin, end)
+        elif end is not None:
+            found[index] = (end, end)
+    return found
+
+
+def _middle(symbol: Symbol) -> Point:
+    return ((symbol.foot[0] + symbol.head[0]) / 2, (symbol.foot[1] + symbol.head[1]) / 2)
 
 
 def yarn_changes(fabric: Fabric) -> dict[int, str]:

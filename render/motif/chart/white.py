@@ -15,6 +15,10 @@ if TYPE_CHECKING:
 
 CELL = 0.06
 """Side of a cell in u, on charts of ordinary size. The edges of the ink are entered; a question adds its clearance and a cell."""
+TIGHT = 0.035
+"""The white around furniture, in u, where there is little."""
+_OUTSIDE = 0.45
+"""How far beyond all ink a mark stands that finds no place in it."""
 _MAX_CELLS = 3_000_000
 
 
@@ -27,6 +31,8 @@ class White:
         self._columns = ceil((box[2] - box[0]) / self._cell) + 2
         self._rows = ceil((box[3] - box[1]) / self._cell) + 2
         self._pad = clearance + self._cell
+        self._tight = min(clearance, TIGHT) + self._cell
+        self._core = _box_of(ink)
         self._taken: list[tuple[float, float, float, float]] = []
         self._sums = self._counted(ink)
 
@@ -50,18 +56,43 @@ class White:
         found = np.flatnonzero(self.free(np.asarray(centers), width, height))
         return centers[int(found[0])] if len(found) else None
 
-    def free(self, centers: NDArray[np.float64], width: float, height: float) -> NDArray[np.bool_]:
-        """For each row (x, y) of ``centers`` whether this rectangle about it is white."""
+    def free(self, centers: NDArray[np.float64], width: float, height: float, tight: bool = False) -> NDArray[np.bool_]:
+        """For each row (x, y) of ``centers`` whether this rectangle about it is white; ``tight``: with less white around it."""
+        pad = self._tight if tight else self._pad
         x0, y0 = centers[:, 0] - width / 2, centers[:, 1] - height / 2
         x1, y1 = x0 + width, y0 + height
         free: NDArray[np.bool_] = (x0 >= self._x0) & (y0 >= self._y0) & (x1 <= self._x1) & (y1 <= self._y1)
-        left, right = self._cells(x0 - self._pad, self._x0, self._columns), self._cells(x1 + self._pad, self._x0, self._columns) + 1
-        low, high = self._cells(y0 - self._pad, self._y0, self._rows), self._cells(y1 + self._pad, self._y0, self._rows) + 1
+        left, right = self._cells(x0 - pad, self._x0, self._columns), self._cells(x1 + pad, self._x0, self._columns) + 1
+        low, high = self._cells(y0 - pad, self._y0, self._rows), self._cells(y1 + pad, self._y0, self._rows) + 1
         sums, gap = self._sums, 0.06
         free &= sums[high, right] - sums[low, right] - sums[high, left] + sums[low, left] == 0
         for bx0, by0, bx1, by1 in self._taken:
             free &= (x0 - gap >= bx1) | (bx0 >= x1 + gap) | (y0 - gap >= by1) | (by0 >= y1 + gap)
         return free
+
+    def labelled(self, points: NDArray[np.float64]) -> NDArray[np.bool_]:
+        """For each row (x, y) of ``points`` whether it lies in a rectangle that was taken."""
+        import numpy as np
+
+        found = np.zeros(len(points), dtype=bool)
+        for x0, y0, x1, y1 in self._taken:
+            found |= (points[:, 0] >= x0) & (points[:, 0] <= x1) & (points[:, 1] >= y0) & (points[:, 1] <= y1)
+        return found
+
+    def around(self, size: tuple[float, float], target: Point) -> NDArray[np.float64]:
+        """Free places for a rectangle just beyond all ink, those nearest to ``target`` first."""
+        import numpy as np
+
+        x0, y0, x1, y1 = self._core
+        left, right = x0 - _OUTSIDE - size[0] / 2, x1 + _OUTSIDE + size[0] / 2
+        low, high = y0 - _OUTSIDE - size[1] / 2, y1 + _OUTSIDE + size[1] / 2
+        across, up = np.arange(left, right, 0.25), np.arange(low, high, 0.25)
+        rows = [np.stack([across, np.full(len(across), y)], axis=1) for y in (low, high)]
+        columns = [np.stack([np.full(len(up), x), up], axis=1) for x in (left, right)]
+        places = np.concatenate([*rows, *columns])
+        places = places[self.free(places, *size)]
+        away = np.hypot(places[:, 0] - target[0], places[:, 1] - target[1])
+        return places[np.lexsort((places[:, 1], places[:, 0], np.round(away, 6)))]
 
     def inked(self, points: NDArray[np.float64]) -> NDArray[np.bool_]:
         """For each row (x, y) of ``points`` whether it lies on the edge of ink, or right beside one."""
@@ -95,6 +126,16 @@ class White:
 
         cells: NDArray[np.int64] = np.clip(((values - low) / self._cell).astype(np.int64), 0, count - 1)
         return cells
+
+
+def _box_of(ink: Sequence[Mark]) -> tuple[float, float, float, float]:
+    import numpy as np
+
+    points = np.asarray([point for mark in ink for point in mark.points]).reshape(-1, 2)
+    if not len(points):
+        return (0.0, 0.0, 0.0, 0.0)
+    (x0, y0), (x1, y1) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    return (x0, y0, x1, y1)
 
 
 def _edges(ink: Sequence[Mark]) -> list[NDArray[np.float64]]:

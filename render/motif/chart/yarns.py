@@ -1,4 +1,4 @@
-"""The yarns of a chart as a line below it: each letter and the rounds that it works. Drawn where a letter found no white in the chart."""
+"""The yarns of a chart as a line below it: each letter and the rounds that it works. Drawn wherever there are several yarns."""
 
 from __future__ import annotations
 
@@ -8,9 +8,7 @@ from motifold.render.drawing.display import Group, Operation, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.ink import operations
-from motifold.render.motif.chart.items import Item
 from motifold.render.motif.chart.look import INK, ChartLook
-from motifold.render.motif.chart.starts import yarn_changes
 from motifold.render.motif.chart.tones import TEXT_CONTRAST, number_of, readable
 from motifold.symbols import marks as working
 
@@ -20,10 +18,9 @@ _LINE_MM = 4.6
 _GAP_MM = 4.0
 
 
-def yarn_list(fabric: Fabric, items: Sequence[Item], look: ChartLook, box: tuple[float, float, float, float]) -> list[Operation]:
-    """Groups in lines under ``box`` (mm); none where every change of yarn has its letter in the chart."""
-    changes = [index for index in yarn_changes(fabric) if _is_told(fabric, index, look)]
-    if not look.furniture or set(changes) <= {item.round_index for item in items if item.kind == "yarn"}:
+def yarn_list(fabric: Fabric, look: ChartLook, box: tuple[float, float, float, float]) -> list[Operation]:
+    """Groups in lines under ``box`` (mm): a yarn's letter, its name and its rounds; none where the whole Fabric has one yarn."""
+    if not look.furniture or len({yarn for this in fabric.rounds for yarn in this.yarns}) < 2:
         return []
     out: list[Operation] = []
     x, y = box[0], box[1] - _LINE_MM / 2
@@ -59,14 +56,19 @@ def _is_told(fabric: Fabric, index: int, look: ChartLook) -> bool:
 
 
 def _rounds_by_yarn(fabric: Fabric, look: ChartLook) -> dict[str, str]:
-    """"Rnds 1–3, 5" for each yarn, in the order in which they are first used."""
+    """"Moss, Rnds 1–3, 5" for each yarn, in the order in which they are first used."""
     worked: dict[str, list[int]] = {}
     for index, this in enumerate(fabric.rounds):
         for yarn in this.yarns if _is_told(fabric, index, look) else ():
             if this.number is not None and this.number not in worked.setdefault(yarn, []):
                 worked[yarn].append(this.number)
     unit = "Row" if fabric.worked == "rows" else "Rnd"
-    return {yarn: f"{unit}{'s' if len(numbers) > 1 else ''} {_ranges(numbers)}" for yarn, numbers in worked.items() if numbers}
+    told: dict[str, str] = {}
+    for yarn, numbers in worked.items():
+        if numbers:
+            name = f"{look.yarn_names[yarn]}, " if look.yarn_names.get(yarn) else ""
+            told[yarn] = f"{name}{unit}{'s' if len(numbers) > 1 else ''} {_ranges(numbers)}"
+    return told
 
 
 def _ranges(numbers: Sequence[int]) -> str:

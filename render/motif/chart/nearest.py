@@ -1,0 +1,70 @@
+"""Whose ink is nearest: a number is read as that of the round it stands next to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import ceil, hypot
+from typing import TYPE_CHECKING
+
+from motifold.render.motif.chart.scene import Symbol
+from motifold.symbols.record import dataclass
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+_STEP = 0.25
+"""How far apart, in u, the points are that stand for a stem."""
+_REACH = 2.5
+"""Ink further away than this is nobody's."""
+_CLEARLY = 0.12
+"""By how much, in u, the own round has to be nearer than any other."""
+
+
+@dataclass(frozen=True, slots=True)
+class Nearest:
+    """Points (x, y) along all stems and chains, and the round that each belongs to."""
+
+    points: NDArray[np.float64]
+    rounds: NDArray[np.int64]
+
+    def own(self, places: NDArray[np.float64], index: int) -> NDArray[np.bool_]:
+        """For each row (x, y) of ``places`` whether ink of this round is clearly the nearest."""
+        import numpy as np
+
+        if not len(places) or not len(self.points):
+            return np.zeros(len(places), dtype=bool)
+        low, high = places.min(axis=0) - _REACH, places.max(axis=0) + _REACH
+        near = ((self.points >= low) & (self.points <= high)).all(axis=1)
+        mine, others = self.points[near & (self.rounds == index)], self.points[near & (self.rounds != index)]
+        return _least(places, mine) + _CLEARLY < _least(places, others)
+
+
+def nearest_of(symbols: Sequence[Symbol]) -> Nearest:
+    """The stems of these symbols in points; joins and what is worked before round 1 too."""
+    import numpy as np
+
+    points: list[tuple[float, float]] = []
+    rounds: list[int] = []
+    for symbol in symbols:
+        if not symbol.marks:
+            continue
+        (ax, ay), (bx, by) = symbol.foot, symbol.head
+        count = max(1, ceil(hypot(bx - ax, by - ay) / _STEP))
+        points += [(ax + (bx - ax) * k / count, ay + (by - ay) * k / count) for k in range(1 if len(symbol.into) else 0, count + 1)]
+        rounds += [symbol.round_index] * (count + (0 if len(symbol.into) else 1))
+    return Nearest(np.asarray(points).reshape(-1, 2), np.asarray(rounds, dtype=np.int64))
+
+
+def _least(places: NDArray[np.float64], points: NDArray[np.float64]) -> NDArray[np.float64]:
+    """How far the nearest of ``points`` is from each place; a hundred places at a time."""
+    import numpy as np
+
+    found = np.full(len(places), _REACH)
+    if not len(points):
+        return found
+    for at in range(0, len(places), 100):
+        some = places[at : at + 100]
+        apart = np.hypot(some[:, None, 0] - points[None, :, 0], some[:, None, 1] - points[None, :, 1])
+        found[at : at + 100] = np.minimum(apart.min(axis=1), _REACH)
+    return found
