@@ -151,7 +151,7 @@ def _work(r: Reader, number: int, start: int, spec: StitchSpec, count: Amount | 
     if found is None:
         place = Place(r.span(start), "current", Target("ring")) if r.memory.ring_fresh and r.depth == 0 else None
         loop = r.mode.loop or r.mode.target
-        if place is None and loop is not None:
+        if place is None and loop is not None and spec.name != "picot":  # a picot sits on the stitch before it
             found = Found(_under_mode(r, start, total), said_each=True)
             return Work(number, r.span(start), spec, ONE, found.place)
         return Work(number, r.span(start), spec, total, place)
