@@ -22,6 +22,7 @@ from motifold.cli.common import (
     size_option,
 )
 from motifold.cli.tables import plain_table
+from motifold.render.pattern.rounding import tenths
 from motifold.render.sizing.model import BodyFit, Fit, GaugeReport, SizeTable
 from motifold.render.worked import Worked
 
@@ -189,7 +190,7 @@ def _body_text(worked: Worked, body: BodyFit, imperial: bool) -> list[str]:
     from motifold.render.sizing.units import inches_text
 
     def length(cm: float, inches: bool) -> str:
-        return inches_text(cm) if inches else f"{cm:.1f} cm".replace("-", "−")  # decimals stand below each other
+        return inches_text(cm) if inches else f"{tenths(cm)} cm".replace("-", "−")  # decimals stand below each other
 
     def row(fit: Fit) -> list[str]:
         sign = "+" if round(fit.ease_cm, 1) > 0 else ""

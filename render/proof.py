@@ -11,6 +11,7 @@ from motifold.render.assembly.sides import corner_names
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.fabric.wording import counted_word
 from motifold.render.pattern.model import Pattern
+from motifold.render.pattern.rounding import tenths
 from motifold.render.worked import Worked, WorkedSize
 from motifold.symbols.terms import plural_of
 
@@ -104,8 +105,8 @@ def _measured(name: str, sizes: list[WorkedSize]) -> list[str]:
     if not found:
         return []
     if len({round(width, 2) for _, width in found}) == 1:
-        return [f"  measures {found[0][1]:.1f} cm across"]
-    return ["  measures " + ", ".join(f"{size} {width:.1f} cm" for size, width in found) + " across"]
+        return [f"  measures {tenths(found[0][1])} cm across"]
+    return ["  measures " + ", ".join(f"{size} {tenths(width)} cm" for size, width in found) + " across"]
 
 
 def _alike(worked: Worked) -> Mapping[str, list[WorkedSize]]:
@@ -163,20 +164,20 @@ def _size_summary(size: WorkedSize, pattern: Pattern, several: bool) -> list[str
     lines = []
     assembly = size.assembly
     if assembly is not None:
-        openings = ", ".join(f"{o.girth_cm:.1f} cm" if o.girth_cm is not None else f"{len(o.sides)} sides" for o in assembly.openings)
+        openings = ", ".join(f"{tenths(o.girth_cm)} cm" if o.girth_cm is not None else f"{len(o.sides)} sides" for o in assembly.openings)
         form = "" if assembly.orientable else ", a surface with one side"
         lines += [
             "",
-            f"{head}{len(assembly.panels)} panels, {len(assembly.seams)} seams {_sewn(assembly)}, "
-            f"{_pieces(assembly.pieces)}{form}, {_openings(len(assembly.openings))}{': ' + openings if openings else ''}",
+            f"{head}{_counted(len(assembly.panels), 'panel')}, {_counted(len(assembly.seams), 'seam')} {_sewn(assembly)}, "
+            f"{_counted(assembly.pieces, 'piece')}{form}, {_openings(len(assembly.openings))}{': ' + openings if openings else ''}",
         ]
     for name, fabric in size.edgings.items():
         lines += ["", f"{head}edging {name}", *_rounds_summary(fabric, pattern)]
     return lines
 
 
-def _pieces(number: int) -> str:
-    return "1 piece" if number == 1 else f"{number} pieces"
+def _counted(number: int, noun: str) -> str:
+    return f"{number} {noun}{'' if number == 1 else 's'}"
 
 
 def _passes(number: int) -> str:

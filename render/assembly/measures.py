@@ -10,6 +10,7 @@ from motifold.render.assembly.sheet import Sheet, moved, reading_angle, toward, 
 from motifold.render.assembly.style import INK, LETTER_PT, THIN_MM
 from motifold.render.drawing.display import Point
 from motifold.render.drawing.fonts import text_width_mm
+from motifold.render.pattern.rounding import tenths
 from motifold.symbols.record import dataclass
 
 CM_PER_INCH = Fraction(254, 100)  # exact since the international yard of 1959
@@ -38,7 +39,7 @@ def cm_text(cm: float) -> str:
     >>> cm_text(12.0), cm_text(12.34)
     ('12 cm', '12.3 cm')
     """
-    return f"{cm:.1f}".removesuffix(".0") + " cm"
+    return tenths(cm).removesuffix(".0") + " cm"
 
 
 def inch_text(cm: float) -> str:

@@ -158,8 +158,8 @@ def order_text(order: ColourOrder, names: Mapping[str, str]) -> str:
     more, less = (second, first) if order.less == order.first else (first, second)
     apart = abs(order.metres[0] - order.metres[1])
     if apart < 0.05 * sum(order.metres):
-        return f"begun with {first}, both yarns take about the same."
-    text = f"begun with {first}, less is needed of {less} than of {more}, by {_metres(apart)}"
+        return f"Begun with {first}, both yarns take about the same."
+    text = f"Begun with {first}, less is needed of {less} than of {more}, by {_metres(apart)}"
     swapped = f"{_metres(order.swapped[0])} of {first} and {_metres(order.swapped[1])} of {second}"
     text += f"; begun with {second}, it would be {swapped}"
     if order.balls is not None and order.balls[0] != order.balls[1]:

@@ -11,6 +11,8 @@ from functools import lru_cache
 from math import floor
 from typing import Any
 
+from motifold.render.pattern.rounding import tenths
+
 # International yard and pound agreement, 1959. pint's own file of a thousand units takes a quarter of a second to read.
 _DEFINITIONS = (
     "meter = [length] = m", "centimeter = 0.01 * meter = cm", "millimeter = 0.001 * meter = mm",
@@ -75,8 +77,7 @@ def _in_parts(inches: float, parts: int = 8) -> str:
 
 def number_text(value: float) -> str:
     """To one decimal, without an empty one and with a real minus: "12.8", "13", "−4.5"."""
-    text = f"{round(value, 1):.1f}".removesuffix(".0").replace("-", "−")
-    return "0" if text == "−0" else text
+    return tenths(value).removesuffix(".0").replace("-", "−")
 
 
 def cm_text(cm: float) -> str:
