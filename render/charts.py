@@ -9,7 +9,7 @@ from math import atan2, hypot, tau
 from motifold.render.drawing.display import Drawing
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif import Layout, lay_out
-from motifold.render.motif.chart import ChartLook, ChartOf, draw_key, draw_prepared, entries_used, prepare
+from motifold.render.motif.chart import ChartLook, ChartOf, Prepared, draw_key, draw_prepared, entries_used, prepare
 from motifold.render.motif.chart.draw import chart_middle
 from motifold.render.motif.chart.once import once_words, one_repeat
 from motifold.render.motif.chart.plate import PlateText, make_plate
@@ -129,8 +129,7 @@ def _whole(name: str, chart: _Chart, sheet: ChartSheet) -> list[NamedDrawing]:
     if not sheet.key and chart.look.once is None:
         return [NamedDrawing(name, draw_prepared(chart.fabric, chart.layout, prepared, replace(chart.look, title=chart.title)))]
     drawing = draw_prepared(chart.fabric, chart.layout, prepared, chart.look)
-    middle = chart_middle(prepared, chart.look)
-    return [NamedDrawing(name, make_plate(drawing, _plate_text(chart, sheet, chart.look.pitch_mm, drawing, middle)))]
+    return [NamedDrawing(name, make_plate(drawing, _plate_text(chart, sheet, chart.look, drawing, prepared)))]
 
 
 def _steps(name: str, chart: _Chart, sheet: ChartSheet) -> list[NamedDrawing]:
@@ -154,18 +153,18 @@ def _step_title(chart: _Chart, number: int) -> str:
 
 def _for_paper(chart: _Chart, sheet: ChartSheet) -> PaperChart:
     """The chart as what is set on paper asks for it: drawn at any pitch. What does not change with the pitch is kept."""
-    drawn: dict[float, tuple[Drawing, float]] = {}
+    drawn: dict[float, tuple[Drawing, ChartLook, Prepared]] = {}
     bare = prepare(chart.fabric, chart.layout, replace(chart.look, furniture=False))
 
     def draw(pitch: float) -> Drawing:
         if pitch not in drawn:
             look = replace(chart.look, pitch_mm=pitch)
             prepared = prepare(chart.fabric, chart.layout, look, bare.symbols)
-            drawn[pitch] = (draw_prepared(chart.fabric, chart.layout, prepared, look), chart_middle(prepared, look))
+            drawn[pitch] = (draw_prepared(chart.fabric, chart.layout, prepared, look), look, prepared)
         return drawn[pitch][0]
 
     def text(pitch: float, drawing: Drawing) -> PlateText:
-        return _plate_text(chart, sheet, pitch, drawing, drawn[pitch][1])
+        return _plate_text(chart, sheet, drawn[pitch][1], drawing, drawn[pitch][2])
 
     flip = -1.0 if chart.look.left_handed else 1.0
     rounds = tuple(tuple((flip * x, y) for x, y in shape.outline) for shape in chart.layout.shapes)
@@ -173,14 +172,17 @@ def _for_paper(chart: _Chart, sheet: ChartSheet) -> PaperChart:
     return PaperChart(draw, text, size, rounds, chart.fabric.worked == "rounds")
 
 
-def _plate_text(chart: _Chart, sheet: ChartSheet, pitch: float, drawing: Drawing, middle: float) -> PlateText:
-    look = chart.look
-    entries = entries_used([chart.fabric], look) if sheet.key else ()
+def _plate_text(chart: _Chart, sheet: ChartSheet, look: ChartLook, drawing: Drawing, prepared: Prepared) -> PlateText:
+    """What stands around a chart that is drawn as ``prepared`` with ``look``."""
+    pitch, middle = look.pitch_mm, chart_middle(prepared, look)
+    entries = entries_used([chart.fabric], look, prepared) if sheet.key else ()
     widest = PAPERS_MM[sheet.paper][0] - 2 * MARGIN_MM if sheet.paper else 4 * _KEY_COLUMN_MM
     columns = max(1, int(min(drawing.width_mm + 25, widest) // _KEY_COLUMN_MM))
     key = draw_key(entries, look.terms, columns * _KEY_COLUMN_MM) if entries else None
     across = chart.scale / pitch if chart.scale else None
     said = [once_words(chart.fabric, look)]
+    if sheet.key and len({symbol.round for symbol in prepared.symbols if symbol.round > 0}) > 1:
+        said.append(f"Every second {_word(chart.fabric)} is drawn in another tone")
     if across:
         said.append(f"Scale {_ratio(10 * across)}; a chain is {pitch:.2g} mm long")
     elif sheet.paper or drawing.width_mm > _LARGE_MM:

@@ -7,8 +7,10 @@ from collections.abc import Iterable
 
 from motifold.symbols import marks as working
 from motifold.symbols.footprint import Foot
-from motifold.symbols.ink import Mark
+from motifold.symbols.glyphs import chain_oval
+from motifold.symbols.ink import Fill, Mark, Stroke, circle
 from motifold.symbols.record import dataclass
+from motifold.symbols.sizes import HAIR_WIDTH
 from motifold.symbols.specimens import increase, specimen, spike_specimen
 from motifold.symbols.stitches import Kind, kind
 from motifold.symbols.terms import Terms, abbreviation, full_name
@@ -82,6 +84,13 @@ MARKS: dict[str, tuple[str, tuple[Mark, ...]]] = {
     "attach": ("join yarn", working.attach((0.19, 0.5), (1.0, 0.0))),
     "yarn": ("change of yarn, with its letter", working.tag((0.0, 0.5))),
     "fasten off": ("fasten off", working.fasten_off((0.19, 0.5), (1.0, 0.0))),
+    "repeat": ("worked this many times", (
+        Stroke(((-1.3, 0.25), (-1.3, 0.65), (-0.5, 0.65)), HAIR_WIDTH), Stroke(((0.5, 0.65), (1.3, 0.65), (1.3, 0.25)), HAIR_WIDTH))),
+    "edge": ("where one repeat begins and ends", tuple(Stroke(((x, 0.5), (x + 0.42, 0.5)), HAIR_WIDTH) for x in (-1.1, -0.4, 0.3))),
+    "link": ("chains of one run, drawn apart", (
+        chain_oval((-1.4, 0.5), (-0.6, 0.5)), Stroke(((-0.6, 0.5), (0.6, 0.5)), HAIR_WIDTH), chain_oval((0.6, 0.5), (1.4, 0.5)))),
+    "leader": ("from a number or mark to its place", (
+        Stroke(((-0.9, 0.5), (0.7, 0.5)), HAIR_WIDTH), Fill(circle((0.8, 0.5), 0.11), smooth=True))),
     "marker": ("place marker", working.place_marker((0.0, 0.4))),
     "seam start": ("a pass of seaming begins", working.seam_start((-0.45, 0.5), (1.0, 0.0))),
     "pass": ("a pass of seaming, with its number", working.pass_disc((0.0, 0.5))),
@@ -102,7 +111,9 @@ class Letter:
     white: bool = False
 
 
-MARK_LETTERS = {"mark: yarn": Letter("A"), "mark: pass": Letter("1", white=True), "mark: arrow": Letter("3", left=0.75)}
+MARK_LETTERS = {
+    "mark: yarn": Letter("A"), "mark: pass": Letter("1", white=True), "mark: arrow": Letter("3", left=0.75), "mark: repeat": Letter("×4"),
+}
 """What stands in or beside the marks of a key's examples."""
 
 

@@ -44,7 +44,7 @@ class Prepared:
     """A chart that is placed and measured, and not yet coloured: drawings of one Fabric that show different rounds share it.
 
     ``core``: the box of its stitches in u; ``box``: with all furniture.
-    ``paths``: of each symbol, its marks as paths in mm, in the same order.
+    ``paths``: of each symbol, its marks as paths in mm, in the same order. ``linked``: whether hairlines join chains in it.
     """
 
     symbols: tuple[Symbol, ...]
@@ -53,6 +53,7 @@ class Prepared:
     core: Box
     box: Box
     paths: tuple[tuple[Path, ...], ...]
+    linked: bool = False
 
 
 def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
@@ -87,7 +88,8 @@ def prepare(fabric: Fabric, layout: Layout, look: ChartLook, symbols: tuple[Symb
         tuple(path_of(mark.points, mark.smooth, isinstance(mark, Fill) or mark.closed, look.pitch_mm) for mark in symbol.marks)
         for symbol in symbols
     )
-    return Prepared(symbols, _center_ring(fabric, symbols), items, box, _with_items(box, items), paths)
+    linked = bool(_links(fabric, layout, look))
+    return Prepared(symbols, _center_ring(fabric, symbols), items, box, _with_items(box, items), paths, linked)
 
 
 def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLook) -> Drawing:

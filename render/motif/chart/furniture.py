@@ -8,14 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
-from typing import Literal
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.bracket import round_bracket
-from motifold.render.motif.chart.items import Item, arrow_item, item_box, letter_item, letter_radius, triangle_item
+from motifold.render.motif.chart.items import Item, arrow_item, item_box, letter_item, letter_radius
 from motifold.render.motif.chart.look import ChartLook, in_sector
 from motifold.render.motif.chart.nearest import Nearest, nearest_of
-from motifold.render.motif.chart.places import NEAR, put, spots
+from motifold.render.motif.chart.places import NEAR, put, spots, yarn_triangle
 from motifold.render.motif.chart.ray import edge_numbers, round_numbers
 from motifold.render.motif.chart.repeats import round_repeat
 from motifold.render.motif.chart.rowside import furnish_rows
@@ -25,8 +24,6 @@ from motifold.render.motif.chart.white import White
 from motifold.render.motif.model import Layout, Point
 from motifold.symbols import marks as working
 
-_SMALL = 0.36
-"""Side of a triangle where there is little room, in u."""
 _AMONG = 6.0
 """How far from its start, in u, a letter may stand among the stitches of its round."""
 _ARROWS = (working.ARROW, 0.5, 0.4)
@@ -70,22 +67,10 @@ def _yarn_marks(
         start = starts.get(index) or starts[max((i for i in starts if i < index), default=min(starts))]
         first, last = anchors[index]
         if this.attached and in_sector(first, look.sector):
-            items += _triangle("attach", index, first, start, white)
+            items += yarn_triangle("attach", index, first, start, white)
         if this.fastened and in_sector(last, look.sector):
-            items += _triangle("fasten off", index, last, start, white)
+            items += yarn_triangle("fasten off", index, last, start, white)
     return items
-
-
-def _triangle(kind: Literal["attach", "fasten off"], index: int, target: Point, start: Start, white: White) -> list[Item]:
-    """Yarn joined before the stitch that it is joined with, or cut beyond the last one."""
-    side = working.TRIANGLE + 0.1
-    toward = -1.0 if kind == "attach" else 1.0
-    wish = (target[0] + 0.55 * toward * start.on[0], target[1] + 0.55 * toward * start.on[1])
-    place = put(white, target, wish, (side, side), (_SMALL + 0.06, _SMALL + 0.06))
-    if place is None:
-        return []
-    item = triangle_item(kind, index, place.at, start.on, _SMALL if place.tight else working.TRIANGLE)
-    return [replace(item, target=target, leader=place.leader)]
 
 
 def _letter(

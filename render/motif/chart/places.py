@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import lru_cache
 from math import hypot
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
+from motifold.render.motif.chart.items import Item, triangle_item
+from motifold.render.motif.chart.starts import Start
 from motifold.render.motif.chart.white import White
 from motifold.render.motif.model import Point
+from motifold.symbols import marks as working
 from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
@@ -18,6 +22,8 @@ NEAR = 1.7
 """A mark no further than this, in u, from what it marks needs no line to it."""
 FURTHER = 7.0
 """How far inside the chart white is looked for, before a mark goes outside."""
+SMALL = 0.36
+"""Side of a triangle where there is little room, in u."""
 _STEP = 0.12
 _TRIED = 60
 """How many places with a line are compared."""
@@ -53,6 +59,18 @@ def put(white: White, target: Point, wish: Point, size: tuple[float, float], sma
         if best is not None:
             return _taken(white, Place(best[2], tight, best[1]), measure)
     return None
+
+
+def yarn_triangle(kind: Literal["attach", "fasten off"], index: int, target: Point, start: Start, white: White) -> list[Item]:
+    """Yarn joined before the stitch that it is joined with, or cut beyond the last one."""
+    side = working.TRIANGLE + 0.1
+    toward = -1.0 if kind == "attach" else 1.0
+    wish = (target[0] + 0.55 * toward * start.on[0], target[1] + 0.55 * toward * start.on[1])
+    place = put(white, target, wish, (side, side), (SMALL + 0.06, SMALL + 0.06))
+    if place is None:
+        return []
+    item = triangle_item(kind, index, place.at, start.on, SMALL if place.tight else working.TRIANGLE)
+    return [replace(item, target=target, leader=place.leader)]
 
 
 def spots(white: White, wish: Point, within: float, size: tuple[float, float], tight: bool) -> NDArray[np.float64]:

@@ -21,6 +21,7 @@ from motifold.render.motif.chart.items import (
     triangle_item,
 )
 from motifold.render.motif.chart.look import ChartLook
+from motifold.render.motif.chart.places import put, yarn_triangle
 from motifold.render.motif.chart.repeats import row_repeat
 from motifold.render.motif.chart.scene import Symbol
 from motifold.render.motif.chart.starts import Start, yarn_changes
@@ -107,13 +108,14 @@ def _from_a_point(fabric: Fabric, starts: Mapping[int, Start], white: White, loo
         for item in wanted:
             ways = [(at[0] - k * 0.1 * start.on[0], at[1] - k * 0.1 * start.on[1]) for k in range(2, 45)]
             place = white.take_first(ways, item.width, item.height)
+            leader = None
+            if place is None:
+                further = put(white, at, at, (item.width, item.height), (item.width, item.height))
+                place, leader = (further.at, further.leader) if further is not None else (None, None)
             if place is not None:
-                items.append(_moved(item, place, start, look))
+                items.append(replace(_moved(item, place, start, look), target=at, leader=leader))
         if this.fastened:
-            ways = [(start.end[0] + k * 0.1 * start.on[0], start.end[1] + k * 0.1 * start.on[1]) for k in range(3, 30)]
-            mark = triangle_item("fasten off", index, start.end, start.on)
-            place = white.take_first(ways, mark.width, mark.height)
-            items += [triangle_item("fasten off", index, place, start.on)] if place is not None else []
+            items += yarn_triangle("fasten off", index, start.end, start, white)
     return tuple(items)
 
 

@@ -16,7 +16,7 @@ TEXT_CONTRAST = 4.5
 """WCAG 2.1, 1.4.3, for numbers and letters."""
 PALE = 2.0
 """A yarn that stands out less than this against paper is drawn in its own colour between dark edges: darkened, nobody would know it."""
-_EDGE_CONTRAST = 7.0
+_EDGE_CONTRAST = 10.0
 OUTLINED_U_MM = 2.4
 """Where u is smaller, lines are too thin for edges, and a pale yarn is only darkened."""
 GREY = "#b9c0c7"

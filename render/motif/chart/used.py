@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from motifold.render.fabric.model import Fabric, Stitch, StitchGroup
+from motifold.render.motif.chart.draw import Prepared
 from motifold.render.motif.chart.look import ChartLook
 from motifold.render.motif.chart.starts import yarn_changes
 from motifold.symbols.footprint import Foot, stitch_kind
@@ -15,19 +16,27 @@ from motifold.symbols.stitches import kind
 
 _CLOSED = ("cluster", "bobble", "popcorn", "puff")
 _SHORT = {"cluster": "cl", "bobble": "bobble", "popcorn": "pc", "puff": "puff"}
+_MARK_OF = {
+    "number": "arrow", "arrow": "arrow", "attach": "attach", "fasten off": "fasten off", "yarn": "yarn", "turn": "turn", "repeat": "repeat",
+}
+"""The line of the key that each kind of furniture has."""
 _SPREAD = ("shell", "V-st")
 
 
-def entries_used(fabrics: Iterable[Fabric], look: ChartLook) -> tuple[KeyEntry, ...]:
-    """Stitches, feet, working marks, and the pattern's own stitches with their whole picture or their own symbol."""
+def entries_used(fabrics: Iterable[Fabric], look: ChartLook, drawn: Prepared | None = None) -> tuple[KeyEntry, ...]:
+    """Stitches, feet, working marks, and the pattern's own stitches with their whole picture or their own symbol.
+
+    ``drawn``: the one chart that the key stands below, of which it lists what is drawn and nothing else.
+    """
+    shown = None if drawn is None else {int(symbol.id[1:]) for symbol in drawn.symbols if not symbol.given}
     stitches: set[str] = set()
     feet: set[tuple[str, Foot]] = set()
     marks: set[str] = set()
     own: dict[str, KeyEntry] = {}
     for fabric in fabrics:
-        whole = _whole_groups(fabric, look, own)
+        whole = _whole_groups(fabric, look, own, shown)
         for stitch in fabric.stitches:
-            if stitch.role in ("standing", "given"):
+            if stitch.role in ("standing", "given") or (shown is not None and stitch.id not in shown):
                 continue
             if stitch.role == "stitch" and stitch.kind not in ("sl st", "inv dec"):
                 feet.update((_named_leg(stitch, leg.kind), leg.base.foot) for leg in stitch.legs)
@@ -41,8 +50,9 @@ def entries_used(fabrics: Iterable[Fabric], look: ChartLook) -> tuple[KeyEntry, 
                 own.setdefault(stitch.kind, _together_entry(stitch))
             else:
                 stitches.add(_trade_name(stitch))
-        stitches.update("picot" if run.chains == 3 else f"ch-{run.chains} picot" for run in fabric.runs if run.role == "picot")
-        marks.update(_marks_used(fabric))
+        picots = (run for run in fabric.runs if run.role == "picot" and (shown is None or not shown.isdisjoint(run.stitches)))
+        stitches.update("picot" if run.chains == 3 else f"ch-{run.chains} picot" for run in picots)
+        marks.update(_marks_used(fabric) if drawn is None else _marks_drawn(drawn, look))
     return key_for(stitches, feet, marks, [own[name] for name in look.names if name in own] + [own[n] for n in own if n not in look.names])
 
 
@@ -52,12 +62,12 @@ def _named_leg(stitch: Stitch, leg: str) -> str:
     return plain if len(stitch.legs) > 1 and stitch.gather in _CLOSED and plain in _SHORT.values() else leg
 
 
-def _whole_groups(fabric: Fabric, look: ChartLook, own: dict[str, KeyEntry]) -> set[int]:
+def _whole_groups(fabric: Fabric, look: ChartLook, own: dict[str, KeyEntry], shown: set[int] | None) -> set[int]:
     """Enters the groups that the pattern defines; gives those whose stitches need no line of their own: drawn by one symbol."""
     whole: set[int] = set()
     for group in fabric.groups:
         name = group.name
-        if name is None:
+        if name is None or (shown is not None and shown.isdisjoint(group.stitches)):
             continue
         members = [fabric.stitches[i] for i in group.stitches]
         worked = bool(members) and all(stitch.role == "stitch" for stitch in members)
@@ -125,6 +135,20 @@ def _trade_name(stitch: Stitch) -> str:
     if usual is not None and (usual.legs, usual.stem, usual.gather) == (legs, stitch.legs[0].kind, stitch.gather):
         return plain
     return f"{legs}-{stitch.legs[0].kind} {_SHORT[str(stitch.gather)]}"
+
+
+def _marks_drawn(drawn: Prepared, look: ChartLook) -> set[str]:
+    """The working marks of one chart."""
+    used: set[str] = {_MARK_OF[item.kind] for item in drawn.items if item.kind in _MARK_OF}
+    if drawn.ring:
+        used.add("ring")
+    if drawn.linked:
+        used.add("link")
+    if any(item.leader is not None for item in drawn.items):
+        used.add("leader")
+    if look.once is not None and look.sector is not None:
+        used.add("edge")
+    return used
 
 
 def _marks_used(fabric: Fabric) -> set[str]:
