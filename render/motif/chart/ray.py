@@ -40,6 +40,8 @@ _CLOSE = 7.0
 """Rays no further than this, in u, from the start on the last round are better than those that have white for more rounds."""
 _NEAR = 4.0
 """How far from the ray a number may stand in its round's band, in u."""
+_FURTHER = 10.0
+"""And how far from its start where it finds none there."""
 Wanted = Sequence[tuple[int, int]]
 """Index and number of each round that is to be numbered."""
 
@@ -56,14 +58,29 @@ def round_numbers(fabric: Fabric, starts: dict[int, Start], near: Nearest, white
         found = tried if len(tried) > len(found) else found
         if len(found) == len(numbered):
             break
+    for item in found:
+        white.take(item_box(item))
+    found += _further([pair for pair in numbered if pair[0] not in {item.round_index for item in found}], starts, near, white, look)
     placed = {item.round_index for item in found}
     for every in EVERY:
         missing = [pair for pair in numbered if pair[0] not in placed and (pair[1] % every == 0 or pair == numbered[-1])]
         if len(missing) <= MOST_LEADERS:
             break
-    for item in found:
-        white.take(item_box(item))
     return (*found, *_outside(missing[:MOST_LEADERS], starts, white, look))
+
+
+def _further(missing: Wanted, starts: dict[int, Start], near: Nearest, white: White, look: ChartLook) -> tuple[Item, ...]:
+    """Numbers that stand in their own round, but further round from its start: better than a line across other rounds."""
+    items: list[Item] = []
+    for index, number in missing[:MOST_LEADERS]:
+        start, measure = starts[index], text_size(str(number), NUMBER_PT[-1], look)
+        wish = (start.point[0] - start.tall / 2 * start.out[0], start.point[1] - start.tall / 2 * start.out[1])
+        found = spots(white, wish, _FURTHER, measure, True)
+        place = next(((float(x), float(y)) for x, y in found[near.own(found, index)] if in_sector((x, y), look.sector)), None)
+        if place is not None:
+            items.append(number_item(index, str(number), place, NUMBER_PT[-1], look))
+            white.take(item_box(items[-1]))
+    return tuple(items)
 
 
 @dataclass(frozen=True, slots=True)
