@@ -46,19 +46,22 @@ def _whole(printed: Printed, size: WorkedSize) -> str:
     # Of several edgings of which one has no known depth, nothing is said with them.
     counted = edged if len(size.rims) == len(printed.pattern.edgings) else measures
     if set(measures) == {"width", "height"}:
-        bare = f"{area_text(measures['width'], measures['height'], imperial)}{_without(printed.pattern.edgings)}"
-        return bare + _with(area_text(counted["width"], counted["height"], imperial), counted != measures, printed.pattern.edgings)
+        bare = area_text(measures["width"], measures["height"], imperial)
+        whole = area_text(counted["width"], counted["height"], imperial)
+        return _both(bare, whole if counted != measures else "", printed.pattern.edgings)
     text = _solid(measures, imperial, fitted=printed.worked.table is not None)
     if len(openings) == 1 and printed.worked.table is None:  # a girth that is fitted stands in its table
         text += f"{', and ' if text else ''}{length_text(openings[0], imperial)} around its opening"
     changed = {name: cm for name, cm in counted.items() if cm != measures[name] or "flat height" in measures}
     whole = _solid(changed, imperial, fitted=printed.worked.table is not None)
-    return f"{text}{_without(printed.pattern.edgings)}{_with(whole, counted != measures, printed.pattern.edgings)}" if text else ""
+    return _both(text, whole if counted != measures else "", printed.pattern.edgings) if text else ""
 
 
-def _with(text: str, differs: bool, edgings: tuple[EdgingSource, ...]) -> str:
-    """", about 45 × 45 cm with it"; "" where the edgings change nothing."""
-    return f", about {text} with {'them' if len(edgings) > 1 else 'it'}" if differs else ""
+def _both(bare: str, whole: str, edgings: tuple[EdgingSource, ...]) -> str:
+    """"40 × 40 cm without its border and about 45 × 45 cm with it"; ``whole`` is "" where the edgings change nothing."""
+    if not whole:
+        return f"{bare}{_without(edgings)}"
+    return f"{bare}{_without(edgings).removeprefix(',')} and about {whole} with {'them' if len(edgings) > 1 else 'it'}"
 
 
 def _solid(measures: Mapping[str, float], imperial: bool, fitted: bool) -> str:
