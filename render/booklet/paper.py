@@ -7,12 +7,10 @@ from dataclasses import replace
 
 from motifold.render.booklet.model import PaperName
 from motifold.render.drawing.numbers import MM_PER_PT
+from motifold.render.drawing.papers import SHEETS_MM
 from motifold.symbols.record import dataclass
 
-# ISO 216 (A4, A5) and ANSI/ASME Y14.1 size A, whole and folded, in mm.
-PAPERS_MM: Mapping[PaperName, tuple[float, float]] = {
-    "A4": (210.0, 297.0), "Letter": (215.9, 279.4), "A5": (148.0, 210.0), "Half Letter": (139.7, 215.9),
-}  # fmt: skip
+PAPERS_MM: Mapping[PaperName, tuple[float, float]] = SHEETS_MM
 
 CLOSEST = 2  # lines: leading 1.33 instead of 1.38 times the size of the text on A4, 1.27 instead of 1.34 on A5
 

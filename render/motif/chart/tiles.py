@@ -10,6 +10,7 @@ from typing import Literal
 from motifold.render.drawing.display import Drawing, FillPath, Group, Operation, Path, Point, StrokePath, Text, Transform
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
 from motifold.render.drawing.measure import bounds, place
+from motifold.render.drawing.papers import SHEETS_MM
 from motifold.render.motif.chart.ink import path_of
 from motifold.render.motif.chart.items import LEADER, QUIET
 from motifold.render.motif.chart.look import INK, PAPER
@@ -17,8 +18,8 @@ from motifold.render.motif.chart.plate import NOTE_PT, PlateText, make_plate
 from motifold.symbols.record import dataclass
 
 Paper = Literal["A4", "Letter", "A5"]
-# ISO 216 (A4, A5) and ANSI/ASME Y14.1 size A, in mm.
-PAPERS_MM: dict[Paper, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4), "A5": (148.0, 210.0)}
+_PAPERS: tuple[Paper, ...] = ("A4", "Letter", "A5")
+PAPERS_MM: dict[Paper, tuple[float, float]] = {paper: SHEETS_MM[paper] for paper in _PAPERS}
 MARGIN_MM = 12.0
 FOOT_MM = 9.0
 OVERLAP_MM = 14.0
