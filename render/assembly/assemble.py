@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from motifold.render.assembly.claims import open_differs, rolled, unjoined
 from motifold.render.assembly.copies import in_copies
+from motifold.render.assembly.doubts import surface_doubts
 from motifold.render.assembly.joint import Joint, cut_edges, piece_of, seam_ends, wedge_degrees
 from motifold.render.assembly.lengths import Measured, lay_panels, shapes_of
 from motifold.render.assembly.model import Assembly, Corner, Opening, Panel, Seam
@@ -72,6 +73,8 @@ def assemble(
     wanting = len(seams) < len(source.join) + sum(seam.kind == "flat" for seam in seams)
     claims = (*unjoined(source, joint), *open_differs(source, joint, wanting), *(() if wanting else rolled(source, joint)))
     told = (*problems, *seam_problems, *claims, *pass_problems)
+    if not told:
+        told = tuple(surface_doubts(source, joint))
     return in_copies(one, max(1, source.copies)), told
 
 

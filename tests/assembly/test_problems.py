@@ -141,3 +141,59 @@ def test_a_rolled_side_is_told_once_and_not_again_by_the_edging_on_its_rim() -> 
     reading = read_pattern("basket", text.encode())
     assert reading.pattern is not None
     assert [problem.code for problem in work_pattern(reading.pattern).problems] == ["side-rolled"]
+
+
+@pytest.mark.parametrize(
+    ("sides", "joins", "hint"),
+    [
+        (6, [f"F.{i} + B.{i}" for i in range(1, 7)], '"F.2 + B.6", "F.3 + B.5", "F.5 + B.3", "F.6 + B.2"'),
+        (4, [f"F.{side} + B.{side}" for side in ("top", "left", "bottom", "right")], '"F.left + B.right", "F.right + B.left"'),
+        (4, [f"F.{side} + B.{side}" for side in ("left", "bottom", "right")], '"F.left + B.right", "F.right + B.left"'),
+        (3, [f"F.{i} + B.{i}" for i in (1, 2, 3)], '"F.2 + B.3", "F.3 + B.2"'),
+    ],
+)
+def test_two_panels_joined_as_if_neither_were_turned_over(by_hand: SimpleNamespace, sides: int, joins: list[str], hint: str) -> None:
+    source = by_hand.source("", joins)
+    found = problems_of(by_hand, source, square=by_hand.open_motif(sides))
+    assert list(found) == ["surface"]
+    assert "a hole right through" in found["surface"].message and hint in (found["surface"].hint or "")
+
+
+def test_corners_of_720_degrees_are_told(by_hand: SimpleNamespace) -> None:
+    source = by_hand.source("", [f"F.{i} + B.{i}" for i in range(1, 7)])
+    found = problems_of(by_hand, source, square=by_hand.open_motif(6))["surface"]
+    assert "6 corners meet at F.6-1 (and so at 1 more), 720 degrees" in found.message
+
+
+@pytest.mark.parametrize(
+    ("net", "joins"),
+    [
+        ("", ["F.top + B.top", "F.left + B.right", "F.bottom + B.bottom", "F.right + B.left"]),
+        ("A B C\nE F G", ["A.left + C.right", "E.left + G.right", "A.top + E.bottom", "B.top + F.bottom", "C.top + G.bottom"]),
+        ("A B C D", ["A.left ~ D.right"]),
+        (". S .\nL B R\n. F .\n. T .", ["S.left + L.top", "S.right + R.top"]),
+        ("", [f"{a}.left + {b}.top" for a, b in zip("ABCDE", "BCDEA", strict=True)]),
+    ],
+)
+def test_what_is_meant_is_not_doubted(by_hand: SimpleNamespace, net: str, joins: list[str]) -> None:
+    """A cushion, a double cowl, a twisted cowl, a bag's strap, and five squares in a saddle."""
+    assert problems_of(by_hand, by_hand.source(net, joins)) == {}
+
+
+def test_a_saddle_says_that_it_may_be_meant(by_hand: SimpleNamespace) -> None:
+    source = by_hand.source("", [f"{a}.left + {b}.top" for a, b in zip("ABCDEF", "BCDEFA", strict=True)])
+    found = problems_of(by_hand, source)["surface"]
+    assert "540 degrees" in found.message and "saddle" in (found.hint or "")
+
+
+def test_a_twist_that_twists_nothing(by_hand: SimpleNamespace) -> None:
+    found = problems_of(by_hand, by_hand.source("A B", ["A.top ~ C.top"], panels={"C": "square"}))
+    assert "twists nothing" in found["surface"].message and '"A.top + C.top"' in (found["surface"].hint or "")
+
+
+def test_pieces_that_nothing_joins(by_hand: SimpleNamespace) -> None:
+    found = problems_of(by_hand, by_hand.source("A B . C D"))
+    assert found["pieces"].message == "the panels make 2 pieces that nothing joins: A, B; C, D"
+    assert "copies = 2" in (found["pieces"].hint or "")
+    sides = (*(f"{panel}.{side}" for panel in "ABCD" for side in ("top", "bottom")), "A.left", "B.right", "C.left", "D.right")
+    assert problems_of(by_hand, by_hand.source("A B . C D", (), sides)) == {}

@@ -114,6 +114,8 @@ EXAMPLES: Mapping[str, Example] = {
     "sides-differ": Example(piece(SQUARE, "square", more=BIGGER + '[assembly]\nmotif = "piece"\npanels = { Q = "other" }\nnet = """\nP Q\n"""\n')),
     "open-unknown": Example(squares('net = """\nP Q\n"""\nopen = ["P.7"]\n')),
     "side-rolled": Example(squares('net = """\n. back .\nwest base east\n. front .\n"""\njoin = ["back.left + west.top", "back.right + east.top", "front.left + west.bottom", "front.right + east.right"]\n')),
+    "surface": Example(squares('join = ["P.top + Q.top", "P.left + Q.left", "P.right + Q.right"]\npanels = { P = "piece", Q = "piece" }\n')),
+    "pieces": Example(squares('net = """\nP Q . R S\n"""\n')),
     "gauge-uneven": Example(piece(CIRCLE + "Rnds 2-9: Ch 1, sc in each st around; join with sl st in first sc.\n", more='[gauge]\nmotif = "piece"\npoints = [{ rounds = 4, width = "6 cm" }, { rounds = 6, width = "12 cm" }, { rounds = 8, width = "13 cm" }]\n')),
     "open-differs": Example(squares('net = """\nP Q\n"""\nopen = ["P.left"]\n')),
     "pass-unknown": Example(squares('net = """\nP Q R\n"""\n[assembly.seam]\npasses = [["P.right"], ["Q.right"], ["P.left"]]\n')),
