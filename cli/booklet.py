@@ -26,7 +26,7 @@ from motifold.cli.progress import stages
 PAPERS: dict[str, Literal["A4", "Letter", "A5"]] = {"a4": "A4", "letter": "Letter", "a5": "A5"}
 
 
-@click.command("booklet")
+@click.command("booklet", epilog="Example: motifold booklet hat.toml --paper Letter -o hat.pdf")
 @pattern_argument
 @click.option("--paper", type=click.Choice(["A4", "Letter", "A5"], case_sensitive=False), default="A4", show_default=True, help="Sheet.")
 @click.option("--plain", is_flag=True, help="Words instead of abbreviations.")

@@ -15,6 +15,7 @@ from motifold.cli.common import (
     left_handed_option,
     load,
     mono_option,
+    names_for_tab,
     output_option,
     pattern_argument,
     print_json,
@@ -25,9 +26,13 @@ from motifold.cli.common import (
 )
 
 
-@click.command("chart")
+def _pieces(ctx: click.Context, param: click.Parameter, begun: str) -> list[str]:
+    return names_for_tab(ctx, lambda pattern: [motif.name for motif in pattern.motifs] + [edging.name for edging in pattern.edgings], begun)
+
+
+@click.command("chart", epilog="Example: motifold chart hat.toml --steps --mono -o charts/")
 @pattern_argument
-@click.option("--motif", metavar="NAME", help="One motif or edging only.")
+@click.option("--motif", metavar="NAME", help="One motif or edging only.", shell_complete=_pieces)
 @click.option("--show", metavar="1-3", help="Only these rounds.")
 @click.option("--steps", is_flag=True, help="One drawing for each round: earlier rounds grey, this one dark.")
 @click.option("--one-repeat", is_flag=True, help="Draw what repeats only once, and say how often it is worked.")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import json
 import os
 import sys
@@ -14,6 +15,7 @@ import click
 
 from motifold.render.pattern import read_pattern
 from motifold.render.pattern.load import in_order
+from motifold.render.pattern.model import Pattern
 from motifold.render.pattern.problem import Problem
 from motifold.render.pattern.report import problem_json, report_problems
 from motifold.render.worked import Worked, work_pattern
@@ -23,7 +25,42 @@ GOOD, HAS_PROBLEMS, WRONG_COMMAND = 0, 1, 2
 
 Decorated = TypeVar("Decorated", bound=Callable[..., Any])
 
-pattern_argument = click.argument("pattern", type=click.Path(path_type=Path))
+
+def pattern_argument(verb: Decorated) -> Decorated:
+    """The argument PATTERN of a verb: one file, which the verb works here and now, or several and folders, worked side by side."""
+
+    @functools.wraps(verb)
+    def on_each(pattern: tuple[Path, ...], **options: Any) -> None:  # whatever click has read for this verb
+        if len(pattern) == 1 and not pattern[0].is_dir():
+            verb(pattern=pattern[0], **options)
+            return
+        from motifold.cli.several import patterns_in, work_several
+
+        paths = patterns_in(pattern)
+        if len(paths) == 1:
+            verb(pattern=paths[0], **options)
+        raise SystemExit(work_several(verb.__module__, paths, options))
+
+    named = click.argument("pattern", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="PATTERN...")
+    return named(on_each)  # type: ignore[return-value]
+
+
+def names_for_tab(ctx: click.Context, wanted: Callable[[Pattern], Sequence[str]], begun: str) -> list[str]:
+    """Names of the pattern that is on the line already, for the Tab key: those that begin so; none where it cannot be read."""
+    for path in (*(ctx.params.get("pattern") or ()), *ctx.args):  # what stands before an option without its value is left in args
+        try:
+            reading = read_pattern(str(path), Path(path).read_bytes())
+        except OSError:
+            continue
+        if reading.pattern is not None:
+            return [name for name in wanted(reading.pattern) if name.casefold().startswith(begun.casefold())]
+    return []
+
+
+def _sizes(ctx: click.Context, param: click.Parameter, begun: str) -> list[str]:
+    return names_for_tab(ctx, lambda pattern: [name for name, _ in pattern.size.bodies] if pattern.size else [], begun)
+
+
 output_option = click.option(
     "-o", "--output", metavar="PATH", help="A file or a folder; - is standard output. Without it: beside the pattern file."
 )
@@ -32,7 +69,7 @@ format_option = click.option(
     "--format", "asked", type=click.Choice(["svg", "pdf", "png"]), help="The form of the drawings where -o names a folder or nothing."
 )
 rounds_option = click.option("--rounds", type=click.IntRange(1, 1000), metavar="N", help="Work N rounds, whatever the size says.")
-size_option = click.option("--size", "size_name", metavar="NAME", help="One size only.")
+size_option = click.option("--size", "size_name", metavar="NAME", help="One size only.", shell_complete=_sizes)
 terms_option = click.option(
     "--terms", type=click.Choice(["US", "UK"], case_sensitive=False), help="The terms to print in; the file's own by default."
 )

@@ -24,7 +24,7 @@ from motifold.cli.common import (
 )
 
 
-@click.command("key")
+@click.command("key", epilog="Example: motifold key hat.toml -o key.pdf")
 @click.argument("pattern", type=click.Path(path_type=Path), required=False)
 @click.option("--paper", type=click.Choice(["A4", "Letter", "A5"], case_sensitive=False), default="A4", show_default=True)
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")

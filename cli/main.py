@@ -19,6 +19,7 @@ VERBS: Final = {
     "words": "The written pattern, in US or UK terms.",
     "booklet": "The whole pattern as a printable PDF.",
     "key": "The symbol key: every symbol, or those that one pattern uses.",
+    "completion": "What makes the Tab key complete verbs, options and names.",
 }
 
 

@@ -21,7 +21,7 @@ from motifold.cli.common import (
 )
 
 
-@click.command("schematic")
+@click.command("schematic", epilog="Example: motifold schematic hat.toml --size Large -o net.pdf")
 @pattern_argument
 @click.option("--steps", is_flag=True, help="One drawing for each seam pass and fold.")
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")

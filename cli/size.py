@@ -27,7 +27,7 @@ from motifold.render.sizing.model import BodyFit, Fit, GaugeReport, SizeTable
 from motifold.render.worked import Worked
 
 
-@click.command("size")
+@click.command("size", epilog="Example: motifold size hat.toml")
 @pattern_argument
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
 @format_option

@@ -23,7 +23,7 @@ from motifold.cli.common import (
 ENDINGS = {"txt": "txt", "md": "md", "html": "html"}
 
 
-@click.command("words")
+@click.command("words", epilog="Example: motifold words hat.toml --terms UK -o hat.md")
 @pattern_argument
 @terms_option
 @click.option("--plain", is_flag=True, help="Words instead of abbreviations.")

@@ -27,7 +27,7 @@ from motifold.render.sizing.model import YarnNeed
 from motifold.render.worked import Worked, needs_by_size, size_orders
 
 
-@click.command("yarn")
+@click.command("yarn", epilog="Example: motifold yarn hat.toml --size Large")
 @pattern_argument
 @click.option("--instead", metavar="LABEL", help='What another yarn would take, by its label: "125 m / 50 g".')
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
