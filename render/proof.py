@@ -141,9 +141,41 @@ def _last_round(fabric: Fabric) -> int:
 
 
 def _rounds_summary(fabric: Fabric, pattern: Pattern) -> list[str]:
+    """A line for each round; three or more alike that follow each other share one."""
     shown = [worked for worked in fabric.rounds if worked.kind != "edge" and worked.counts]
-    width = max((len(worked.label) for worked in shown), default=0)
-    return [f"  {worked.label:<{width}}  {_side(worked)}  {_counts(worked, pattern)}" for worked in shown]
+    lines = []
+    for alike in _runs(shown):
+        first, last = alike[0], alike[-1]
+        if len(alike) < 3:
+            lines += [(worked.label, _side(worked), _counts(worked, pattern)) for worked in alike]
+            continue
+        name = "Rows" if first.kind == "row" else "Rnds"
+        in_turn = "" if len({worked.side for worked in alike}) == 1 else ", RS and WS in turn"
+        lines.append((f"{name} {first.number}-{last.number}", _side(first), f"{_counts(first, pattern)} each{in_turn}"))
+    width = max((len(label) for label, _, _ in lines), default=0)
+    return [f"  {label:<{width}}  {side}  {counts}" for label, side, counts in lines]
+
+
+def _runs(rounds: list[Round]) -> list[list[Round]]:
+    """The rounds in runs that follow each other with equal counts, on one side throughout or on the sides in turn."""
+    runs: list[list[Round]] = []
+    for worked in rounds:
+        run = runs[-1] if runs else []
+        if run and _follows(run[-1], worked) and (len(run) == 1 or (run[-1].side == run[-2].side) == (worked.side == run[-1].side)):
+            run.append(worked)
+        else:
+            runs.append([worked])
+    return runs
+
+
+def _follows(before: Round, after: Round) -> bool:
+    return (
+        before.kind == after.kind
+        and before.kind in ("round", "row")
+        and before.number is not None
+        and after.number == before.number + 1
+        and dict(before.counts) == dict(after.counts)
+    )
 
 
 def _side(worked: Round) -> str:

@@ -216,3 +216,11 @@ def test_the_same_bytes_in_two_processes(folder: Path) -> None:
             )
         made.append([(folder / seed / name).read_bytes() for name in ("c.svg", "b.pdf")])
     assert made[0] == made[1]
+
+
+def test_rounds_alike_share_a_line_of_the_proof(motifold: Run, folder: Path) -> None:
+    band = motifold("check", folder / "watch-headband.toml").stdout
+    assert "  Rows 1-56  RS  13 hdc each, RS and WS in turn\n" in band
+    hat = motifold("check", folder / "ferry-hat.toml", "--size", "Adult").stdout
+    assert "  Rnd 1     RS  104 sc\n  Rnds 2-5  RS  104 hdc each\n" in hat
+    assert "  Rnd 11  RS  88 sc, 4 ch-2 sps\n" in hat
