@@ -50,6 +50,7 @@ _BLUNT, _ACUTE, _INTO_CORNER = 1.25, 1.6, 0.93
 """Between these a square's corner turns (the difference of the unit vectors along its sides); so far into it do chains reach that a
 single stitch will stand on, out to the corner of the next round.
 """
+_SHALLOW = 0.15
 _BOW = 1.06
 """A run that must bow is drawn this much longer than its ovals need."""
 
@@ -129,7 +130,7 @@ def path_of(ground: Ground, course: Course, standing: Standing, index: int) -> A
         if isinstance(outline, Outline) and outline.rho:
             tip = 2 * outline.at(number * outline.side)[0] - (start + end) / 2
         single = any(run in ground.odd for run, _, _ in gap.runs)
-        return _round_corner(start, end, tip, [_size(ground, part) for part in gap.parts], single)
+        return _round_corner(start, end, tip, [_size(ground, part) for part in gap.parts], single, course.open)
     if _given(gap, ground):
         # Hung so low that what is worked into it stands level with what is worked into the stitches beside it.
         return _dropped(_along(outline, standing, index, after, start, end), SPACE_RISE - FOOT_RISE)
@@ -239,9 +240,9 @@ def _dropped(path: Arc, drop: float) -> Arc:
     return arc_of(points)
 
 
-def _round_corner(start: complex, end: complex, corner: complex, sizes: list[float], single: bool) -> Arc:
+def _round_corner(start: complex, end: complex, corner: complex, sizes: list[float], single: bool, shallow: bool) -> Arc:
     """Round a corner by a curve with the true corner as its control; drawn further out until its ovals have room. ``single``: a stitch
-    will stand in its middle.
+    will stand in its middle. ``shallow``: no further out than they must be, as rows that lie close to one another need it.
     """
     least = sum(sizes) + (len(sizes) - 1) * (PITCH_LEAST - OVAL_LEAST)
     if least > 1.5 * (abs(start - corner) + abs(end - corner)):
@@ -249,6 +250,7 @@ def _round_corner(start: complex, end: complex, corner: complex, sizes: list[flo
     # The sharper the corner, the further into it the chains reach, or they would cut it off.
     turn = abs(_way(start, corner) - _way(corner, end))
     low, high = _INTO_CORNER if single and _BLUNT < turn < _ACUTE else min(0.9, 0.3 + 0.32 * turn), 1.0
+    low = _SHALLOW if shallow else low
     for step in range(9):
         reach = low + (high - low) * step / 8
         path = bezier(start, start + reach * (corner - start), end + reach * (corner - end), end)

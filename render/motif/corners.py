@@ -39,7 +39,7 @@ def found_corners(
     spaces = _chains_in_one_place(stems, gaps, is_open)
     longest = max((len(gaps[corner.at].parts) for corner in spaces), default=0)
     widest = [corner for corner in spaces if len(gaps[corner.at].parts) == longest]
-    for found in (spaces, widest, _increases(stems), _above(stems, below) if below else []):
+    for found in (spaces, widest, _increases(stems, is_open), _above(stems, below) if below else []):
         if len(found) == count:
             return tuple(sorted(found, key=lambda corner: corner.at))
     return ()
@@ -56,7 +56,8 @@ def _chains_in_one_place(stems: Sequence[Stem], gaps: Sequence[Gap], is_open: bo
     ]
 
 
-def _increases(stems: Sequence[Stem]) -> list[Corner]:
+def _increases(stems: Sequence[Stem], is_open: bool) -> list[Corner]:
+    """Three or more in one place, which in a row is neither its first nor its last."""
     members: dict[Base, list[int]] = {}
     for index, stem in enumerate(stems):
         for base in _bases(stem):
@@ -64,7 +65,7 @@ def _increases(stems: Sequence[Stem]) -> list[Corner]:
                 members.setdefault(base, []).append(index)
     found = []
     for indices in members.values():
-        if len(indices) >= 3:
+        if len(indices) >= 3 and not (is_open and (0 in indices or len(stems) - 1 in indices)):
             ordered = cyclic_order(indices, len(stems))
             found.append(Corner(ordered[(len(ordered) - 1) // 2], len(ordered) % 2 == 1))
     return found

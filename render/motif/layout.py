@@ -6,6 +6,7 @@ from cmath import exp
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.ground import Ground, point
+from motifold.render.motif.hub import about, hub_of
 from motifold.render.motif.level import level
 from motifold.render.motif.model import Again, Layout, Link, Placed, Point, RoundShape
 from motifold.render.motif.radial import lay_rounds
@@ -14,6 +15,14 @@ from motifold.render.motif.rows import grows_at_its_ends, lay_rows
 
 def lay_out(fabric: Fabric) -> Layout:
     """Place every stitch of a Fabric, in u. Never fails: what no rule covers stands as near its base as it can."""
+    hub = hub_of(fabric)
+    if hub is not None:
+        ground = lay_rounds(about(fabric, hub))
+        turn = level(ground)
+        # The chain in the middle lies level, however the chart is turned.
+        back = exp(-1j * turn)
+        ground.tips[hub] = tuple(abs(tip) * back * sign for tip, sign in zip(ground.tips[hub], (-1, 1), strict=True))
+        return _layout(ground, turn)
     in_rows = fabric.worked == "rows" and (any(r.kind == "foundation" for r in fabric.rounds) or grows_at_its_ends(fabric))
     ground = lay_rows(fabric) if in_rows else lay_rounds(fabric)
     turn = 0.0 if in_rows else level(ground)

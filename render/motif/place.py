@@ -25,9 +25,11 @@ from motifold.symbols.record import dataclass
 
 _FULL = 1.02
 """Stems are drawn this much of their nominal length, where the shape leaves the choice: beginning chains then fit upright."""
-_CUT = (0.92, 0.94, 0.96, 0.98, 1.02, 1.06, 1.1)
-_SHORT = 0.925
-"""Rows of a half motif are as near to one another as their stems allow, none drawn shorter than this."""
+_CUT = (0.92, 0.94, 0.96, 0.98, 1.0, 1.02, 1.04, 1.06, 1.08, 1.1)
+_SHORT, _OFF_CUT = 0.905, 0.16
+"""Rows of a half motif are as near to one another as their stems allow, none drawn shorter than this; where stems along the cut would be
+too long they start so much of their height further out at the most.
+"""
 _SHORTER = (_FULL, 0.98, 0.95, LENGTH_LEAST)
 _WAVE = 1.2
 """A short stitch among tall ones reaches up to the outline by at most so much of its length."""
@@ -81,6 +83,8 @@ def place(
     if task.ring and course.open and task.corners and wider > 0.05 and not more:
         # Feet that stand on a wider circle than the ring's own, so that they have room, take their heads out with them.
         return place(ground, course, stand_wider(feet, radius + wider), room, order, fans, wider)
+    if course.open and task.corners:
+        feet = _off_the_cut(course, feet, heads)
     even = is_even(task)
     if even and not task.corners and not _within_reach(task, outline):
         # Over a scalloped edge the round dips with it, where its heads then still have room.
@@ -122,12 +126,11 @@ def _fitted(task: Task, more: float, lengths: Sequence[float]) -> tuple[Outline 
         worst = max(max(parts), 1.0 / max(min(parts), 0.01), _squeezed(task, parts)) if task.changed else max(parts)
         if task.frame is not None:
             worst = max(max(parts) / _CORNERED, 1.0 / max(min(parts), 0.01))
+        if cut:
+            # Stitches on the cut of a half motif run along it, from corner to corner: they may start a little further out.
+            worst = max(_SHORT / min(parts[1:-1], default=1.0), max(parts[0], parts[-1]) / (LENGTH_MOST + _OFF_CUT), 1.0)
         if best is None or worst < best[0] - 1e-6:
             best = (worst, outline, s, spots)
-        if cut:
-            # Stitches on the cut of a half motif run along it, from corner to corner: they are as long as that asks.
-            inner = sorted(parts[1:-1]) or parts
-            worst = max(_SHORT / inner[len(inner) // 8], 1.0)
         if worst <= (1.0 if cut else LENGTH_MOST) and (cut or not task.changed):
             break
     assert best is not None
@@ -210,6 +213,17 @@ def _turned_ring_feet(task: Task, feet: list[list[complex]], heads: list[complex
     cornered = bool(task.corners)
     reach = [max(radius, abs(head) - LENGTH_MOST * stem.height if cornered else 0.0) for head, stem in zip(heads, stems, strict=True)]
     return [[r * head / abs(head)] * len(legs) for r, head, legs in zip(reach, heads, feet, strict=True)]
+
+
+def _off_the_cut(course: Course, feet: list[list[complex]], heads: list[complex]) -> list[list[complex]]:
+    """The feet of the first and last stitch of a half motif's row moved out along the cut, where their stems would be too long."""
+    moved = list(feet)
+    for i in (0, -1):
+        height, middle = course.stems[i].height, sum(feet[i]) / len(feet[i])
+        off = min(abs(heads[i] - middle) - LENGTH_MOST * height, _OFF_CUT * height)
+        if off > 0:
+            moved[i] = [foot + _unit(heads[i] - middle) * off for foot in feet[i]]
+    return moved
 
 
 def stand_wider(feet: list[list[complex]], radius: float) -> list[list[complex]]:

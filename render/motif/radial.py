@@ -9,7 +9,7 @@ from math import pi
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.border import lay_border
 from motifold.render.motif.course import Course, course_of, with_corners
-from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, STEM_HALF
+from motifold.render.motif.extents import CLEAR, OVAL, OVAL_HALF, OVAL_LEAST, STEM_HALF
 from motifold.render.motif.feet import stand
 from motifold.render.motif.given import edge_standing, framed_edge, turning_at_corners
 from motifold.render.motif.gores import kept_order
@@ -73,11 +73,17 @@ def _laid(ground: Ground) -> Ground:
 
 
 def centre_ring(ground: Ground, index: int) -> None:
-    """A chain closed into a ring, its joining stitch among the ovals; or nothing, for a magic ring."""
-    chains = [s for s in ground.fabric.round_stitches(index) if s.kind == "ch"]
+    """A chain closed into a ring, its joining stitch among the ovals; a single chain; or nothing, for a magic ring."""
+    upright = {chain for stitch in ground.fabric.stitches if stitch.role == "standing" for chain in stitch.chains}
+    chains = [s for s in ground.fabric.round_stitches(index) if s.kind == "ch" and s.id not in upright]
     joins = [s for s in ground.fabric.round_stitches(index) if s.kind != "ch"]
     if not chains:
         ground.ring = _MAGIC_RING
+        return
+    if not joins:
+        ground.tips[chains[0].id] = (complex(-OVAL / 2), complex(OVAL / 2))
+        ground.normals[chains[0].id] = 1j
+        ground.ring = OVAL / 2 + CLEAR + STEM_HALF
         return
     radius = ring_radius(len(chains), bool(joins))
     share = 2 * pi / (len(chains) + (0.55 if joins else 0.0))

@@ -26,7 +26,6 @@ STEMS = {
     "popcorn wheel": "0.77 beside popcorns whose chains bow out",
     "lace wheel picots arcs": "1.31 where three single crochets share two chains",
     "long arc doily": "0.89 where nine stand in a loop",
-    "v-stitch shawl": "1.43 along the cut",
 }
 """Known to overlap or to crowd, and to be drawn shorter than 0.9 or longer than 1.3, with the reason."""
 
