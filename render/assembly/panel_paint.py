@@ -66,12 +66,13 @@ def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None,
             free_x, free_y = max(0.0, room - wide / 2 - 0.8), max(0.0, room - cap - 0.8)
             spots += [(x * free_x, y * free_y) for y in (0, 0.5, -0.5, 1, -1) for x in (0, 0.5, -0.5, 1, -1)]
         found = None
-        for clear in (1.3, 0.6, 0.1):
+        named = panel.motif not in nameless and room > 2.1
+        for clear in (1.3, 0.6, 0.1) if named else ():
             for x, y in spots:
                 at = middle[0] + x, middle[1] + y - cap
                 if found is None and (not flat.dense or sheet.free(words_box(at, panel.name, size, "sans-bold"), clear)):
                     found = at
-        if panel.motif not in nameless and room > 2.1 and found is not None:
+        if found is not None:
             up = 0.35 * em + cap if roomy else 1.7 if raised and room > 4.2 else 0.0
             sheet.words((found[0], found[1] + up), panel.name, size, "sans-bold", INK if now is None or panel.name in now else QUIET)
             if roomy:

@@ -306,8 +306,8 @@ def _leader(
     begins = np.asarray(place) + along * gone[:, None]
     parts = np.linspace(0.0, 1.0, max(2, int(float(long.max()) / 0.12)))[None, :, None]
     line = begins[:, None, :] + (ends - begins)[:, None, :] * parts
-    over = white.inked(line.reshape(-1, 2)) + 20.0 * white.labelled(line.reshape(-1, 2))
-    met = over.reshape(line.shape[:2]).sum(axis=1) * long / line.shape[1]
+    inked = white.inked(line.reshape(-1, 2)).reshape(line.shape[:2])
+    met = (inked.sum(axis=1) + 20.0 * np.asarray([white.labelled(one).sum() for one in line])) * long / line.shape[1]
     best = int(np.argmin(met + 0.02 * long + 1e-6 * np.abs(ways - angle)))
     (bx, by), (ex, ey) = begins[best].tolist(), ends[best].tolist()
     return (float(met[best]), float(long[best])), ((bx, by), (ex, ey))

@@ -66,18 +66,32 @@ class White:
         low, high = self._cells(y0 - pad, self._y0, self._rows), self._cells(y1 + pad, self._y0, self._rows) + 1
         sums, gap = self._sums, 0.06
         free &= sums[high, right] - sums[low, right] - sums[high, left] + sums[low, left] == 0
-        for bx0, by0, bx1, by1 in self._taken:
+        near = self._taken_within(x0.min() - gap, y0.min() - gap, x1.max() + gap, y1.max() + gap) if len(centers) else ()
+        for bx0, by0, bx1, by1 in near:
             free &= (x0 - gap >= bx1) | (bx0 >= x1 + gap) | (y0 - gap >= by1) | (by0 >= y1 + gap)
         return free
 
-    def labelled(self, points: NDArray[np.float64]) -> NDArray[np.bool_]:
-        """For each row (x, y) of ``points`` whether it lies in a rectangle that was taken."""
+    def labelled(self, line: NDArray[np.float64]) -> NDArray[np.bool_]:
+        """For each row (x, y) of ``line``, points along a straight line, whether it lies in a rectangle that was taken."""
         import numpy as np
 
-        found = np.zeros(len(points), dtype=bool)
-        for x0, y0, x1, y1 in self._taken:
-            found |= (points[:, 0] >= x0) & (points[:, 0] <= x1) & (points[:, 1] >= y0) & (points[:, 1] <= y1)
+        found = np.zeros(len(line), dtype=bool)
+        if not len(line):
+            return found
+        (ax, ay), (bx, by) = line[0], line[-1]
+        taken = self._taken_within(min(ax, bx), min(ay, by), max(ax, bx), max(ay, by))
+        middle, half = (taken[:, :2] + taken[:, 2:]) / 2, np.hypot(taken[:, 2] - taken[:, 0], taken[:, 3] - taken[:, 1]) / 2
+        off = np.abs((bx - ax) * (middle[:, 1] - ay) - (by - ay) * (middle[:, 0] - ax))
+        for x0, y0, x1, y1 in taken[off <= (half + 1e-6) * np.hypot(bx - ax, by - ay) + 1e-9]:
+            found |= (line[:, 0] >= x0) & (line[:, 0] <= x1) & (line[:, 1] >= y0) & (line[:, 1] <= y1)
         return found
+
+    def _taken_within(self, x0: float, y0: float, x1: float, y1: float) -> NDArray[np.float64]:
+        """The rectangles taken that reach into this box: of many hundred only a few are asked about at a time."""
+        import numpy as np
+
+        taken = np.asarray(self._taken).reshape(-1, 4)
+        return taken[(taken[:, 0] <= x1) & (taken[:, 2] >= x0) & (taken[:, 1] <= y1) & (taken[:, 3] >= y0)]
 
     def around(self, size: tuple[float, float], target: Point) -> NDArray[np.float64]:
         """Free places for a rectangle just beyond all ink, those nearest to ``target`` first."""
