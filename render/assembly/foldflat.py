@@ -139,10 +139,11 @@ def _ways(shape: Sequence[Point]) -> tuple[_Way, list[_Way]]:
     sides = tuple((a, m, b) for (a, b), m in zip(pairs, halves, strict=True))
     plain = _Way(((tuple(shape), True),), sides, ((True, True),) * len(sides))
     stops = [p for pair in zip(shape, halves, strict=True) for p in pair]
+    reach = max(hypot(p[0] - q[0], p[1] - q[1]) for p in shape for q in shape)
     found = []
     for i, one in enumerate(stops):
         for two in stops[i + 1 :]:
-            if _symmetric(shape, one, two):
+            if _symmetric(shape, reach, one, two):
                 found.append(_folded(sides, one, two))
     return plain, found
 
@@ -157,8 +158,7 @@ def _left(p: Point, a: Point, b: Point) -> float:
     return ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) / hypot(b[0] - a[0], b[1] - a[1])
 
 
-def _symmetric(shape: Sequence[Point], a: Point, b: Point) -> bool:
-    reach = max(hypot(p[0] - q[0], p[1] - q[1]) for p in shape for q in shape)
+def _symmetric(shape: Sequence[Point], reach: float, a: Point, b: Point) -> bool:
     near = 1e-6 * reach
     if max(_left(p, a, b) for p in shape) < near or min(_left(p, a, b) for p in shape) > -near:
         return False

@@ -40,15 +40,16 @@ def _whole(printed: Printed, size: WorkedSize) -> str:
     from motifold.render.assembly.form import finished_measures
 
     imperial = in_inches(printed.pattern)
-    measures = {measure.name: measure.cm for measure in finished_measures(size.assembly)}
-    openings = [measure.cm for measure in finished_measures(size.assembly) if measure.name == "opening"]
+    bare = finished_measures(size.assembly)
+    measures = {measure.name: measure.cm for measure in bare}
+    openings = [measure.cm for measure in bare if measure.name == "opening"]
     edged = {measure.name: measure.cm for measure in finished_measures(size.assembly, size.rims)} if size.rims else measures
     # Of several edgings of which one has no known depth, nothing is said with them.
     counted = edged if len(size.rims) == len(printed.pattern.edgings) else measures
     if set(measures) == {"width", "height"}:
-        bare = area_text(measures["width"], measures["height"], imperial)
+        without = area_text(measures["width"], measures["height"], imperial)
         whole = area_text(counted["width"], counted["height"], imperial)
-        return _both(bare, whole if counted != measures else "", printed.pattern.edgings)
+        return _both(without, whole if counted != measures else "", printed.pattern.edgings)
     text = _solid(measures, imperial, fitted=printed.worked.table is not None)
     if len(openings) == 1 and printed.worked.table is None:  # a girth that is fitted stands in its table
         text += f"{', and ' if text else ''}{length_text(openings[0], imperial)} around its opening"
