@@ -24,6 +24,7 @@ from motifold.cli.common import (
     size_option,
     terms_option,
 )
+from motifold.cli.frames import frame_option, read_frame_options, transparent_option, write_frames
 
 
 def _pieces(ctx: click.Context, param: click.Parameter, begun: str) -> list[str]:
@@ -42,6 +43,8 @@ def _pieces(ctx: click.Context, param: click.Parameter, begun: str) -> list[str]
 )
 @click.option("--key/--no-key", default=True, help="The key of the symbols below each chart.")
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
+@frame_option
+@transparent_option
 @format_option
 @mono_option
 @left_handed_option
@@ -59,6 +62,8 @@ def command(
     paper: str | None,
     key: bool,
     dpi: int,
+    frame_words: str | None,
+    transparent: bool,
     asked: str | None,
     mono: bool,
     left_handed: bool,
@@ -87,13 +92,17 @@ def command(
     look = pattern_look(job.worked.pattern, ChartLook(mono=mono, left_handed=left_handed, show=shown, terms="UK" if uk else "US"))
     if as_json:
         print_json(job, chart_json(charts_of(job.worked, motif), look), output)
-    target = choose_target(output, pattern, "-chart", KINDS, asked)
+    frame = read_frame_options(frame_words, transparent, asked, output)
+    target = choose_target(output, pattern, "-chart", KINDS, "png" if frame else asked)
     worked = require_worked(job)
     page = next((name for name in PAPERS_MM if name.casefold() == (paper or "").casefold()), None)
     drawings = draw_charts(worked, look, motif, steps, ChartSheet(key, page, one_repeat))
     if not drawings:
         finish(job)
-    write_drawings(drawings, target, f"{pattern.stem}-chart", worked.pattern.author or "", dpi)
+    if frame:
+        write_frames(drawings, target, f"{pattern.stem}-chart", frame)
+    else:
+        write_drawings(drawings, target, f"{pattern.stem}-chart", worked.pattern.author or "", dpi)
     finish(job)
 
 

@@ -26,7 +26,7 @@ def write_drawings(drawings: Sequence[NamedDrawing], target: Target, stem: str, 
         put(target.path, _bytes(stack([d.drawing for d in drawings]), target.kind, author, dpi))
         return
     for named in drawings:
-        path = target.path / f"{stem}-{_safe(named.name)}.{target.kind}" if target.path else None
+        path = target.path / file_name(stem, named.name, target.kind) if target.path else None
         put(path, _bytes(named.drawing, target.kind, author, dpi))
 
 
@@ -36,6 +36,7 @@ def _bytes(drawing: Drawing, kind: str, author: str, dpi: int) -> bytes:
     return to_png(drawing, dpi) if kind == "png" else to_pdf(drawing, author=author)
 
 
-def _safe(name: str) -> str:
-    """A name as part of a file name."""
-    return re.sub(r"[^\w.-]+", "-", name).strip("-.") or "drawing"
+def file_name(stem: str, name: str, kind: str) -> str:
+    """"hat-chart", "Square, round 3", "svg" -> "hat-chart-Square-round-3.svg"."""
+    safe = re.sub(r"[^\w.-]+", "-", name).strip("-.") or "drawing"
+    return f"{stem}-{safe}.{kind}"

@@ -19,12 +19,15 @@ from motifold.cli.common import (
     rounds_option,
     size_option,
 )
+from motifold.cli.frames import frame_option, read_frame_options, transparent_option, write_frames
 
 
 @click.command("schematic", epilog="Example: motifold schematic hat.toml --size Large -o net.pdf")
 @pattern_argument
 @click.option("--steps", is_flag=True, help="One drawing for each seam pass and fold.")
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
+@frame_option
+@transparent_option
 @format_option
 @json_option
 @output_option
@@ -34,6 +37,8 @@ def command(
     pattern: Path,
     steps: bool,
     dpi: int,
+    frame_words: str | None,
+    transparent: bool,
     asked: str | None,
     as_json: bool,
     output: str | None,
@@ -50,7 +55,8 @@ def command(
     assembly = drawn_assembly(job.worked) if job.worked else None
     if as_json:
         print_json(job, schematic_json(assembly) if assembly else {"panels": [], "seams": []}, output)
-    target = choose_target(output, pattern, "-schematic", KINDS, asked)
+    frame = read_frame_options(frame_words, transparent, asked, output)
+    target = choose_target(output, pattern, "-schematic", KINDS, "png" if frame else asked)
     worked = require_worked(job)
     if assembly is None:
         click.echo(f"{worked.pattern.title}: the pattern has no assembly, so there is nothing to draw.", err=True)
@@ -60,5 +66,8 @@ def command(
         if note is not None:
             click.echo(note, err=True)
         drawings = draw_schematics(assembly, steps, drawn_rims(worked))
-        write_drawings(drawings, target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi)
+        if frame:
+            write_frames(drawings, target, f"{pattern.stem}-schematic", frame)
+        else:
+            write_drawings(drawings, target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi)
         finish(job)
