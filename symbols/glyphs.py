@@ -28,11 +28,13 @@ class LegAt:
 
 
 def stitch_marks(
-    name: str, legs: Sequence[LegAt], head: Point, normal: Point, gather: Gather | None = None, bend: Sequence[Point] = ()
+    name: str, legs: Sequence[LegAt], head: Point, normal: Point, gather: Gather | None = None, bend: Sequence[Point] = (),
+    bars: float | None = None,
 ) -> tuple[Mark, ...]:
     """All marks of one stitch: ``legs`` as worked, the shared ``head``, ``normal`` the unit vector out of the work there.
 
-    ``bend``: inner points of a curved stem, foot first (a stitch of one leg). A chain or slip stitch takes its first leg's foot and
+    ``bend``: inner points of a curved stem, foot first (a stitch of one leg); ``bars``: how far below the head the uppermost of its bars
+    stands, where they would meet another stem at their usual place. A chain or slip stitch takes its first leg's foot and
     ``head`` as its tips. The ring of a space is not drawn here, as a group has one: see ``feet.space_ring``.
     """
     found = stitch_kind(name)
@@ -51,7 +53,7 @@ def stitch_marks(
         return tuple(marks)
     marks = []
     for foot, stem, how in zip(feet, stems, into, strict=True):
-        marks += _leg(foot, head, stem, how, bend if len(legs) == 1 else (), len(legs) == 1)
+        marks += _leg(foot, head, stem, how, bend if len(legs) == 1 else (), bars if len(legs) == 1 else None, len(legs) == 1)
     tall = [stem for stem in stems if stem.yarn_overs or stem.half]
     if tall:
         marks.append(head_bar(head, normal))
@@ -100,8 +102,8 @@ def _into(into: Foot, stem: Kind) -> Foot:
     return into
 
 
-def _leg(foot: Point, head: Point, stem: Kind, into: Foot, bend: Sequence[Point], alone: bool) -> list[Mark]:
-    """One stem with its foot and its bars; ``alone`` on its head."""
+def _leg(foot: Point, head: Point, stem: Kind, into: Foot, bend: Sequence[Point], bars: float | None, alone: bool) -> list[Mark]:
+    """One stem with its foot and its bars; ``alone`` on its head. ``bars``: see ``stitch_marks``."""
     posted = into in ("front post", "back post")
     path = _Path(through([foot, *bend, head]), True) if bend else _Path((foot, head), False)
     if posted:
@@ -128,7 +130,10 @@ def _leg(foot: Point, head: Point, stem: Kind, into: Foot, bend: Sequence[Point]
                 point = (foot[0] + part * (head[0] - foot[0]), foot[1] + part * (head[1] - foot[1]))
             marks.append(_across(point, _unit(foot, head), s.CROSS_SPAN, s.HEAD_WIDTH))
     elif not stem.half or stem.family == "linked":
-        marks += _bars(path, stem.yarn_overs, s.BAR_AT if alone else s.BAR_AT_GATHERED, linked=stem.family == "linked")
+        at = s.BAR_AT if alone else s.BAR_AT_GATHERED
+        if bars is not None:
+            at = 1 - (bars + (stem.yarn_overs - 1) / 2 * s.BAR_PITCH) / path.length
+        marks += _bars(path, stem.yarn_overs, at, linked=stem.family == "linked")
     return marks
 
 

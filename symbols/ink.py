@@ -38,6 +38,8 @@ Polygon = tuple[Point, ...]
 _FLAT = 0.006
 """How far a flattened curve may leave the true one, in the unit of the points (u: a sixtieth of a millimetre on paper)."""
 _CAP_STEPS = 4
+_HANDLE = 0.36
+"""The longest handle of a cubic through points, over the distance of its ends."""
 
 
 def _weights(steps: int) -> tuple[tuple[float, float, float, float], ...]:
@@ -149,17 +151,24 @@ def arc(center: Point, radius: float, start: float, sweep: float) -> tuple[Point
 
 
 def through(points: Sequence[Point]) -> tuple[Point, ...]:
-    """A smooth chain of cubics through the points (Catmull-Rom, ends free)."""
+    """A smooth chain of cubics through the points (Catmull-Rom, ends free); handles are no longer than a good third of their piece, or a
+    short piece beside a long one would loop.
+    """
     out: list[Point] = [points[0]]
     last = len(points) - 1
     for i in range(last):
         before, here, there, after = points[max(i - 1, 0)], points[i], points[i + 1], points[min(i + 2, last)]
-        out += [
-            (here[0] + (there[0] - before[0]) / 6, here[1] + (there[1] - before[1]) / 6),
-            (there[0] - (after[0] - here[0]) / 6, there[1] - (after[1] - here[1]) / 6),
-            there,
-        ]
+        most = _HANDLE * hypot(there[0] - here[0], there[1] - here[1])
+        first, second = (_handle(before, there, most), _handle(here, after, most))
+        out += [(here[0] + first[0], here[1] + first[1]), (there[0] - second[0], there[1] - second[1]), there]
     return tuple(out)
+
+
+def _handle(start: Point, end: Point, most: float) -> Point:
+    """A sixth of the way from start to end, or so far along it."""
+    x, y = (end[0] - start[0]) / 6, (end[1] - start[1]) / 6
+    scale = min(1.0, most / (hypot(x, y) or 1.0))
+    return (x * scale, y * scale)
 
 
 def _open_ring(points: list[Point]) -> list[Point]:

@@ -36,8 +36,8 @@ _TO_CORNER = 0.08
 _NEAR_SIDE = 0.26
 _CROWDED = 1.5
 """Stitches over a row end whose heads take more than so much of its height fan out from its middle."""
-_POST_AT = 0.84
-"""How far up the post a post stitch hooks."""
+_POST_AT, _ASIDE = 0.84, 0.08
+"""How far up the post a post stitch hooks, and how far beside its head's column at the most."""
 
 Member = tuple[int, int]
 """A leg: its stem in the course, and which of the stem's legs it is."""
@@ -193,8 +193,12 @@ def _on_post(ground: Ground, base: Base, stems: list[Stem]) -> list[complex]:
     if not feet:
         anchor, normal = ground.anchor(base)
         return _in_row(anchor + normal * FOOT_RISE, normal, stems, _FAN)
-    foot = sum(feet) / len(feet)
-    up = ground.heads[base.id] - foot
-    return [foot + up * (_POST_AT - 0.2 * i) for i in range(len(stems))]
+    head, normal = ground.heads[base.id], ground.normals[base.id]
+    start = sum(feet) / len(feet)
+    up = head - start
+    places = [start + up * (_POST_AT - 0.2 * i) for i in range(len(stems))]
+    # On a post that leans, as one in a cable does, hooks keep to the column of its head, or they would meet their neighbours'.
+    asides = [((head - place) / normal).imag for place in places]
+    return [place + 1j * normal * (aside - max(-_ASIDE, min(_ASIDE, aside))) for place, aside in zip(places, asides, strict=True)]
 
 

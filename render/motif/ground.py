@@ -42,6 +42,7 @@ class Ground:
     normals: dict[int, complex] = field(default_factory=dict)
     feet: dict[int, tuple[complex, ...]] = field(default_factory=dict)
     bends: dict[int, tuple[complex, ...]] = field(default_factory=dict)
+    bars: dict[int, float] = field(default_factory=dict)
     arcs: dict[int, Arc] = field(default_factory=dict)
     tips: dict[int, tuple[complex, complex]] = field(default_factory=dict)
     links: list[tuple[int, tuple[complex, ...]]] = field(default_factory=list)

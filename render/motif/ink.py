@@ -137,7 +137,9 @@ def symbol_segments(ground: Ground, stitch: Stitch) -> list[Segment]:
         legs = [LegAt(leg.kind, foot, leg.base.foot) for leg, foot in zip(stitch.legs, feet, strict=bool(stitch.legs))]
         bend = [point(p) for p in ground.bends.get(stitch.id, ())]
         head, normal = ground.heads[stitch.id], ground.normals[stitch.id]
-        marks = stitch_marks(stitch.kind, legs or [LegAt(stitch.kind, feet[0])], point(head), point(normal), stitch.gather, bend)
+        legs = legs or [LegAt(stitch.kind, feet[0])]
+        bars = ground.bars.get(stitch.id)
+        marks = stitch_marks(stitch.kind, legs, point(head), point(normal), stitch.gather, bend, bars)
     else:
         return []
     return segments_of(marks)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from cmath import exp
 
 from motifold.render.fabric.model import Fabric
+from motifold.render.motif.extents import OVAL
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.hub import about, hub_of
 from motifold.render.motif.level import level
@@ -21,7 +22,7 @@ def lay_out(fabric: Fabric) -> Layout:
         turn = level(ground)
         # The chain in the middle lies level, however the chart is turned.
         back = exp(-1j * turn)
-        ground.tips[hub] = tuple(abs(tip) * back * sign for tip, sign in zip(ground.tips[hub], (-1, 1), strict=True))
+        ground.tips[hub] = (-OVAL / 2 * back, OVAL / 2 * back)
         return _layout(ground, turn)
     in_rows = fabric.worked == "rows" and (any(r.kind == "foundation" for r in fabric.rounds) or grows_at_its_ends(fabric))
     ground = lay_rows(fabric) if in_rows else lay_rounds(fabric)
@@ -41,7 +42,7 @@ def _layout(ground: Ground, turn: float) -> Layout:
         elif number in ground.heads:
             feet = tuple(point(foot * spin) for foot in ground.feet[number])
             bend = tuple(point(p * spin) for p in ground.bends.get(number, ()))
-            placed.append(Placed(number, feet, point(ground.heads[number] * spin), normal, bend))
+            placed.append(Placed(number, feet, point(ground.heads[number] * spin), normal, bend, ground.bars.get(number)))
     links = tuple(Link(run, tuple(point(p * spin) for p in points)) for run, points in ground.links)
     shapes = tuple(_turned(shape, spin, ground.order.get(shape.round, 1)) for shape in ground.shapes)
     again = tuple(Again(number, later, point(head * spin), point(way * spin)) for number, later, head, way in ground.again)

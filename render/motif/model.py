@@ -16,7 +16,8 @@ Point = tuple[float, float]
 class Placed:
     """One stitch of the Fabric, placed. ``feet``: one for each leg. A chain's foot and head are the tips of its oval.
 
-    ``bend``: inner points of a stem that is not straight (foot first). ``normal``: unit vector out of the work at the head.
+    ``bend``: inner points of a stem that is not straight (foot first). ``normal``: unit vector out of the work at the head. ``bars``: how
+    far below the head the uppermost bar of a stem stands that crosses others (None: where it always stands).
     """
 
     stitch: int
@@ -24,6 +25,7 @@ class Placed:
     head: Point
     normal: Point
     bend: tuple[Point, ...] = ()
+    bars: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

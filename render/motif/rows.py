@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from cmath import phase as argument
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from itertools import pairwise
 from statistics import median
 
@@ -15,6 +16,7 @@ from motifold.render.motif.breadth import wider_than_begun
 from motifold.render.motif.chains import hang, needed, string
 from motifold.render.motif.columns import PITCH, along, one_to_one
 from motifold.render.motif.course import Course, course_of
+from motifold.render.motif.crossings import part_bars
 from motifold.render.motif.extents import (
     CLEAR,
     FOOT_RISE,
@@ -46,6 +48,8 @@ _LOW = 0.93
 """And so low where its edges slant."""
 _ROUND_HEAD = 0.05
 """A post stitch, bent round the head above its post, is longer than it rises by so much of its height."""
+_ELSEWHERE, _STEEP = 0.6, 0.75
+"""A stem whose head belongs so far beside its own column changes places with others; it rises at least so much of its length."""
 _POINT = 5
 """So many stitches in a ring are the point of a triangle at the most."""
 _WAVE = 1.2
@@ -165,6 +169,7 @@ def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool)
         ground.gap_at.update({run: (course.round, index) for run, _, _ in gap.runs})
         ground.at.update(dict.fromkeys(gap.parts, (course.round, index)))
     bend_posts(ground, course)
+    part_bars(ground, course)
     hang(ground, course, standing)
     _hang_first(ground, course)
     for branch in course.branches:
@@ -307,7 +312,8 @@ def _level_of(task: _Task) -> tuple[Line, bool]:
     stems = [found for i, found in enumerate(every) if i not in task.deep] or every
     levels = sorted(foot + _FULL * stem.height for foot, stem in stems)
     middle = levels[len(levels) // 2]
-    low, high = _bounds(stems, _LEAST, _MOST)
+    leaning = [(z.imag, stem) for i, (z, stem) in enumerate(zip(task.middles, _leaning(task), strict=True)) if i not in task.deep]
+    low, high = _bounds(leaning or stems, _LEAST, _MOST)
     if low <= high:
         return Line(min(max(middle, low), high)), True
     heights = [stem.height for _, stem in stems]
@@ -315,6 +321,16 @@ def _level_of(task: _Task) -> tuple[Line, bool]:
         # Bobbles among short stitches, and what stands on them: a wave, as flat as their lengths allow.
         return Line((low + high) / 2), False
     return Line(levels[int(0.75 * (len(levels) - 1))]), False
+
+
+def _leaning(task: _Task) -> list[Stem]:
+    """The stems of a row, those that change places with others as tall as they rise."""
+    ways = zip(task.course.stems, task.columns, sorted(task.columns, key=lambda z: -z.real), strict=True)
+    asides = [(stem, abs(there.real - here.real)) for stem, here, there in ways]
+    return [
+        replace(stem, height=max(stem.height**2 - aside**2, (_STEEP * stem.height) ** 2) ** 0.5) if aside > _ELSEWHERE else stem
+        for stem, aside in asides
+    ]
 
 
 def _bounds(stems: Sequence[tuple[float, Stem]], least: float, most: float) -> tuple[float, float]:

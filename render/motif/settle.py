@@ -5,6 +5,7 @@ from __future__ import annotations
 from motifold.render.motif.branches import grow
 from motifold.render.motif.chains import hang
 from motifold.render.motif.course import Course
+from motifold.render.motif.crossings import part_bars
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.model import RoundShape
 from motifold.render.motif.place import Standing
@@ -27,6 +28,7 @@ def settle(ground: Ground, course: Course, standing: Standing, order: int) -> No
         for run, _, _ in gap.runs:
             ground.gap_at[run] = (course.round, index)
     bend_posts(ground, course)
+    part_bars(ground, course)
     hang(ground, course, standing)
     for branch in course.branches:
         grow(ground, course, branch)

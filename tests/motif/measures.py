@@ -41,7 +41,7 @@ def symbols(fabric: Fabric, layout: Layout) -> list[Symbol]:
             continue
         legs = [LegAt(leg.kind, foot, leg.base.foot) for leg, foot in zip(stitch.legs, placed.feet, strict=False)]
         legs = legs or [LegAt(stitch.kind, placed.feet[0])]
-        marks = stitch_marks(stitch.kind, legs, placed.head, placed.normal, stitch.gather, placed.bend)
+        marks = stitch_marks(stitch.kind, legs, placed.head, placed.normal, stitch.gather, placed.bend, placed.bars)
         found.append(Symbol(stitch.id, stitch.round, tuple(marks), _bases(fabric, stitch)))
     for (run, number), points in spaces.items():
         ring = space_ring([foot for foot, _ in points], [head for _, head in points])

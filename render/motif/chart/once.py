@@ -96,7 +96,7 @@ def _without(layout: Layout, gone: tuple[float, float], away: float, flip: float
         where = _where(p)
         if kept(where):
             [head] = moved((p.head,), where)
-            placed.append(Placed(p.stitch, moved(p.feet, where), head, p.normal, moved(p.bend, where)))
+            placed.append(Placed(p.stitch, moved(p.feet, where), head, p.normal, moved(p.bend, where), p.bars))
     links = tuple(Link(link.run, moved(link.points, link.points)) for link in layout.links if kept(link.points))
     shapes = []
     for s in layout.shapes:

@@ -6,8 +6,9 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 
 from motifold.render.fabric.model import Base, Fabric, Stitch
+from motifold.render.motif.chart.broken import behind, broken
 from motifold.render.motif.chart.tones import number_of
-from motifold.render.motif.chart.touches import touches_of
+from motifold.render.motif.chart.touches import crossings, touches_of
 from motifold.render.motif.model import Layout, Placed, Point
 from motifold.symbols.feet import space_ring
 from motifold.symbols.glyphs import LegAt, head_bar, stitch_marks
@@ -54,6 +55,7 @@ def symbols_of(fabric: Fabric, layout: Layout, left_handed: bool, own: Mapping[s
     touches = touches_of(fabric, placed, ring_touches)
     out: list[Symbol] = []
     drawn_by_group, drawn_for = _own_groups(fabric, placed, own)
+    under = behind(crossings(fabric, placed))
     for number, place in placed.items():
         stitch = fabric.stitches[number]
         if number in drawn_by_group:
@@ -61,7 +63,8 @@ def symbols_of(fabric: Fabric, layout: Layout, left_handed: bool, own: Mapping[s
         elif stitch.group in drawn_for:
             marks = ()
         else:
-            marks = _marks(stitch, place, own) + rings.get(number, ())
+            over = [_marks(fabric.stitches[i], placed[i], own) for i in under.get(number, ())]
+            marks = broken(_marks(stitch, place, own), over) + rings.get(number, ())
         feet = place.feet or (place.head,)
         foot = (sum(p[0] for p in feet) / len(feet), sum(p[1] for p in feet) / len(feet))
         out.append(
@@ -109,7 +112,7 @@ def _marks(stitch: Stitch, place: Placed, own: Mapping[str, OwnSymbol]) -> tuple
     if not stitch.legs:
         return stitch_marks(stitch.kind, [LegAt(stitch.kind, feet[0])], place.head, place.normal)
     legs = [LegAt(leg.kind, feet[min(i, len(feet) - 1)], leg.base.foot) for i, leg in enumerate(stitch.legs)]
-    return stitch_marks(stitch.kind, legs, place.head, place.normal, stitch.gather, place.bend)
+    return stitch_marks(stitch.kind, legs, place.head, place.normal, stitch.gather, place.bend, place.bars)
 
 
 def given_marks(stitch: Stitch, head: Point, normal: Point, foot: Point) -> tuple[Mark, ...]:
@@ -192,6 +195,5 @@ def _mirrored(place: Placed) -> Placed:
     def flip(p: Point) -> Point:
         return (-p[0], p[1])
 
-    return Placed(
-        place.stitch, tuple(flip(p) for p in place.feet), flip(place.head), flip(place.normal), tuple(flip(p) for p in place.bend)
-    )
+    feet, bend = tuple(flip(p) for p in place.feet), tuple(flip(p) for p in place.bend)
+    return Placed(place.stitch, feet, flip(place.head), flip(place.normal), bend, place.bars)

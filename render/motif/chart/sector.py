@@ -87,7 +87,7 @@ def turned(p: Placed, angle: float) -> Placed:
     if angle == 0.0:
         return p
     head, normal = spun((p.head, p.normal), angle)
-    return Placed(p.stitch, spun(p.feet, angle), head, normal, spun(p.bend, angle))
+    return Placed(p.stitch, spun(p.feet, angle), head, normal, spun(p.bend, angle), p.bars)
 
 
 def spun(points: Iterable[Point], angle: float) -> tuple[Point, ...]:

@@ -7,10 +7,11 @@ from collections.abc import Iterator, Mapping
 from math import hypot
 
 from motifold.render.fabric.model import Base, Fabric, Stitch
+from motifold.render.motif.crossings import over_and_under
 from motifold.render.motif.model import Placed, Point
 
 _BESIDE = 8
-"""How many stitches before and after may change places with one, or be met by a spike."""
+"""How many stitches before and after may be met by a spike."""
 _BODY = 0.5
 """Stems that come closer than this meet with their bars or heads, in u."""
 
@@ -34,7 +35,7 @@ def touches_of(fabric: Fabric, placed: Mapping[int, Placed], rings: Mapping[int,
             crossed_in[stitch.group].append(number)
         if stitch.role == "picot" and stitch.run is not None:
             pairs += [(number, chain) for chain in fabric.runs[stitch.run].stitches]
-    pairs += _crossings(fabric, placed)
+    pairs += [*_passing_over(fabric, placed), *crossings(fabric, placed)]
     for members in crossed_in.values():
         pairs += [(a, b) for i, a in enumerate(members) for b in members[i + 1 :]]
     found: dict[int, set[int]] = defaultdict(set)
@@ -45,13 +46,21 @@ def touches_of(fabric: Fabric, placed: Mapping[int, Placed], rings: Mapping[int,
     return found
 
 
-def _crossings(fabric: Fabric, placed: Mapping[int, Placed]) -> Iterator[tuple[int, int]]:
+def crossings(fabric: Fabric, placed: Mapping[int, Placed]) -> tuple[tuple[int, int], ...]:
+    """Pairs (front, back) of stitches of a round that change places, where they really meet on the chart."""
+    by_round: dict[int, list[int]] = defaultdict(list)
+    for number in placed:
+        by_round[fabric.stitches[number].round].append(number)
+    pairs = (pair for members in by_round.values() for pair in over_and_under(fabric, members))
+    return tuple((i, j) for i, j in pairs if _meet(placed[i], placed[j]))
+
+
+def _passing_over(fabric: Fabric, placed: Mapping[int, Placed]) -> Iterator[tuple[int, int]]:
     """Stems that pass over others because of what they are worked into, where they really meet on the chart."""
     by_round: dict[int, list[int]] = defaultdict(list)
     for number in placed:
         if fabric.stitches[number].role != "given":
             by_round[fabric.stitches[number].round].append(number)
-    going_back = {index for index, members in by_round.items() if _goes_back(fabric, members)}
     for number, place in placed.items():
         stitch = fabric.stitches[number]
         if not stitch.legs or not place.feet:
@@ -63,43 +72,12 @@ def _crossings(fabric: Fabric, placed: Mapping[int, Placed]) -> Iterator[tuple[i
         if over:
             near = [*over, *_neighbours(fabric, stitch, placed, _BESIDE)]
             yield from ((number, i) for i in near if _meet(place, placed[i]))
-        if stitch.role == "stitch" and stitch.round in going_back:
-            before = [i for i in _neighbours(fabric, stitch, placed, _BESIDE) if i < number and _changed(fabric, i, number)]
-            yield from ((number, i) for i in before if _meet(place, placed[i]))
-
-
-def _goes_back(fabric: Fabric, members: list[int]) -> bool:
-    """Whether any stitch of a round is worked into an earlier place than one before it: most rounds have none, and are done with here."""
-    last: dict[int, int] = {}
-    for number in members:
-        stitch = fabric.stitches[number]
-        if not stitch.legs or stitch.legs[0].base.kind != "stitch":
-            continue
-        below = fabric.stitches[stitch.legs[0].base.id].round
-        if below in last and _changed(fabric, last[below], number):
-            return True
-        last[below] = number
-    return False
 
 
 def _neighbours(fabric: Fabric, stitch: Stitch, placed: Mapping[int, Placed], reach: int) -> list[int]:
     """Stitches of the same round made no more than ``reach`` stitches before or after this one."""
     low, high = max(stitch.id - reach, 0), min(stitch.id + reach + 1, len(fabric.stitches))
     return [i for i in range(low, high) if i != stitch.id and i in placed and fabric.stitches[i].round == stitch.round]
-
-
-def _changed(fabric: Fabric, first: int, second: int) -> bool:
-    """Whether the second of two stitches of a round is worked into an earlier place than the first."""
-    a, b = fabric.stitches[first], fabric.stitches[second]
-    if not a.legs or not b.legs or a.legs[0].base.kind != "stitch" or b.legs[0].base.kind != "stitch":
-        return False
-    base_a, base_b = fabric.stitches[a.legs[0].base.id], fabric.stitches[b.legs[0].base.id]
-    if base_a.round != base_b.round or base_a.index == base_b.index:
-        return False
-    same_way = fabric.rounds[a.round].direction == fabric.rounds[base_a.round].direction
-    step = base_b.index - base_a.index
-    half = len(fabric.rounds[base_a.round].stitches) / 2
-    return abs(step) < half and (step < 0) == same_way
 
 
 def _round_of(fabric: Fabric, base: Base) -> int:
