@@ -26,10 +26,10 @@ from motifold.symbols.record import dataclass
 _FULL = 1.02
 """Stems are drawn this much of their nominal length, where the shape leaves the choice: beginning chains then fit upright."""
 _CUT = (0.92, 0.94, 0.96, 0.98, 1.0, 1.02, 1.04, 1.06, 1.08, 1.1)
-_SHORT, _OFF_CUT = 0.905, 0.16
-"""Rows of a half motif are as near to one another as their stems allow, none drawn shorter than this; where stems along the cut would be
-too long they start so much of their height further out at the most.
-"""
+_SHORT = 0.905
+"""Rows of a half motif are as near to one another as their stems allow, none drawn shorter than this."""
+_FURTHER = 0.35
+"""So much further out than on its base, at the most, a stitch starts that would be drawn too long."""
 _SHORTER = (_FULL, 0.98, 0.95, LENGTH_LEAST)
 _WAVE = 1.2
 """A short stitch among tall ones reaches up to the outline by at most so much of its length."""
@@ -84,7 +84,9 @@ def place(
         # Feet that stand on a wider circle than the ring's own, so that they have room, take their heads out with them.
         return place(ground, course, stand_wider(feet, radius + wider), room, order, fans, wider)
     if course.open and task.corners:
-        feet = _off_the_cut(course, feet, heads)
+        feet = _started_further((0, -1), course, feet, heads)
+    elif task.frame is not None:
+        feet = _started_further([corner.at for corner in course.corners if corner.on_stem], course, feet, heads)
     even = is_even(task)
     if even and not task.corners and not _within_reach(task, outline):
         # Over a scalloped edge the round dips with it, where its heads then still have room.
@@ -127,8 +129,7 @@ def _fitted(task: Task, more: float, lengths: Sequence[float]) -> tuple[Outline 
         if task.frame is not None:
             worst = max(max(parts) / _CORNERED, 1.0 / max(min(parts), 0.01))
         if cut:
-            # Stitches on the cut of a half motif run along it, from corner to corner: they may start a little further out.
-            worst = max(_SHORT / min(parts[1:-1], default=1.0), max(parts[0], parts[-1]) / (LENGTH_MOST + _OFF_CUT), 1.0)
+            worst = max(_SHORT / min(parts[1:-1], default=1.0), _ends_over(task, spots), 1.0)
         if best is None or worst < best[0] - 1e-6:
             best = (worst, outline, s, spots)
         if worst <= (1.0 if cut else LENGTH_MOST) and (cut or not task.changed):
@@ -170,6 +171,12 @@ def _strain(task: Task, spots: list[tuple[complex, complex]]) -> float:
     least, most = _CHANGED
     parts = [abs(head - m) / stem.height for (head, _), m, stem in zip(spots, task.middles, task.course.stems, strict=True)]
     return max(max(parts) / most, least / max(min(parts), 0.01))
+
+
+def _ends_over(task: Task, spots: list[tuple[complex, complex]]) -> float:
+    """By how much the longer of the first and the last stem of a half motif's row is too long: they may start a little further out."""
+    stems = task.course.stems
+    return max((abs(spots[i][0] - task.middles[i]) - _FURTHER) / (LENGTH_MOST * stems[i].height) for i in (0, -1))
 
 
 def _squeezed(task: Task, parts: list[float]) -> float:
@@ -215,12 +222,14 @@ def _turned_ring_feet(task: Task, feet: list[list[complex]], heads: list[complex
     return [[r * head / abs(head)] * len(legs) for r, head, legs in zip(reach, heads, feet, strict=True)]
 
 
-def _off_the_cut(course: Course, feet: list[list[complex]], heads: list[complex]) -> list[list[complex]]:
-    """The feet of the first and last stitch of a half motif's row moved out along the cut, where their stems would be too long."""
+def _started_further(which: Sequence[int], course: Course, feet: list[list[complex]], heads: list[complex]) -> list[list[complex]]:
+    """The feet of some stitches moved out along their stems, where these would be too long: along the cut of a half motif, in the corners
+    of a border.
+    """
     moved = list(feet)
-    for i in (0, -1):
+    for i in which:
         height, middle = course.stems[i].height, sum(feet[i]) / len(feet[i])
-        off = min(abs(heads[i] - middle) - LENGTH_MOST * height, _OFF_CUT * height)
+        off = min(abs(heads[i] - middle) - LENGTH_MOST * height, _FURTHER)
         if off > 0:
             moved[i] = [foot + _unit(heads[i] - middle) * off for foot in feet[i]]
     return moved
