@@ -25,6 +25,7 @@ from motifold.cli.common import (
     terms_option,
 )
 from motifold.cli.frames import frame_option, read_frame_options, transparent_option, write_frames
+from motifold.cli.posters import on_sheets, poster_option, poster_target, read_width
 
 
 def _pieces(ctx: click.Context, param: click.Parameter, begun: str) -> list[str]:
@@ -41,8 +42,10 @@ def _pieces(ctx: click.Context, param: click.Parameter, begun: str) -> list[str]
     "--paper", type=click.Choice(["A4", "Letter", "A5"], case_sensitive=False),
     help="Pages of this size; what is too large for one goes over several that overlap, with a plan of them.",
 )
-@click.option("--key/--no-key", default=True, help="The key of the symbols below each chart.")
+@click.option("--key/--no-key", default=None, help="The key of the symbols below each chart; it is there unless this is a poster.")
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
+@poster_option
+@click.option("--true-size", is_flag=True, help="As large as the finished work, to lay it on; on sheets of paper with a bar to measure.")
 @frame_option
 @transparent_option
 @format_option
@@ -60,8 +63,10 @@ def command(
     steps: bool,
     one_repeat: bool,
     paper: str | None,
-    key: bool,
+    key: bool | None,
     dpi: int,
+    poster: str | None,
+    true_size: bool,
     frame_words: str | None,
     transparent: bool,
     asked: str | None,
@@ -92,14 +97,28 @@ def command(
     look = pattern_look(job.worked.pattern, ChartLook(mono=mono, left_handed=left_handed, show=shown, terms="UK" if uk else "US"))
     if as_json:
         print_json(job, chart_json(charts_of(job.worked, motif), look), output)
+    width = read_width(poster)
     frame = read_frame_options(frame_words, transparent, asked, output)
-    target = choose_target(output, pattern, "-chart", KINDS, "png" if frame else asked)
+    if sum((frame is not None, width is not None, true_size)) > 1 or (steps and (width or true_size)):
+        raise click.UsageError("--frame, --poster and --true-size are three different things, and --steps goes with --frame only.")
+    on_poster = width is not None or true_size
+    if on_poster and key:
+        raise click.UsageError("a poster has no key of its own; motifold key prints it on a page.")
+    if on_poster:
+        target = poster_target(output, pattern, "-chart", asked)
+    else:
+        target = choose_target(output, pattern, "-chart", KINDS, "png" if frame else asked)
     worked = require_worked(job)
-    page = next((name for name in PAPERS_MM if name.casefold() == (paper or "").casefold()), None)
-    drawings = draw_charts(worked, look, motif, steps, ChartSheet(key, page, one_repeat))
+    page = None if on_poster else next((name for name in PAPERS_MM if name.casefold() == (paper or "").casefold()), None)
+    around = ChartSheet(not on_poster if key is None else key, page, one_repeat, true_size)
+    drawings = draw_charts(worked, look, motif, steps, around)
+    if not drawings and true_size:
+        raise click.UsageError("there is no motif in rounds whose size the gauge tells, so nothing can be drawn in its true size.")
     if not drawings:
         finish(job)
-    if frame:
+    if on_poster:
+        write_drawings(on_sheets(drawings, paper, width), target, f"{pattern.stem}-chart", worked.pattern.author or "", dpi)
+    elif frame:
         write_frames(drawings, target, f"{pattern.stem}-chart", frame)
     else:
         write_drawings(drawings, target, f"{pattern.stem}-chart", worked.pattern.author or "", dpi)

@@ -20,12 +20,15 @@ from motifold.cli.common import (
     size_option,
 )
 from motifold.cli.frames import frame_option, read_frame_options, transparent_option, write_frames
+from motifold.cli.posters import on_sheets, poster_option, poster_target, read_width
 
 
 @click.command("schematic", epilog="Example: motifold schematic hat.toml --size Large -o net.pdf")
 @pattern_argument
 @click.option("--steps", is_flag=True, help="One drawing for each seam pass and fold.")
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
+@poster_option
+@click.option("--paper", type=click.Choice(["A4", "Letter"], case_sensitive=False), help="The sheets of a poster; A4 by default.")
 @frame_option
 @transparent_option
 @format_option
@@ -37,6 +40,8 @@ def command(
     pattern: Path,
     steps: bool,
     dpi: int,
+    poster: str | None,
+    paper: str | None,
     frame_words: str | None,
     transparent: bool,
     asked: str | None,
@@ -56,7 +61,13 @@ def command(
     if as_json:
         print_json(job, schematic_json(assembly) if assembly else {"panels": [], "seams": []}, output)
     frame = read_frame_options(frame_words, transparent, asked, output)
-    target = choose_target(output, pattern, "-schematic", KINDS, "png" if frame else asked)
+    width = read_width(poster)
+    if frame and width:
+        raise click.UsageError("--frame makes pictures and --poster sheets of paper: only one of them.")
+    if width:
+        target = poster_target(output, pattern, "-schematic", asked)
+    else:
+        target = choose_target(output, pattern, "-schematic", KINDS, "png" if frame else asked)
     worked = require_worked(job)
     if assembly is None:
         click.echo(f"{worked.pattern.title}: the pattern has no assembly, so there is nothing to draw.", err=True)
@@ -66,6 +77,8 @@ def command(
         if note is not None:
             click.echo(note, err=True)
         drawings = draw_schematics(assembly, steps, drawn_rims(worked))
+        if width:
+            drawings = tuple(on_sheets(drawings, paper, width))
         if frame:
             write_frames(drawings, target, f"{pattern.stem}-schematic", frame)
         else:

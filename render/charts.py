@@ -7,13 +7,14 @@ from dataclasses import replace
 from math import atan2, hypot, tau
 
 from motifold.render.drawing.display import Drawing
+from motifold.render.drawing.sheets import MARGIN_MM
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif import Layout, lay_out
 from motifold.render.motif.chart import ChartLook, ChartOf, Prepared, draw_key, draw_prepared, entries_used, prepare
 from motifold.render.motif.chart.draw import chart_middle
 from motifold.render.motif.chart.once import once_words, one_repeat
 from motifold.render.motif.chart.plate import PlateText, make_plate
-from motifold.render.motif.chart.tiles import MARGIN_MM, PAPERS_MM, Paper, PaperChart, on_paper, page_of, single_pitch
+from motifold.render.motif.chart.tiles import PAPERS_MM, Paper, PaperChart, on_paper, page_of, single_pitch
 from motifold.render.pattern.model import Pattern
 from motifold.render.worked import Worked, WorkedSize
 from motifold.symbols.record import dataclass
@@ -80,11 +81,14 @@ class ChartSheet:
     """What goes around charts. ``key``: each with the key of its symbols, a scale bar where the gauge tells, and its notes.
 
     ``paper``: on pages of this size, over several where symbols would be too small. ``once``: one repeat instead of all, if there is one.
+    ``true_size``: as large as the finished work, to lay it on; only work in rounds whose size the gauge tells, since rows are charted
+    higher than they are.
     """
 
     key: bool = False
     paper: Paper | None = None
     once: bool = False
+    true_size: bool = False
 
 
 PLAIN = ChartSheet()
@@ -106,6 +110,10 @@ def draw_charts(
         single = one_repeat(fabric, layout, this) if sheet.once and part is None else None
         layout, this = single or (layout, this)
         scale = _scale(size, name, fabric, layout) if single is None and part is None else None
+        if sheet.true_size:
+            if scale is None or fabric.worked == "rows":
+                continue
+            this, title = replace(this, pitch_mm=10 * scale), f"{title}, true size"
         chart = _Chart(fabric, layout, this, title, scale)
         drawings += _steps(name, chart, sheet) if steps else _whole(name, chart, sheet)
     return tuple(drawings)

@@ -11,9 +11,10 @@ import pytest
 from motifold.render.charts import ChartSheet, draw_charts, pattern_look
 from motifold.render.drawing.display import Group, Operation, StrokePath, Text
 from motifold.render.drawing.measure import bounds, contrast
+from motifold.render.drawing.sheets import OVERLAP_MM
 from motifold.render.motif import lay_out
 from motifold.render.motif.chart import ChartLook, prepare
-from motifold.render.motif.chart.tiles import LEAST_U_MM, OVERLAP_MM, PAPERS_MM
+from motifold.render.motif.chart.tiles import LEAST_U_MM, PAPERS_MM
 from motifold.render.pattern import read_pattern
 from motifold.render.worked import Worked, work_pattern
 
