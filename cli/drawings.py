@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import click
 
 from motifold.cli.common import Target, put
 from motifold.render.charts import NamedDrawing
-from motifold.render.drawing import Drawing, to_pdf, to_png, to_svg
+from motifold.render.drawing import Drawing, UnsupportedOperation, to_pdf, to_png, to_svg
 from motifold.render.drawing.stack import stack
 
 KINDS = ("svg", "pdf", "png")
@@ -33,7 +33,15 @@ def write_drawings(drawings: Sequence[NamedDrawing], target: Target, stem: str, 
 def _bytes(drawing: Drawing, kind: str, author: str, dpi: int) -> bytes:
     if kind == "svg":
         return to_svg(drawing).encode()
-    return to_png(drawing, dpi) if kind == "png" else to_pdf(drawing, author=author)
+    return png_or_refused(lambda: to_png(drawing, dpi)) if kind == "png" else to_pdf(drawing, author=author)
+
+
+def png_or_refused(make: Callable[[], bytes]) -> bytes:
+    """A PNG; where it cannot be made (too many dots, no cairo) the command is refused, with what would mend it."""
+    try:
+        return make()
+    except UnsupportedOperation as refused:
+        raise click.UsageError(f"{refused}.") from None
 
 
 def file_name(stem: str, name: str, kind: str) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 from typing import TYPE_CHECKING
 
 import click
@@ -37,7 +38,7 @@ def read_frame_options(words: str | None, transparent: bool, asked: str | None, 
 
 def write_frames(drawings: Sequence[NamedDrawing], target: Target, stem: str, frame: Frame) -> None:
     """Each drawing as a PNG of the frame's size: a single one as the file that is named, several in a folder."""
-    from motifold.cli.drawings import file_name
+    from motifold.cli.drawings import file_name, png_or_refused
     from motifold.render.drawing.frame import frame_png, framed
 
     if not drawings:
@@ -46,4 +47,4 @@ def write_frames(drawings: Sequence[NamedDrawing], target: Target, stem: str, fr
         raise click.UsageError(f"there are {len(drawings)} frames: name a folder with -o.")
     for named, drawing in zip(drawings, framed([d.drawing for d in drawings], frame), strict=True):
         path = target.path / file_name(stem, named.name, "png") if target.folder and target.path else target.path
-        put(path, frame_png(drawing, frame))
+        put(path, png_or_refused(partial(frame_png, drawing, frame)))

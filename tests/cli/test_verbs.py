@@ -224,3 +224,31 @@ def test_rounds_alike_share_a_line_of_the_proof(motifold: Run, folder: Path) -> 
     hat = motifold("check", folder / "ferry-hat.toml", "--size", "Adult").stdout
     assert "  Rnd 1     RS  104 sc\n  Rnds 2-5  RS  104 hdc each\n" in hat
     assert "  Rnd 11  RS  88 sc, 4 ch-2 sps\n" in hat
+
+
+def test_without_cairo_only_a_png_is_refused_and_what_mends_it_is_said(folder: Path) -> None:
+    code = (
+        "import builtins, sys\n"
+        "real = builtins.__import__\n"
+        "def found(name, *rest, **more):\n"
+        "    if name == 'cairosvg':\n"
+        "        raise OSError('no library called cairo-2 was found')\n"
+        "    return real(name, *rest, **more)\n"
+        "builtins.__import__ = found\n"
+        "from motifold.cli import main\n"
+        "main(sys.argv[1:])\n"
+    )
+
+    def run(kind: str) -> subprocess.CompletedProcess[str]:
+        command = [sys.executable, "-c", code, "chart", str(folder / COASTER), "-o", str(folder / f"chart.{kind}")]
+        return subprocess.run(command, capture_output=True, text=True, check=False)
+
+    refused = run("png")
+    assert refused.returncode == 2 and "apt-get install libcairo2" in refused.stderr and not (folder / "chart.png").exists()
+    assert run("svg").returncode == run("pdf").returncode == 0
+
+
+def test_a_picture_of_too_many_dots_is_refused(motifold: Run, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("motifold.render.drawing.png.MAX_PIXELS", 1_000_000)
+    result = motifold("chart", folder / COASTER, "--dpi", "600", "-o", folder / "large.png")
+    assert result.exit_code == 2 and "fewer dots per inch" in result.stderr
