@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Box, Tags, height_of
 from motifold.render.booklet.figures import caption_lines, figure_box, for_width, scale_within, size_of
-from motifold.render.booklet.flow import balanced
+from motifold.render.booklet.flow import balanced, stacked_at
 from motifold.render.booklet.model import Figure
 from motifold.render.booklet.sections import section_boxes
 from motifold.render.words.model import Section
@@ -162,12 +162,3 @@ def _key_below(part: Part, room: float) -> Arrangement | None:
     chart = part.chart_box(grid.text_width, rest)
     placed = ((0.0, 0.0, chart), (0.0, chart.height + grid.leading, key))
     return Arrangement(part.chart_scale(grid.text_width, rest), placed, chart.height + grid.leading + key.height, True)
-
-
-def stacked_at(boxes: Sequence[Box], x: float, y: float) -> list[Placed]:
-    placed = []
-    for index, box in enumerate(boxes):
-        y += box.before if index else 0.0
-        placed.append((x, y, box))
-        y += box.height
-    return placed

@@ -37,7 +37,7 @@ class Setting:
     arranged: dict[tuple[str, str, float, bool], list[Any]] = field(default_factory=dict, compare=False, repr=False)
 
     def narrowed(self, width: float) -> Setting:
-        return replace(self, width=width)
+        return Setting(self.grid, self.styles, width, self.swatches, self.done, self.arranged)
 
 
 def line_boxes(lines: Sequence[tuple[Word, ...]], x: float, first_x: float, leading: float, tags: Tags) -> list[Box]:

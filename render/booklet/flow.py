@@ -93,6 +93,16 @@ def _unevenness(
     return max(used, rest) + torn
 
 
+def stacked_at(boxes: Sequence[Box], x: float, y: float) -> list[tuple[float, float, Box]]:
+    """The boxes one below the other, with their places."""
+    placed = []
+    for index, box in enumerate(boxes):
+        y += box.before if index else 0.0
+        placed.append((x, y, box))
+        y += box.height
+    return placed
+
+
 def _inside_table(box: Box) -> bool:
     """Whether a break after the box would tear a table."""
     return box.continued is not None and box.reluctance > BETWEEN_BLOCKS
@@ -229,10 +239,15 @@ class Composer:
                 self.turn()
 
     def stack(self, boxes: Sequence[Box], x: float, y: float) -> None:
-        for index, box in enumerate(boxes):
-            y += box.before if index else 0.0
-            self.place(box, x, y)
-            y += box.height
+        """Boxes one below the other, the first at (x, y) from the upper left corner of the text."""
+        self.place_all(stacked_at(boxes, x, y))
+
+    def place_all(self, placed: Sequence[tuple[float, float, Box]], down: float = 0.0) -> None:
+        """Boxes with their places from the upper left corner of the text, all of them moved ``down``."""
+        if placed and not self._placed:
+            self._running_here = self._running
+        left, top = self.grid.left(self.number), self.grid.top + down
+        self._placed += [PlacedBox(left + x, top + y, box) for x, y, box in placed]
 
     def space(self, lines: float = 1.0) -> None:
         if not self.fresh:

@@ -134,10 +134,8 @@ def _explained(part: Part, found: Arrangement, room: float) -> Arrangement:
 
 
 def _put(arrangement: Arrangement, composer: Composer) -> None:
-    top = composer.y
-    for x, y, box in arrangement.placed:
-        composer.place(box, x, top + y)
-    composer.y = composer.grid.snapped(top + arrangement.height)
+    composer.place_all(arrangement.placed, composer.y)
+    composer.y = composer.grid.snapped(composer.y + arrangement.height)
 
 
 def _placed(arrangement: Arrangement, part: Part, head: Box, composer: Composer) -> Composer:

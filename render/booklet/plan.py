@@ -72,10 +72,11 @@ def best_plan(content: BookletContent) -> Plan:
         last = filled(inner[-1], best.grid) if inner else 1.0
         if len(inner) < 2 or (last > _GAIN * CLOSEST * len(inner) + 0.2 and best.cost < _wanting(best)):
             break
-        others = [(sections, _CLOSER * closer)] if closer else []
-        others += [(forward, _CLOSER * closer + _MOVED)] if forward is not None else []
-        for order, cost in others:
-            best = _cheaper([best, *_plans(content, order, closer, cost, best.cost)])
+        before = best
+        if closer:
+            best = _cheaper([best, *_plans(content, sections, closer, _CLOSER * closer, best.cost)])
+        if forward is not None and (closer < CLOSEST or best is not before):
+            best = _cheaper([best, *_plans(content, forward, closer, _CLOSER * closer + _MOVED, best.cost)])
     return best
 
 

@@ -23,8 +23,11 @@ _SMALL = 2.0          # a chart that can just be read
 _MODEST = 0.35         # a chart at its comfortable size
 
 
-Inks = dict[int, tuple[Box, list[tuple[float, float, float]]]]
-"""Boxes by their identity, and where they are inked: plans that are compared place the same boxes again and again."""
+Inks = dict[tuple[int, float], tuple[Box, tuple[float, ...]]]
+"""Boxes by their identity and place across the page: how far down each column they are inked, from their own top (0: not at all).
+
+Plans that are compared place the same boxes again and again.
+"""
 
 
 def filled(page: Page, grid: Grid, inks: Inks | None = None) -> float:
@@ -34,31 +37,34 @@ def filled(page: Page, grid: Grid, inks: Inks | None = None) -> float:
 
 def depths(placed: Iterable[PlacedBox], grid: Grid, number: int, inks: Inks) -> list[float]:
     """For each column the share of its height down to the lowest words or picture in it."""
+    left, top, height = grid.left(number), grid.top, grid.text_height
     lowest = [0.0] * grid.columns
-    left = grid.left(number)
-    edges = [column * (grid.column_width + grid.gutter) for column in range(grid.columns)]
     for one in placed:
-        known = inks.get(id(one.box))
-        if known is None:
-            known = inks[id(one.box)] = (one.box, _ink(one.box))  # the box is kept, so that its identity stays its own
-        for x, width, foot in known[1]:
-            start = one.x + x - left
-            depth = (one.y + foot - grid.top) / grid.text_height
-            for column, edge in enumerate(edges):
-                if start + width > edge + 2 and start < edge + grid.column_width - 2 and depth > lowest[column]:
-                    lowest[column] = min(1.0, depth)
-    return lowest
+        start = one.x - left
+        known = inks.get((id(one.box), start))
+        if known is None:  # the box is kept, so that its identity stays its own
+            known = inks[(id(one.box), start)] = (one.box, _ink(one.box, start, grid))
+        for column, foot in enumerate(known[1]):
+            if foot and one.y + foot > lowest[column]:
+                lowest[column] = one.y + foot
+    return [min(1.0, max(0.0, (y - top) / height)) for y in lowest]
 
 
-def _ink(box: Box) -> list[tuple[float, float, float]]:
-    """Left edge, width and foot of the words and pictures in a box."""
-    found = []
+def _ink(box: Box, start: float, grid: Grid) -> tuple[float, ...]:
+    """For each column how far down the words and pictures of a box reach that begins ``start`` from the left edge of the text."""
+    edges = [column * (grid.column_width + grid.gutter) for column in range(grid.columns)]
+    feet = [0.0] * grid.columns
     for mark in box.marks:
         if isinstance(mark, LineOfWords):
-            found.append((mark.x, line_width(mark.words), mark.y))
+            x, width, foot = start + mark.x, line_width(mark.words), mark.y
         elif isinstance(mark, Picture):
-            found.append((mark.x, mark.width, mark.y + mark.height))
-    return found
+            x, width, foot = start + mark.x, mark.width, mark.y + mark.height
+        else:
+            continue
+        for column, edge in enumerate(edges):
+            if x + width > edge + 2 and x < edge + grid.column_width - 2:
+                feet[column] = max(feet[column], foot)
+    return tuple(feet)
 
 
 def cost_of_white(page: Page, grid: Grid, inks: Inks | None = None) -> float:
