@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+import gc
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -37,7 +39,19 @@ if TYPE_CHECKING:
     from motifold.render.sizing.yarn import Scale
 
 
-MOST_AFTER_ERRORS = 10_000
+@dataclass(slots=True)
+class _Made:
+    """Motifs worked already, so that sizes share them, and how many stitches everything took so far."""
+
+    motifs: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]]
+    stitches: int = 0
+
+    def note(self, fabric: Fabric, problems: Iterable[Problem]) -> None:
+        """What has mistakes was worked twice, to look for what would mend them."""
+        self.stitches += len(fabric.stitches) * (2 if any(problem.severity == "error" for problem in problems) else 1)
+
+
+MOST_AFTER_ERRORS = 20_000
 """Stitches after which a pattern with an error is worked for no further size: a slip often makes every round grow."""
 
 
@@ -77,6 +91,23 @@ def work_pattern(
     ``rounds`` overrides how many rounds are worked, ``size_name`` keeps one size (it must be one of the file's).
     Problems come back in the order of the file; the same problem in several sizes is told once.
     """
+    with _nothing_collected():
+        return _work_sizes(pattern, rounds, size_name, reading_problems)
+
+
+@contextmanager
+def _nothing_collected() -> Iterator[None]:
+    """Hundreds of thousands of small records are made here and kept: looking through them for what may go is half the time, for nothing."""
+    on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if on:
+            gc.enable()
+
+
+def _work_sizes(pattern: Pattern, rounds: int | None, size_name: str | None, reading_problems: tuple[Problem, ...]) -> Worked:
     from motifold.render.sizing import choose_sizes, gauge_doubts, size_table
 
     table, table_problems = size_table(pattern)
@@ -85,13 +116,17 @@ def work_pattern(
     if any(problem.code == "sizes" for problem in reading_problems):
         unread |= {"size"}  # which number is whose is not known
     found: list[tuple[str, Problem]] = []
-    memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]] = {}
-    sizes = []
+    made = _Made({})
+    sizes: list[WorkedSize] = []
+    too_many: tuple[Problem, ...] = ()
     wrong = any(problem.severity == "error" for problem in reading_problems)
     for choice in choices:
-        if wrong and _stitches_made(memory) > MOST_AFTER_ERRORS:
+        if wrong and made.stitches > MOST_AFTER_ERRORS:
             break  # what is wrong is told; the other sizes would only take time
-        size, problems = _work_size(pattern, choice, memory, unread)
+        size, problems = _work_size(pattern, choice, made, unread)
+        if sizes and not wrong and any(problem.code == "limit" for problem in problems):
+            too_many = (_not_worked(pattern, [one.name for one in choices[len(sizes) :]]),)
+            break
         wrong = wrong or any(problem.severity == "error" for problem in problems)
         sizes.append(size)
         found.extend((choice.name, problem) for problem in problems)
@@ -102,13 +137,17 @@ def work_pattern(
         sized = without(sized, OF_A_WRONG_MOTIF)
     once = _once(sides_told_once(pattern, found), len(sizes))
     doubts = (*spare_words_known(unread, (*reading_problems, *once), editor_doubts(pattern)), *gauge_doubts(pattern))
-    problems = (*reading_problems, *doubts, *sized, *once)
+    problems = (*reading_problems, *doubts, *sized, *once, *too_many)
     return Worked(pattern, tuple(sizes), table, _in_file_order(problems))
 
 
-def _stitches_made(memory: Mapping[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]]) -> int:
-    """How many stitches all motifs have so far, each Fabric counted once."""
-    return sum({id(fabric): len(fabric.stitches) for fabric, _ in memory.values()}.values())
+def _not_worked(pattern: Pattern, names: Sequence[str]) -> Problem:
+    """The sizes that would make more stitches, with those before them, than one pattern may have."""
+    from motifold.render.fabric import MOST_STITCHES
+
+    which = f"size {names[0]} is" if len(names) == 1 else f"sizes {', '.join(names)} are"
+    message = f"{which} not worked: with the sizes before, the pattern makes more than {MOST_STITCHES:,} stitches"
+    return Problem("limit", "error", pattern.place("size", "bodies", names[0]), message, f'work it alone: --size "{names[0]}"')
 
 
 def needs_by_size(worked: Worked) -> dict[str, tuple[YarnNeed, ...]]:
@@ -140,7 +179,7 @@ def size_orders(worked: Worked, size: WorkedSize, needs: Sequence[YarnNeed]) -> 
 def _work_size(
     common: Pattern,
     choice: SizeChoice,
-    memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]],
+    made: _Made,
     unread: frozenset[str],
 ) -> tuple[WorkedSize, tuple[Problem, ...]]:
     """``unread``: tables of the file in which something could not be read, so that what follows from them is not told."""
@@ -155,7 +194,7 @@ def _work_size(
     widths: dict[str, float | None] = {}
     heights: dict[str, float | None] = {}
     for motif in pattern.motifs:
-        fabric, motif_problems = _work_motif(pattern, motif, choice, memory)
+        fabric, motif_problems = _work_motif(pattern, motif, choice, made)
         doubtful = names_one_of(motif.instructions, unexplained(pattern))
         problems.extend(without(motif_problems, OF_A_MOTIF | OF_AN_UNKNOWN_STITCH if doubtful else frozenset()))
         fabrics[motif.name] = fabric
@@ -183,7 +222,7 @@ def _work_size(
         broken = broken or unmeasured or "assembly" in unread or wrong
     edgings: dict[str, Fabric] = {}
     for edging in pattern.edgings:
-        worked = _work_edging(pattern, edging, choice, fabrics, assembly)
+        worked = _work_edging(pattern, edging, choice, fabrics, assembly, made)
         if worked is not None:
             edgings[edging.name] = worked[0]
             problems.extend(without(worked[1], OF_A_MOTIF if broken else frozenset()))
@@ -192,40 +231,42 @@ def _work_size(
             problems.extend([nowhere] if nowhere is not None else [])
     if not broken and not any(problem.severity == "error" for problem in problems):
         problems.extend(piece_doubts(pattern, fabrics, widths, assembly, edgings))
-    return WorkedSize(choice, fabrics, assembly, edgings, widths, _rims(pattern, assembly, edgings)), tuple(problems)
+    return WorkedSize(choice, fabrics, assembly, edgings, widths, _rims(pattern, assembly, edgings)), _given_up_once(problems)
+
+
+def _given_up_once(problems: Sequence[Problem]) -> tuple[Problem, ...]:
+    """Where one piece makes more stitches than a pattern may have, nothing is left for the others: that is told of the first."""
+    first = next((problem for problem in problems if problem.code == "limit"), None)
+    return tuple(problem for problem in problems if problem.code != "limit" or problem is first)
 
 
 def _rims(pattern: Pattern, assembly: Assembly | None, edgings: Mapping[str, Fabric]) -> tuple[Rim, ...]:
     if assembly is None or not edgings:
         return ()
     from motifold.render.assembly.rims import rims_of
+    from motifold.render.sizing import row_height_cm
     from motifold.render.sizing.depth import edging_depth_cm
 
     worked = [edging for edging in pattern.edgings if edging.name in edgings]
-    return rims_of(assembly, [(one.name, one.opening, edging_depth_cm(pattern, one, edgings[one.name])) for one in worked])
+    depths = [(one.name, one.opening, edging_depth_cm(pattern, one, edgings[one.name])) for one in worked]
+    return rims_of(assembly, depths, [one.name for one in worked if row_height_cm(one.gauge) is None])
 
 
-def _work_motif(
-    pattern: Pattern, motif: MotifSource, choice: SizeChoice, memory: dict[tuple[object, ...], tuple[Fabric, tuple[Problem, ...]]]
-) -> tuple[Fabric, tuple[Problem, ...]]:
+def _work_motif(pattern: Pattern, motif: MotifSource, choice: SizeChoice, made: _Made) -> tuple[Fabric, tuple[Problem, ...]]:
     """One motif for one size; sizes whose text and rounds are the same share one Fabric."""
     from motifold.render.fabric import work_motif
     from motifold.render.sizing import row_height_cm
 
     rounds = choice.rounds.get(motif.name)
     key = (motif.name, rounds, choice.index if _varies(motif.instructions) else None, row_height_cm(pattern.gauge))
-    given_up = (motif.name, "limit")
-    if given_up in memory and key not in memory:
-        return memory[given_up]  # what is too much for one size is not worked for each of the others too
-    if key not in memory:
-        memory[key] = work_motif(motif, _workshop(pattern, rounds, choice.index, motif.counts_as))
-        if any(problem.code == "limit" for problem in memory[key][1]):
-            memory[given_up] = memory[key]
-    return memory[key]
+    if key not in made.motifs:
+        made.motifs[key] = work_motif(motif, _workshop(pattern, rounds, choice.index, motif.counts_as, made))
+        made.note(*made.motifs[key])
+    return made.motifs[key]
 
 
 def _work_edging(
-    pattern: Pattern, edging: EdgingSource, choice: SizeChoice, fabrics: Mapping[str, Fabric], assembly: Assembly | None
+    pattern: Pattern, edging: EdgingSource, choice: SizeChoice, fabrics: Mapping[str, Fabric], assembly: Assembly | None, made: _Made
 ) -> tuple[Fabric, tuple[Problem, ...]] | None:
     from motifold.render.assembly import opening_edge
     from motifold.render.fabric import motif_edge, work_edging
@@ -240,11 +281,13 @@ def _work_edging(
         return None
     own = own_of(pattern, choice.name)
     rounds = own.edgings.get(edging.name) if own is not None else None
-    return work_edging(edging, given, _workshop(pattern, rounds, choice.index, None))
+    worked = work_edging(edging, given, _workshop(pattern, rounds, choice.index, None, made))
+    made.note(*worked)
+    return worked
 
 
-def _workshop(pattern: Pattern, rounds: int | None, index: int, counts_as: bool | None) -> Workshop:
-    from motifold.render.fabric import Workshop
+def _workshop(pattern: Pattern, rounds: int | None, index: int, counts_as: bool | None, made: _Made) -> Workshop:
+    from motifold.render.fabric import MOST_STITCHES, Workshop
     from motifold.render.sizing import row_height_cm, yarns_of_text
 
     definitions: dict[str, Definition] = {s.key: s.definition for s in pattern.stitches if s.definition is not None}
@@ -256,6 +299,7 @@ def _workshop(pattern: Pattern, rounds: int | None, index: int, counts_as: bool 
         row_height_cm=row_height_cm(pattern.gauge),
         terms=pattern.terms,
         counts_as=counts_as,
+        stitches=max(MOST_STITCHES - made.stitches, 0),
     )
 
 

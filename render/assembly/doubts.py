@@ -131,12 +131,18 @@ def _newly_used(joint: Joint, changed: dict[int, SeamPlan]) -> int:
 
 def _other_ways(joint: Joint) -> Iterator[tuple[str, dict[int, SeamPlan]]]:
     """A panel turned over; then two joins that change their second sides."""
-    fixed = {edge.panel for seam in joint.seams if seam.kind == "flat" for edge in (seam.edge_a, seam.edge_b)}
+    # The net stays as it is laid, and so does a panel that is joined to itself or with a twist.
+    fixed = {
+        edge.panel
+        for seam in joint.seams
+        if seam.kind == "flat" or seam.twist or seam.edge_a.panel == seam.edge_b.panel
+        for edge in (seam.edge_a, seam.edge_b)
+    }
     folds = [i for i, seam in enumerate(joint.seams) if seam.kind == "fold" and seam.b is not None and not seam.twist]
     for panel in range(len(joint.panels) - 1, -1, -1):
         if panel in fixed:
             continue
-        own = [i for i in folds if (joint.seams[i].edge_a.panel == panel) != (joint.seams[i].edge_b.panel == panel)]
+        own = [i for i in folds if panel in (joint.seams[i].edge_a.panel, joint.seams[i].edge_b.panel)]
         for shift in range(len(joint.panels[panel].sides)):
             changed = _turned(joint, panel, own, shift)
             if changed:
@@ -189,13 +195,12 @@ def _idle_twist(joint: Joint) -> list[Problem]:
     twisted = [seam for seam in joint.seams if seam.twist]
     if not twisted:
         return []
-    if joint.surface.orientable:
+    if joint.surface.orientable and len(twisted) == 1:  # two in one ring are a whole turn
         seam = twisted[0]
         message = f"{seam.name} twists nothing: what it joins still has two sides, and only lies with its wrong side up"
-        plus = f'write "{seam.name.replace("~", "+")}"' if len(twisted) == 1 else "write + in each of these joins"
-        hint = f"{plus}; ~ is for the one join that closes a twisted band"
+        hint = f'write "{seam.name.replace("~", "+")}"; ~ is for the join that closes a twisted band'
         return [Problem("surface", "warning", seam.span, message, hint)]
-    if not joint.surface.rims:
+    if not joint.surface.orientable and not joint.surface.rims:
         message = f"{twisted[-1].name} leaves one side and no edge at all: nobody can sew that shut"
         return [Problem("surface", "warning", twisted[-1].span, message, "leave an edge open, or join without the twist: +")]
     return []

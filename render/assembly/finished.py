@@ -11,9 +11,9 @@ from motifold.render.assembly.foldflat import Folded
 from motifold.render.assembly.form import Disc, Plan, Tube, finished_form, outer_opening, plan_edges, plan_reach, tube_ends, tube_openings
 from motifold.render.assembly.measures import OFF_MM, length_text, level, measure_around, upright
 from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.notes import note, note_room, opening_lines, with_edgings
+from motifold.render.assembly.notes import estimates_said, note, note_room, opening_lines, with_edgings
 from motifold.render.assembly.panel_paint import paint_names
-from motifold.render.assembly.rims import Edge, band
+from motifold.render.assembly.rims import Edge, band, estimated_in
 from motifold.render.assembly.sheet import Sheet, toward
 from motifold.render.assembly.solid import Solid
 from motifold.render.assembly.standing import DIM_MM, LARGEST_MM, draw_standing
@@ -63,7 +63,8 @@ def _plan(assembly: Assembly, width_mm: float, height_mm: float, rims: Sequence[
     sheet = Sheet()
     flat = lay(assembly, width_mm - 2 * DIM_MM, height_mm - 2 * DIM_MM - note_room(len(rims)))
     outer = outer_opening(assembly)
-    points = [*(p for o in flat.outlines for p in o), *plan_reach(assembly, flat, rims)]
+    bare = [p for o in flat.outlines for p in o]
+    points = [*bare, *plan_reach(assembly, flat, rims)]
     for outline in flat.outlines:
         sheet.fill(outline, PANEL)
     tips: list[Point] = []
@@ -89,11 +90,11 @@ def _plan(assembly: Assembly, width_mm: float, height_mm: float, rims: Sequence[
     if len(flat.panels) <= 40:
         paint_names(sheet, flat)
     if assembly.scaled:
-        wide, high = measure_around(sheet, points, flat.mm_per_cm)
+        wide, high = measure_around(sheet, points, flat.mm_per_cm, bare, estimated_in(rims))
         said = f"Lies flat, {length_text(wide)} wide and {length_text(high)} high{with_edgings(rims)}."
         top = max((y for _, y in tips), default=0.0)
         note(sheet, [tip for tip in tips if tip[1] > top - 1.0], opening_lines(assembly, rims, outer, girth=False), up=True)
-    return sheet.drawing("Finished", said)
+    return sheet.drawing("Finished", said + estimates_said(rims))
 
 
 # --- folded flat --------------------------------------------------------------------------------------------------------
@@ -127,9 +128,9 @@ def _folded_flat(assembly: Assembly, tube: Tube, width_mm: float, height_mm: flo
         for opening, y in ((top, d), (below, 0.0)) if top != below else ((top, d),):
             note(sheet, [(w * share, y) for share in (0.3, 0.5, 0.7)], opening_lines(assembly, rims, opening), up=y > 0)
         level(sheet, (0.0, 0.0), (w, 0.0), (sheet.extent or (0, 0, 0, 0))[1] - OFF_MM, wide)
-        upright(sheet, (w, 0.0), (w, d), w + OFF_MM, deep)
+        upright(sheet, (w, 0.0), (w, d), w + OFF_MM, deep, estimated_in(rims))
         said += f"; {length_text(wide)} wide, {length_text(deep)} deep{with_edgings(rims)}, {length_text(tube.around)} round"
-    return sheet.drawing("Finished", said + ".")
+    return sheet.drawing("Finished", said + "." + estimates_said(rims))
 
 
 def _tube_rims(sheet: Sheet, assembly: Assembly, rims: Sequence[Rim], w: float, d: float, scale: float) -> None:

@@ -191,9 +191,15 @@ def lay(assembly: Assembly, width_mm: float, height_mm: float) -> Flatlay:
     flat = Flatlay(assembly, panels, outlines, seams, (), scale, number, {})
     slack = 0.05 + assembly.adds_cm * scale * 1.01
     touching = tuple(_touches(flat, assembly.seams[i], slack) for i in seams)
-    apart = {seam: i for i, seam in enumerate(seam for seam in seams if not touching[seam])}
+    apart = {seam: i for i, seam in enumerate(seam for seam in _as_sewn(assembly, seams) if not touching[seam])}
     flat = Flatlay(assembly, panels, outlines, seams, touching, scale, number, apart)
     return replace(flat, dense=_crowded(flat))
+
+
+def _as_sewn(assembly: Assembly, seams: Sequence[int]) -> list[int]:
+    """The seams of one copy in the order of sewing, so that letters run on as the work does; those that no pass sews as written."""
+    sewn = [step.seam for one in assembly.passes for step in one.steps]
+    return [*(seam for seam in sewn if seam < len(seams)), *(seam for seam in seams if seam not in set(sewn))]
 
 
 def _named_scale(panel: Panel) -> float:

@@ -60,8 +60,8 @@ def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State
         elif flat.dense:
             _letter_inside(sheet, beside, letter, width, crowded=state == "plain")
         else:
-            # A step says its pass in its title; in the net one number is enough for both sides.
-            _lettered(sheet, beside, one, at, letter, width, numbered=state == "plain", first=place == 0)
+            # A step says its pass in its title.
+            _lettered(sheet, beside, one, at, letter, width, numbered=state == "plain")
         if state != "done" and eased_in(seam) == place:
             paint_gathers(sheet, beside, FOLD)
 
@@ -100,8 +100,8 @@ def _letter_inside(sheet: Sheet, line: Rimline, letter: str, width: float, crowd
     sheet.words(free[0] if free else places[0], letter, LETTER_PT, "sans-bold", FOLD)
 
 
-def _lettered(sheet: Sheet, line: Rimline, one: SeamPass, at: int, letter: str, width: float, numbered: bool, first: bool) -> None:
-    """A dashed line with its letter in its middle, the pass's number beside it; on a short side outside it, and of two sides only once."""
+def _lettered(sheet: Sheet, line: Rimline, one: SeamPass, at: int, letter: str, width: float, numbered: bool) -> None:
+    """A dashed line with its letter in its middle, the pass's number beside it; on a short side outside it."""
     length = line.length
     beside = numbered and length > 4 * TAG_MM + 7
     gap = min(((4 if beside else 2) * TAG_MM / 2 + 0.9) / length, 0.45)
@@ -116,7 +116,7 @@ def _lettered(sheet: Sheet, line: Rimline, one: SeamPass, at: int, letter: str, 
     else:
         sheet.tag(centre, letter, FOLD, filled=False)
         outside = moved(centre, middle.outward(0), 2 * apart + 0.1)
-        for spot in (outside, moved(outside, along, 3.0), moved(outside, along, -3.0)) if numbered and first else ():
+        for spot in (outside, moved(outside, along, 3.0), moved(outside, along, -3.0)) if numbered else ():
             if sheet.free((spot[0] - TAG_MM, spot[1] - TAG_MM, spot[0] + TAG_MM, spot[1] + TAG_MM), 0.1):
                 sheet.tag(spot, str(one.number), FOLD, filled=True)
                 break

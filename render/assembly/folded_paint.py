@@ -8,10 +8,21 @@ from math import atan2, cos, hypot, pi, sin
 
 from motifold.render.assembly.foldflat import Folded, LaidPanel, Piece
 from motifold.render.assembly.hidden import Face, centroid, parts_in_sight
+from motifold.render.assembly.key import KEY_MM, finished_entries, paint_key_rows
 from motifold.render.assembly.measures import length_text, measure_around
 from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.notes import MOST_OPENINGS, mark_points, note, note_room, opening_lines, points_of, points_said, with_edgings
-from motifold.render.assembly.rims import Edge, band
+from motifold.render.assembly.notes import (
+    MOST_OPENINGS,
+    estimates_said,
+    mark_points,
+    note,
+    note_room,
+    opening_lines,
+    points_of,
+    points_said,
+    with_edgings,
+)
+from motifold.render.assembly.rims import Edge, band, estimated_in
 from motifold.render.assembly.sheet import Sheet, toward
 from motifold.render.assembly.solid import panel_rings
 from motifold.render.assembly.standing import DIM_MM, LARGEST_MM, hull
@@ -125,7 +136,8 @@ def draw_folded(assembly: Assembly, folded: Folded, width_mm: float, height_mm: 
     left, low = min(x for x, _ in points), min(y for _, y in points)
     wide, high = max(x for x, _ in points) - left, max(y for _, y in points) - low
     lines = [len(opening_lines(assembly, rims, i)) for i in range(len(folded.openings))]
-    room = height_mm - 2 * DIM_MM - min(sum(note_room(n) for n in lines), 0.3 * height_mm)
+    entries = finished_entries(opens=bool(folded.openings), folds=any(panel.fold for panel in folded.panels))
+    room = height_mm - 2 * DIM_MM - (KEY_MM if entries else 0.0) - min(sum(note_room(n) for n in lines), 0.3 * height_mm)
     scale = min((width_mm - 2 * DIM_MM) / wide, room / high, LARGEST_MM / max(wide, high))
     laid = _moved(folded, lambda p: ((p[0] - left) * scale, (p[1] - low) * scale))
     pieces = [piece for panel in laid.panels for piece in panel.pieces]
@@ -151,12 +163,14 @@ def draw_folded(assembly: Assembly, folded: Folded, width_mm: float, height_mm: 
         said += f", {', '.join(bent)} folded in half"
     if assembly.scaled:
         _notes(sheet, assembly, laid, rims, bands, (wide * scale / 2, high * scale / 2))
-        measure_around(sheet, [*laid.points, *(p for one in bands if not one.turned for p in one.ring)], scale)
+        reach = [*laid.points, *(p for one in bands if not one.turned for p in one.ring)]
+        measure_around(sheet, reach, scale, laid.points, estimated_in(rims))
         said += f"; {length_text(wide)} wide and {length_text(high)} high{with_edgings(rims)}"
         girths = [length_text(o.girth_cm) for o in assembly.openings[: len(assembly.openings) // assembly.copies] if o.girth_cm is not None]
         said += f"; opening {', '.join(girths)} round" if girths else ""
     _mark(sheet, assembly, laid, (wide * scale / 2, high * scale / 2))
-    return sheet.drawing("Finished", said + points_said(assembly) + ".")
+    paint_key_rows(sheet, entries, width_mm)
+    return sheet.drawing("Finished", said + points_said(assembly) + "." + estimates_said(rims))
 
 
 def rim_points(folded: Folded, rims: Sequence[Rim]) -> list[Point]:

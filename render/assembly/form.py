@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 from math import hypot
 
@@ -11,7 +12,7 @@ from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.folded_paint import rim_points, turned_to_front
 from motifold.render.assembly.foldflat import Folded, fold_flat
 from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.rims import Edge, band, depth_at, worn_over
+from motifold.render.assembly.rims import Edge, band, depth_at, estimated_in, worn_over
 from motifold.render.assembly.solid import MOST_PANELS, Solid, stand_up
 from motifold.render.assembly.standing import as_box, edge_length
 from motifold.render.drawing.display import Point
@@ -38,10 +39,12 @@ class Measure:
     """One length of the finished thing, as what lies or stands is measured.
 
     ``name``: "width", "height", "depth", "round" (a tube's girth), "flat width", "flat height", "across", "opening" (each one's girth).
+    ``estimate``: it holds an edging whose depth nobody measured.
     """
 
     name: str
     cm: float
+    estimate: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +105,13 @@ def finished_measures(assembly: Assembly, rims: Sequence[Rim] = ()) -> tuple[Mea
     """
     if not assembly.scaled:
         return ()
+    if not estimated_in(rims):
+        return _measured(assembly, rims)
+    bare = {(one.name, one.cm) for one in _measured(assembly, ())}
+    return tuple(replace(one, estimate=(one.name, one.cm) not in bare) for one in _measured(assembly, rims))
+
+
+def _measured(assembly: Assembly, rims: Sequence[Rim]) -> tuple[Measure, ...]:
     found: list[tuple[str, float]] = []
     match finished_form(assembly):
         case Plan():

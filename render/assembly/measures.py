@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import atan2, degrees, hypot
 
 from motifold.render.assembly.sheet import Sheet, moved, reading_angle, toward, unit, words_boxes
-from motifold.render.assembly.style import INK, LETTER_PT, THIN_MM
+from motifold.render.assembly.style import INK, LETTER_PT
 from motifold.render.drawing.display import Point
 from motifold.render.drawing.fonts import text_width_mm
 from motifold.render.pattern.rounding import tenths
@@ -24,13 +24,13 @@ TURNS = 4  # places that are tried for a dimension
 OFF_MM = 5.5  # dimension lines off what is drawn
 
 
-def length_text(cm: float) -> str:
+def length_text(cm: float, estimate: bool = False) -> str:
     """A length in cm and in inches to the nearest eighth.
 
-    >>> length_text(12.8), length_text(38.4), length_text(5.08), length_text(0.9)
-    ('12.8 cm (5 in)', '38.4 cm (15⅛ in)', '5.1 cm (2 in)', '0.9 cm (⅜ in)')
+    >>> length_text(12.8), length_text(38.4), length_text(5.08), length_text(0.9, estimate=True)
+    ('12.8 cm (5 in)', '38.4 cm (15⅛ in)', '5.1 cm (2 in)', 'about 0.9 cm (⅜ in)')
     """
-    return f"{cm_text(cm)} ({inch_text(cm)})"
+    return f"{'about ' if estimate else ''}{cm_text(cm)} ({inch_text(cm)})"
 
 
 def cm_text(cm: float) -> str:
@@ -89,6 +89,8 @@ def stands_clear(sheet: Sheet, plan: Dimension) -> bool:
     for start, end in ((plan.a, plan.line_a), (plan.b, plan.line_b)):
         out = unit(start, end)
         lines.append((moved(start, out, CLEAR_MM), moved(end, out, BEYOND_MM)))
+    if any(sheet.crosses_rule(start, end, "leader") for start, end in lines):
+        return False
     for start, end in lines:
         steps = max(2, int(hypot(end[0] - start[0], end[1] - start[1]) / 0.4))
         for i in range(steps + 1):
@@ -103,8 +105,8 @@ def paint_dimension(sheet: Sheet, plan: Dimension) -> None:
     sheet.begin("dimension", plan.text)
     for start, end in ((plan.a, plan.line_a), (plan.b, plan.line_b)):
         out = unit(start, end)
-        sheet.line([_clear_of_words(sheet, moved(start, out, CLEAR_MM), end), moved(end, out, BEYOND_MM)], INK, THIN_MM)
-    sheet.line([plan.line_a, plan.end], INK, THIN_MM)
+        sheet.rule(_clear_of_words(sheet, moved(start, out, CLEAR_MM), end), moved(end, out, BEYOND_MM), "dimension")
+    sheet.rule(plan.line_a, plan.end, "dimension")
     sheet.arrow(plan.line_a, (-along[0], -along[1]), INK, ARROW_MM, slim=True)
     sheet.arrow(plan.line_b, along, INK, ARROW_MM, slim=True)
     sheet.words(plan.words, plan.text, angle=plan.angle)
@@ -137,26 +139,31 @@ def _clear_of_words(sheet: Sheet, start: Point, end: Point) -> Point:
     return start
 
 
-def level(sheet: Sheet, left: Point, right: Point, y: float, cm: float) -> None:
+def level(sheet: Sheet, left: Point, right: Point, y: float, cm: float, estimate: bool = False) -> None:
     """A level dimension from one point to another, its line at height ``y``, or farther down where that stands clear of words."""
     ys = [y - turn * NEXT_MM for turn in range(TURNS)]
-    _clearest(sheet, [(a, b, (a[0], at), (b[0], at)) for at in ys for a, b in ((left, right), (right, left))], cm)
+    _clearest(sheet, [(a, b, (a[0], at), (b[0], at)) for at in ys for a, b in ((left, right), (right, left))], length_text(cm, estimate))
 
 
-def upright(sheet: Sheet, low: Point, top: Point, x: float, cm: float) -> None:
+def upright(sheet: Sheet, low: Point, top: Point, x: float, cm: float, estimate: bool = False) -> None:
     """An upright dimension, its line at ``x``, or farther to the right where that stands clear of words."""
     xs = [x + turn * NEXT_MM for turn in range(TURNS)]
-    _clearest(sheet, [(a, b, (at, a[1]), (at, b[1])) for at in xs for a, b in ((low, top), (top, low))], cm)
+    _clearest(sheet, [(a, b, (at, a[1]), (at, b[1])) for at in xs for a, b in ((low, top), (top, low))], length_text(cm, estimate))
 
 
-def _clearest(sheet: Sheet, ends: Sequence[tuple[Point, Point, Point, Point]], cm: float) -> None:
-    plans = [plan_dimension(*points, length_text(cm)) for points in ends]
+def _clearest(sheet: Sheet, ends: Sequence[tuple[Point, Point, Point, Point]], text: str) -> None:
+    plans = [plan_dimension(*points, text) for points in ends]
     if not paint_clear(sheet, plans):
         paint_dimension(sheet, plans[0])
 
 
-def measure_around(sheet: Sheet, points: Sequence[Point], mm_per_cm: float) -> tuple[float, float]:
-    """Overall width below and overall height on the right of what is drawn; both in cm."""
+def measure_around(
+    sheet: Sheet, points: Sequence[Point], mm_per_cm: float, bare: Sequence[Point] = (), estimate: bool = False
+) -> tuple[float, float]:
+    """Overall width below and overall height on the right of what is drawn; both in cm.
+
+    ``estimate``: what ``points`` reach beyond the ``bare`` ones is an estimate.
+    """
     left, right = min(x for x, _ in points), max(x for x, _ in points)
     low, top = min(y for _, y in points), max(y for _, y in points)
     box = sheet.extent or (left, low, right, top)
@@ -166,6 +173,7 @@ def measure_around(sheet: Sheet, points: Sequence[Point], mm_per_cm: float) -> t
     low_right = max((p for p in points if p[1] < low + near), key=lambda p: p[0])
     top_right = max((p for p in points if p[1] > top - near), key=lambda p: p[0])
     wide, high = (right - left) / mm_per_cm, (top - low) / mm_per_cm
-    level(sheet, bottom_left, bottom_right, box[1] - OFF_MM, wide)
-    upright(sheet, low_right, top_right, box[2] + OFF_MM, high)
+    spans = [max(p[k] for p in bare) - min(p[k] for p in bare) for k in (0, 1)] if estimate and bare else [right - left, top - low]
+    level(sheet, bottom_left, bottom_right, box[1] - OFF_MM, wide, right - left > spans[0] + near)
+    upright(sheet, low_right, top_right, box[2] + OFF_MM, high, top - low > spans[1] + near)
     return wide, high

@@ -108,13 +108,14 @@ class Gap:
 class Rim:
     """An edging on the finished thing. ``opening``: its place in ``Assembly.openings``; ``depth_cm``: its rounds by gauge.
 
-    ``turned``: folded back over the right side, so that it adds no depth.
+    ``turned``: folded back over the right side, so that it adds no depth. ``estimate``: no gauge of its own rounds was measured.
     """
 
     name: str
     opening: int
     depth_cm: float
     turned: bool = False
+    estimate: bool = False
 
 
 @dataclass(frozen=True, slots=True)

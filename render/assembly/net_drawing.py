@@ -4,30 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from motifold.render.assembly.flatlay import Flatlay, Rimline, lay
-from motifold.render.assembly.fold_paint import eased_in, paint_gathers
+from motifold.render.assembly.flatlay import Flatlay, lay
+from motifold.render.assembly.fold_paint import eased_in
+from motifold.render.assembly.key import paint_key_rows
 from motifold.render.assembly.measures import OFF_MM, length_text, level, upright
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.net_paint import paint_gap, paint_joined, paint_numbers, paint_order, paint_pass
-from motifold.render.assembly.panel_paint import FIRST_DEEP_MM, FIRST_MM, paint_first_sides, paint_names, paint_panels
+from motifold.render.assembly.panel_paint import paint_first_sides, paint_names, paint_panels
 from motifold.render.assembly.sewing import joins_as_it_goes
 from motifold.render.assembly.sheet import Sheet
 from motifold.render.assembly.steps import assembly_steps, work_order
 from motifold.render.assembly.style import (
     A5_TEXT_HEIGHT_MM,
     A5_TEXT_WIDTH_MM,
-    CAP_EM,
-    DASH_MM,
-    FLAT,
-    FOLD,
     FOLD_OFF_MM,
-    INK,
-    LETTER_PT,
-    MM_PER_PT,
-    THICK_MM,
 )
 from motifold.render.drawing.display import Drawing, Point
-from motifold.render.drawing.fonts import text_width_mm
 
 DIM_MM = 9.0  # room that a dimension takes
 MOST_PIECES = 4  # loose pieces of different sizes that are measured
@@ -154,8 +146,6 @@ def _next_row(rows: dict[str, list[tuple[float, float]]], side: str, span: tuple
 def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float, numbered: bool = False) -> None:
     """What the marks mean, in a row below. ``numbered``: the order of work is shown."""
     folds = any(not flat.touching[i] for i in flat.seams)
-    box = sheet.extent or (0.0, 0.0, width_mm, 0.0)
-    x, y = box[0], box[1] - 5.5
     entries = [("start", "start of a pass"), ("end", "fasten off")]
     if joins_as_it_goes(flat.assembly.method):
         entries = [("order", "order of work")] * numbered + [("joined", "joined as it is worked")]
@@ -175,44 +165,4 @@ def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float, numbered: bool = Fal
     if any(eased_in(flat.assembly.seams[i]) is not None for i in flat.seams):
         entries.append(("eased", "eased in"))
     entries.append(("rs", "RS: right side up"))
-    right = max(box[2], box[0] + min(width_mm, 90.0))
-    for mark, words in entries:
-        plain = mark in ("rs", "twist", "plain")
-        wide = (0.0 if plain else 9.5) + text_width_mm(words, "sans", LETTER_PT) + 4.0
-        if x + wide - 4.0 > right and x > box[0]:
-            x, y = box[0], y - 5.2
-        _key_mark(sheet, mark, (x, y))
-        at = x + (0.0 if plain else 9.5)
-        sheet.words((at, y - CAP_EM / 2 * LETTER_PT * MM_PER_PT), words, LETTER_PT, color=INK, anchor="start")
-        x += wide
-
-
-def _key_mark(sheet: Sheet, mark: str, at: Point) -> None:
-    x, y = at
-    if mark == "start":
-        sheet.line([(x + 1, y), (x + 8, y)], FLAT, THICK_MM)
-        sheet.dot((x + 1, y), FLAT)
-        sheet.arrow((x + 6, y), (1.0, 0.0), FLAT)
-    elif mark == "end":
-        sheet.line([(x, y), (x + 7, y)], FLAT, THICK_MM)
-        sheet.bar((x + 7, y), (1.0, 0.0), FLAT, THICK_MM)
-    elif mark == "gap":
-        sheet.ring((x + 4, y), 2.0, FOLD, THICK_MM)
-    elif mark == "order":
-        sheet.tag((x + 4, y), "1", FLAT, filled=True)
-    elif mark == "joined":
-        sheet.line([(x, y), (x + 8, y)], FLAT, THICK_MM)
-    elif mark == "folds":
-        sheet.line([(x, y), (x + 8, y)], FOLD, THICK_MM, DASH_MM)
-    elif mark == "first":
-        sheet.line([(x, y - 1.0), (x + 8, y - 1.0)], FOLD, THICK_MM, DASH_MM)
-        sheet.disc((x + 4, y - 1.0 + FIRST_DEEP_MM), FIRST_MM, INK)
-    elif mark == "eased":
-        line = ((x, y - 0.5), (x + 8, y - 0.5))
-        sheet.line(line, FOLD, THICK_MM)
-        paint_gathers(sheet, Rimline(line, False), FOLD)
-    elif mark == "open":
-        sheet.line([(x, y), (x + 8, y)], INK, THICK_MM)
-    elif mark == "fold":
-        sheet.line([(x, y), (x + 8, y)], FOLD, THICK_MM, DASH_MM)
-        sheet.tag((x + 4, y), "A", FOLD, filled=False)
+    paint_key_rows(sheet, entries, width_mm)

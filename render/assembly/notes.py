@@ -19,6 +19,7 @@ RING_MM = 0.9  # radius of a point's mark
 MOST_MARKED = 16
 MOST_TOLD = 4  # marks that each have their angle beside them; of more, each angle once
 MOST_OPENINGS = 4
+CLEAR_MM = 1.5  # a note's words off all else
 
 
 def note_room(lines: int) -> float:
@@ -28,7 +29,7 @@ def note_room(lines: int) -> float:
 
 def rim_text(rim: Rim) -> str:
     turned = " turned back" if rim.turned else ""
-    return f"{rim.name.replace('-', ' ').replace('_', ' ')}{turned}, {length_text(rim.depth_cm)} deep"
+    return f"{rim.name.replace('-', ' ').replace('_', ' ')}{turned}, {length_text(rim.depth_cm, rim.estimate)} deep"
 
 
 def with_edgings(rims: Sequence[Rim]) -> str:
@@ -37,6 +38,12 @@ def with_edgings(rims: Sequence[Rim]) -> str:
     if not names:
         return ""
     return f" with its {names[0]}" if len(names) == 1 else " with its edgings"
+
+
+def estimates_said(rims: Iterable[Rim]) -> str:
+    """The sentence that marks what is an estimate; "" where all was measured."""
+    names = list(dict.fromkeys(rim.name for rim in rims if rim.estimate))
+    return f" How deep the {' and the '.join(names)} will be is an estimate: no rows of it were measured." if names else ""
 
 
 def opening_lines(assembly: Assembly, rims: Iterable[Rim], opening: int, girth: bool = True) -> list[str]:
@@ -58,11 +65,11 @@ def note(sheet: Sheet, tips: Sequence[Point], lines: Sequence[str], up: bool) ->
     found = [place for tip in tips for way in (up, not up) for place in _places(sheet.extent, tip, wide, high, way, way != up)]
     for _, (centre, low), foot, tip in sorted(found):
         box = (centre - wide / 2, low, centre + wide / 2, low + high)
-        if sheet.free(box, 0.6) and not _through_words(sheet, foot, tip):
+        if sheet.free(box, CLEAR_MM) and not _through_words(sheet, foot, tip) and not sheet.crosses_rule(foot, tip, "dimension"):
             sheet.begin("note", ", ".join(lines))
             for i, line in enumerate(lines):
                 sheet.words((centre, low + (len(lines) - 1 - i) * LEAD_MM), line)
-            sheet.line([foot, tip], INK, THIN_MM)
+            sheet.rule(foot, tip, "leader")
             sheet.arrow(tip, unit(foot, tip), INK, 2.0, slim=True)
             sheet.end()
             return True

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from math import hypot
 
 from motifold.render.assembly.model import Assembly, Rim
@@ -25,15 +25,20 @@ def worn_over(assembly: Assembly) -> bool:
     return any(word in _HATS for word in _words(assembly.form or ""))
 
 
-def rims_of(assembly: Assembly, edgings: Iterable[tuple[str, SidePiece | None, float | None]]) -> tuple[Rim, ...]:
-    """The edgings that lie on an opening and whose depth is known, from their names, opening sides and depths in cm."""
+def rims_of(
+    assembly: Assembly, edgings: Iterable[tuple[str, SidePiece | None, float | None]], estimated: Collection[str] = ()
+) -> tuple[Rim, ...]:
+    """The edgings that lie on an opening and whose depth is known, from their names, opening sides and depths in cm.
+
+    ``estimated``: the names of those whose depth was not measured.
+    """
     known = [(name, side, depth) for name, side, depth in edgings if side is not None and depth]
     names = [name for name, _, _ in known]
     found = []
     for name, side, depth in known:
         opening = opening_of(assembly, side)
         if opening is not None:
-            found.append(Rim(name, opening, depth, _turned(assembly, name, names)))
+            found.append(Rim(name, opening, depth, _turned(assembly, name, names), name in estimated))
     return tuple(found)
 
 
@@ -74,6 +79,11 @@ def _words(text: str) -> list[str]:
     """In small letters; a plural is its singular too."""
     found = re.findall("[a-z]+", text.lower())
     return [*found, *(word[:-1] for word in found if word.endswith("s") and len(word) > 3)]
+
+
+def estimated_in(rims: Iterable[Rim]) -> bool:
+    """Whether a measure that holds these edgings is an estimate: those that are turned back add nothing to it."""
+    return any(rim.estimate and not rim.turned for rim in rims)
 
 
 def depth_at(rims: Iterable[Rim], opening: int) -> float:

@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Iterable, Sequence
 from math import atan2, cos, degrees, hypot, pi, sin
 
-from motifold.render.assembly.style import ARROW_MM, BAR_MM, DOT_MM, INK, LETTER_PT, MM_PER_PT, PAPER, TAG_MM, THICK_MM
+from motifold.render.assembly.style import ARROW_MM, BAR_MM, DOT_MM, INK, LETTER_PT, MM_PER_PT, PAPER, TAG_MM, THICK_MM, THIN_MM
 from motifold.render.drawing.display import Drawing, Face, FillPath, Group, Operation, Path, Point, StrokePath, Text
 from motifold.render.drawing.fonts import text_width_mm
 
@@ -24,6 +24,7 @@ class Sheet:
         self._groups: list[tuple[list[Operation], str, str | None, tuple[tuple[str, str], ...]]] = []
         self._lines: dict[tuple[int, int], list[tuple[Point, Point]]] = {}
         self._boxes: dict[tuple[int, int], list[Box]] = {}
+        self._rules: list[tuple[str, Point, Point]] = []
         self.extent: Box | None = None
 
     # --- painting ---
@@ -119,7 +120,16 @@ class Sheet:
         self.operations.append(Text(x, y - CAP / 2 * LETTER_PT * MM_PER_PT, text, "sans-bold", LETTER_PT, ink, "middle"))
         self.block_box((x - TAG_MM - wide, y - TAG_MM, x + TAG_MM + wide, y + TAG_MM))
 
+    def rule(self, a: Point, b: Point, kind: str) -> None:
+        """A thin line of a dimension or of a leader ("leader"), which those of the other kind do not cross."""
+        self.line([a, b], INK, THIN_MM)
+        self._rules.append((kind, a, b))
+
     # --- keeping clear ---
+
+    def crosses_rule(self, a: Point, b: Point, kind: str) -> bool:
+        """Whether a line would cross a dimension's or leader's line of that kind."""
+        return any(one == kind and _cross(a, b, c, d) for one, c, d in self._rules)
 
     def block_line(self, a: Point, b: Point) -> None:
         for cell in _cells((min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))):
@@ -254,6 +264,16 @@ def _cells(box: Box) -> list[tuple[int, int]]:
         for i in range(int(box[0] // CELL_MM), int(box[2] // CELL_MM) + 1)
         for j in range(int(box[1] // CELL_MM), int(box[3] // CELL_MM) + 1)
     ]
+
+
+def _cross(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """Whether two stretches of line cross or touch (those along one line do not)."""
+
+    def side(p: Point, q: Point, r: Point) -> float:
+        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+    one, two, three, four = side(a, b, c), side(a, b, d), side(c, d, a), side(c, d, b)
+    return one * two <= 0 and three * four <= 0 and not (abs(one) < 1e-9 and abs(two) < 1e-9)
 
 
 def line_meets_box(a: Point, b: Point, box: Box) -> bool:

@@ -7,9 +7,21 @@ from math import hypot
 
 from motifold.render.assembly.brim import with_rims
 from motifold.render.assembly.hidden import Face, hides, paint_order, parts_in_sight, turning
+from motifold.render.assembly.key import KEY_MM, finished_entries, paint_key_rows
 from motifold.render.assembly.measures import NEXT_MM, OFF_MM, Dimension, length_text, paint_clear, plan_dimension
 from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.notes import MOST_OPENINGS, mark_points, note, note_room, opening_lines, points_of, points_said, with_edgings
+from motifold.render.assembly.notes import (
+    MOST_OPENINGS,
+    estimates_said,
+    mark_points,
+    note,
+    note_room,
+    opening_lines,
+    points_of,
+    points_said,
+    with_edgings,
+)
+from motifold.render.assembly.rims import estimated_in
 from motifold.render.assembly.sheet import Sheet, moved, toward, unit
 from motifold.render.assembly.solid import Solid, view
 from motifold.render.assembly.style import CAP_EM, HAIR, INK, LETTER_PT, MM_PER_PT, PANEL_BACK, QUIET, THICK_MM, THIN_MM
@@ -49,7 +61,7 @@ class Scene:
 def draw_standing(assembly: Assembly, solid: Solid, width_mm: float, height_mm: float, rims: Sequence[Rim] = ()) -> Drawing:
     """The solid seen from in front and above, hidden lines left out, its near sides named, measured along its edges, edgings as bands."""
     lines = max((len(opening_lines(assembly, rims, i)) for i in range(len(solid.openings))), default=0)
-    scene = _scene(solid, width_mm, height_mm - note_room(lines), rims)
+    scene = _scene(solid, width_mm, height_mm - note_room(lines) - (KEY_MM if solid.openings else 0.0), rims)
     sheet = Sheet()
     panels = [panel for panel in assembly.panels if panel.copy == 1]
     for i in paint_order(scene.faces, scene.slack):
@@ -62,14 +74,17 @@ def draw_standing(assembly: Assembly, solid: Solid, width_mm: float, height_mm: 
             if scene.outer(edge) == outer:
                 for low, high in scene.in_sight(edge):
                     a, b = scene.at(edge[0]), scene.at(edge[1])
-                    sheet.line([toward(a, b, low), toward(a, b, high)], INK if outer else HAIR, THICK_MM if outer else THIN_MM)
+                    width = THICK_MM if len(scene.edges[edge]) < 2 else THIN_MM
+                    sheet.line([toward(a, b, low), toward(a, b, high)], INK if outer else HAIR, width)
     for i, panel in enumerate(panels):
         _name(sheet, scene, i, panel.name)
     said = _measures(sheet, assembly, scene, rims)
     angles = points_of(assembly)
     marked = [(scene.at(i), angles[i]) for i in sorted(angles) if not hides(scene.faces, scene.at(i), scene.points[i][2], scene.slack)]
     mark_points(sheet, marked, _middle(scene))
-    return sheet.drawing("Finished", said + points_said(assembly) + ".")
+    if solid.openings:
+        paint_key_rows(sheet, finished_entries(opens=True, folds=False), width_mm)
+    return sheet.drawing("Finished", said + points_said(assembly) + "." + estimates_said(rims))
 
 
 def _scene(plain: Solid, width_mm: float, height_mm: float, rims: Sequence[Rim] = ()) -> Scene:
@@ -151,7 +166,7 @@ def _measures(sheet: Sheet, assembly: Assembly, scene: Scene, rims: Sequence[Rim
     box = as_box(scene.solid)
     if box is not None:
         wide, deep, high = (length_text(cm) for cm in box)
-        _box_dimensions(sheet, scene, box)
+        _box_dimensions(sheet, scene, box, estimated_in(rims))
         said += f"; {wide} by {deep}, {high} high{with_edgings(rims)}"
     else:
         _edge_dimensions(sheet, scene, len(panels))
@@ -169,7 +184,7 @@ def _mouth(scene: Scene, number: int, panels: int, rims: Sequence[Rim]) -> list[
     edges = [(min(edge), max(edge)) for edge in scene.solid.openings[number]]
     if any(rim.turned and rim.opening == number for rim in rims):
         edges += [edge for edge, faces in scene.edges.items() if len(faces) == 1 and min(faces) >= panels]
-    seen = [toward(scene.at(a), scene.at(b), share) for a, b in edges if scene.in_sight((a, b)) for share in (0.5, 0.3, 0.7, 0.85)]
+    seen = [toward(scene.at(a), scene.at(b), share) for a, b in edges if scene.in_sight((a, b)) for share in (0.5, 0.3, 0.7, 0.85, 0.0)]
     if not scene.solid.upside_down:
         return seen
     middle = _middle(scene)[1]
@@ -225,8 +240,8 @@ def as_box(solid: Solid) -> tuple[float, float, float] | None:
     return spans[0][1] - spans[0][0], spans[1][1] - spans[1][0], spans[2][1] - spans[2][0]
 
 
-def _box_dimensions(sheet: Sheet, scene: Scene, box: tuple[float, float, float]) -> None:
-    """Along the two lower edges that meet in front, and an upright one beside them."""
+def _box_dimensions(sheet: Sheet, scene: Scene, box: tuple[float, float, float], estimate: bool) -> None:
+    """Along the two lower edges that meet in front, and an upright one beside them (``estimate``: it holds an edging not measured)."""
     body = body_corners(scene.solid)
     spans = [(min(scene.solid.points[c][k] for c in body), max(scene.solid.points[c][k] for c in body)) for k in range(3)]
 
@@ -243,14 +258,14 @@ def _box_dimensions(sheet: Sheet, scene: Scene, box: tuple[float, float, float])
     middle = _middle(scene)
     for a, b, cm in wanted:
         paint_clear(sheet, _beside(a, b, cm, middle))
-    paint_clear(sheet, (plan for a, b in uprights for plan in _beside(a, b, box[2], middle)))
+    paint_clear(sheet, (plan for a, b in uprights for plan in _beside(a, b, box[2], middle, estimate)))
 
 
 def _middle(scene: Scene) -> Point:
     return tuple(sum(p[k] for p in scene.points) / len(scene.points) for k in (0, 1))  # type: ignore[return-value]
 
 
-def _beside(a: Point, b: Point, cm: float, middle: Point) -> Iterator[Dimension]:
+def _beside(a: Point, b: Point, cm: float, middle: Point, estimate: bool = False) -> Iterator[Dimension]:
     """Dimensions of an edge on the side away from the middle, farther and farther off; either way round, as its words may run on."""
     for turn in range(4):
         off = OFF_MM + turn * NEXT_MM
@@ -260,7 +275,7 @@ def _beside(a: Point, b: Point, cm: float, middle: Point) -> Iterator[Dimension]
             half = toward(start, end, 0.5)
             if (half[0] - middle[0]) * out[0] + (half[1] - middle[1]) * out[1] < 0:
                 out = (-out[0], -out[1])
-            yield plan_dimension(start, end, moved(start, out, off), moved(end, out, off), length_text(cm))
+            yield plan_dimension(start, end, moved(start, out, off), moved(end, out, off), length_text(cm, estimate))
 
 
 def _edge_dimensions(sheet: Sheet, scene: Scene, panels: int) -> None:
