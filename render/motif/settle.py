@@ -10,6 +10,7 @@ from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.model import RoundShape
 from motifold.render.motif.place import Standing
 from motifold.render.motif.posts import bend_posts
+from motifold.render.motif.relax import relax
 
 
 def settle(ground: Ground, course: Course, standing: Standing, order: int) -> None:
@@ -32,6 +33,7 @@ def settle(ground: Ground, course: Course, standing: Standing, order: int) -> No
     hang(ground, course, standing)
     for branch in course.branches:
         grow(ground, course, branch)
+    relax(ground, course, order, standing.even, standing.outline.corners)
     ground.shapes.append(_shape(ground, course, standing))
 
 

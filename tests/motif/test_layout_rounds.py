@@ -15,12 +15,6 @@ from motifold.render.motif.arc import bend, upright_loop
 from motifold.render.motif.radial import lay_rounds
 
 NAMES = [piece.name for piece in IN_ROUNDS]
-CLOSE = {
-    "lace wheel 2 per loop": "12 pairs: the walking stitches and first chains where rounds begin, and a leg beside a crossbar, 0.02 apart",
-    "layered flower 3": "6 overlaps of 0.02: chains of the third layer's loops over the ends of the petal below",
-    "ruffled doily": "72 pairs: heads of a threefold increase, at two heights, nearer than 0.03",
-}
-"""Known to overlap or to come too near, with the reason."""
 CHANGES_SHAPE = {"6-petal rose squared by 12", "sunburst granny", "circle in square puff", "african flower hexagon", "doily slight corners"}
 LEANING = {"snowflake picots": 1.6, "african flower hexagon": 1.6, "6-petal rose squared by 12": 1.63}
 
@@ -31,9 +25,7 @@ def placed(name: str) -> tuple[Fabric, Layout]:
     return fabric, lay_out(fabric)
 
 
-@pytest.mark.parametrize(
-    "name", [pytest.param(n, marks=pytest.mark.xfail(strict=True, reason=CLOSE[n])) if n in CLOSE else n for n in NAMES]
-)
+@pytest.mark.parametrize("name", NAMES)
 def test_no_two_symbols_overlap_or_crowd(name: str) -> None:
     found = measures.contacts(measures.symbols(*placed(name)))
     assert not found.overlaps

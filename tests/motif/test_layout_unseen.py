@@ -15,7 +15,6 @@ from motifold.render.motif.gores import gores_of
 from motifold.render.motif.radial import lay_rounds
 
 CROWDED = {
-    "sunflower": "a beginning chain and the fifth stitch of its round, 0.024 apart",
     "snowflake": "over 50 pairs: what is worked round a long loop beside short ones crosses the loops",
     "shawl with spine": "2 pairs: neighbours in the third row of a half motif",
 }
