@@ -10,16 +10,17 @@ from dataclasses import field
 from typing import Literal
 
 from motifold.render.fabric.edge import Atom, Cursor, Match, any_of
-from motifold.render.fabric.model import Base, Gather, Leg, Origin, RunRole, StitchRole
-from motifold.render.pattern.instructions import CountsAs, Definition, Group, Line, Node, Place, Step, Target, Work
+from motifold.render.fabric.model import Base, Foot, Gather, Leg, Origin, RunRole, StitchRole
+from motifold.render.pattern.instructions import CountsAs, Definition, Group, Line, Node, Place, Step, StitchSpec, Target, Work
 from motifold.render.pattern.problem import Problem, Severity, Span
 from motifold.symbols.record import dataclass
 
 Terms = Literal["US", "UK"]
 RoundKind = Literal["ring", "foundation", "round", "row", "finish", "edge"]
 
-MOST_STITCHES = 100_000
-"""More than this in one motif is a slip of the pen (a doily has some 20,000, a blanket of one piece some 75,000)."""
+MOST_STITCHES = 105_000
+"""More than this in one pattern, all pieces and sizes together, is a slip of the pen (a doily has some 20,000, five sizes of a
+garment, or a blanket of 400 rows in one piece, some 100,000)."""
 
 
 STRUCTURAL = frozenset({"place", "uneven", "left-over", "beyond", "count", "repeat"})
@@ -34,11 +35,12 @@ MOST_IN_A_ROUND = 6_000
 
 
 class TooMuch(Exception):
-    """More work than anyone would do: the number of stitches, passes or nested repeats passed its bound."""
+    """More work than anyone would do. ``what`` names the bound that was passed: "more than 6,000 stitches in one round"."""
 
-    def __init__(self, span: Span) -> None:
-        super().__init__("too much work")
+    def __init__(self, span: Span, what: str) -> None:
+        super().__init__(what)
         self.span = span
+        self.what = what
 
 
 class Beyond(Exception):
@@ -51,7 +53,7 @@ class Workshop:
 
     ``rounds``: how many numbered rounds this size works (None: as many as the text has). ``size`` picks from numbers given
     for several sizes. ``row_height_cm`` serves "until piece measures". ``counts_as`` is the file's word on beginning
-    chains (None: it says nothing).
+    chains (None: it says nothing). ``stitches``: how many may be made, after what other pieces and sizes took.
     """
 
     definitions: Mapping[str, Definition]
@@ -61,6 +63,29 @@ class Workshop:
     row_height_cm: float | None
     terms: Terms
     counts_as: bool | None
+    stitches: int = MOST_STITCHES
+
+
+@dataclass(frozen=True, slots=True)
+class Recipe:
+    """How a stitch comes off the hook wherever it goes: its kind, its stems, how they are closed, and the ``foot`` that it has of itself.
+
+    ``special``: none of that is enough to make it. ``easy``: it goes into its one place, and nothing else is to be asked. ``spec`` is
+    what it was read from, kept so that its identity stays its own.
+    """
+
+    spec: StitchSpec
+    special: bool
+    kind: str = ""
+    stems: tuple[str, ...] = ()
+    gather: Gather | None = None
+    foot: Foot | None = None
+    easy: bool = False
+
+    @property
+    def plain(self) -> bool:
+        """Whether it is one stem that takes its foot from its place."""
+        return len(self.stems) == 1 and self.foot is None and not self.special
 
 
 @dataclass(slots=True)
@@ -205,16 +230,26 @@ class Hook:
     busy: set[int] = field(default_factory=set)
     origin: Origin | None = None
     within: Node | None = None  # the step that uses a defined stitch, while that is worked
-    matchers: dict[int, tuple[Place, Match]] = field(default_factory=dict)  # by identity; the place is kept, so it stays its own
+    matchers: dict[int, tuple[Place, Match, bool]] = field(default_factory=dict)  # by identity; the place is kept, so it stays its own
+    recipes: dict[int, Recipe] = field(default_factory=dict)  # by identity of what they were read from
     plain_places: dict[int, Place] = field(default_factory=dict)  # "next st", for steps that name no place
 
     def match_of(self, place: Place) -> Match:
         """The test for what a place names, made once."""
         found = self.matchers.get(id(place))
-        if found is None:
-            within = frozenset[str]() if self.walking else self.lap.groups_named  # who walks to a petal's space passes its stitches
-            found = self.matchers[id(place)] = (place, any_of((place.target, *place.also), within))
-        return found[1]
+        return (found or self._known(place))[1]
+
+    def is_plain_next(self, place: Place) -> bool:
+        """Whether a place is the next stitch or space of the round below, and nothing else is said of it."""
+        found = self.matchers.get(id(place))
+        return (found or self._known(place))[2]
+
+    def _known(self, place: Place) -> tuple[Place, Match, bool]:
+        within = frozenset[str]() if self.walking else self.lap.groups_named  # who walks to a petal's space passes its stitches
+        plain = place.which == "next" and place.target.kind in ("st", "stitch", "sp") and place.of is None and place.of_round is None
+        plain = plain and not place.from_hook and not place.below
+        self.matchers[id(place)] = found = (place, any_of((place.target, *place.also), within), plain)
+        return found
 
     def next_stitch(self, node: Node) -> Place:
         """The place of a step that names none: the next stitch."""
@@ -226,8 +261,22 @@ class Hook:
     def budget(self, span: Span) -> None:
         """Counts one piece of work; raises TooMuch when there is more than anyone would do."""
         self.steps_done += 1
-        if self.steps_done > 3 * MOST_STITCHES or len(self.stitches) > MOST_STITCHES or len(self.lap.stitches) > MOST_IN_A_ROUND:
-            raise TooMuch(span)
+        most = self.shop.stitches
+        if self.steps_done > 2 * most or len(self.stitches) > most or len(self.lap.stitches) > MOST_IN_A_ROUND:
+            raise TooMuch(span, self.too_much())
+
+    def room(self) -> int:
+        """How many more stitches may be made in this round before there is more than anyone would do."""
+        most = self.shop.stitches
+        return max(min(most - len(self.stitches), 2 * most - self.steps_done, MOST_IN_A_ROUND - len(self.lap.stitches)), 0)
+
+    def too_much(self) -> str:
+        """Which bound is passed."""
+        if len(self.lap.stitches) >= MOST_IN_A_ROUND:
+            return f"more than {MOST_IN_A_ROUND:,} stitches in one round"
+        if len(self.stitches) >= self.shop.stitches:
+            return f"more than {MOST_STITCHES:,} stitches"
+        return f"more than {2 * MOST_STITCHES:,} steps"
 
     def origin_of(self, node_id: int, span: Span) -> Origin:
         """The identity of what is being made: the step of the line, also for the stitches of a defined stitch that it uses."""

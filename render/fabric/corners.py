@@ -23,18 +23,18 @@ def find_corners(hook: Hook, lap: Lap, count: int, before: Lap | None) -> list[i
     if count < 3 or lap.linear or len(atoms) < count:
         return []
     old = {(atom.space, atom.id) for atom in before.atoms if atom.corner} if before is not None else set()
-    for candidates in (_spaces_in_one_place(hook, atoms), _middles(hook, atoms), _longest(atoms), _above(hook, atoms, old)):
-        chosen = _choose(hook, atoms, candidates, count, old)
+    for look in (_spaces_in_one_place, _middles, _longest):
+        chosen = _choose(hook, atoms, look(hook, atoms), count, old)
         if chosen:
             return chosen
-    return []
+    return _choose(hook, atoms, _above(hook, atoms, old), count, old)
 
 
 def find_row_corners(hook: Hook, lap: Lap, count: int) -> list[int]:
     """The same of a row of half a motif, whose ends are no corners: exactly ``count`` of one kind, or none."""
     inner = range(1, len(lap.atoms) - 1)
-    for candidates in (_spaces_in_one_place(hook, lap.atoms), _middles(hook, lap.atoms), _longest(lap.atoms)):
-        found = [index for index in candidates if index in inner]
+    for look in (_spaces_in_one_place, _middles, _longest):
+        found = [index for index in look(hook, lap.atoms) if index in inner]
         if len(found) == count:
             return found
     return []
@@ -64,15 +64,16 @@ def _spaces_in_one_place(hook: Hook, atoms: Sequence[Atom]) -> list[int]:
 def _middles(hook: Hook, atoms: Sequence[Atom]) -> list[int]:
     """The middle of each run of three or more stitches in one stitch or space."""
     size = len(atoms)
-    start = next((i for i in range(size) if _base(hook, atoms[i], False) != _base(hook, atoms[i - 1], True)), None)
+    first, last = ([_base(hook, atom, which) for atom in atoms] for which in (False, True))
+    start = next((i for i in range(size) if first[i] != last[i - 1]), None)
     if start is None:
         return []
     found = []
     length = 0
     for step in range(size + 1):
         index = (start + step) % size
-        base = _base(hook, atoms[index], False)
-        same = step < size and step > 0 and base is not None and base == _base(hook, atoms[index - 1], True) and base[0] not in _NO_CORNER
+        base = first[index]
+        same = step < size and step > 0 and base is not None and base == last[index - 1] and base[0] not in _NO_CORNER
         if same:
             length += 1
             continue
@@ -82,7 +83,7 @@ def _middles(hook: Hook, atoms: Sequence[Atom]) -> list[int]:
     return found
 
 
-def _longest(atoms: Sequence[Atom]) -> list[int]:
+def _longest(_hook: Hook, atoms: Sequence[Atom]) -> list[int]:
     most = max((atom.chains for atom in atoms if atom.space), default=0)
     return [index for index, atom in enumerate(atoms) if atom.space and atom.chains == most]
 
@@ -132,7 +133,8 @@ def mark_corners(hook: Hook, lap: Lap, before: Lap | None) -> None:
 
 def _goes_round_rows(hook: Hook, lap: Lap, before: Lap | None) -> bool:
     """Whether a round is a border of a piece in rows: it goes over row ends, or is worked on a border that has corners."""
-    in_rows = any(one.kind == "row" or (one.kind == "edge" and any(atom.name == "row end" for atom in one.atoms)) for one in hook.laps)
+    kinds = [one.kind for one in hook.laps]
+    in_rows = "row" in kinds or (kinds[:1] == ["edge"] and any(atom.name == "row end" for atom in hook.laps[0].atoms))
     if lap.kind != "round" or not in_rows:
         return False
     if before is not None and before.kind == "round":

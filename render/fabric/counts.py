@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from motifold.render.fabric.bench import Hook, Lap
 from motifold.render.fabric.edge import Atom, family, matcher
+from motifold.render.fabric.model import Base
 from motifold.render.fabric.special import known
 from motifold.render.fabric.wording import counted_word, key_of, round_word, target_word
 from motifold.render.pattern.instructions import CountClaim, Target
@@ -14,32 +15,35 @@ from motifold.render.pattern.instructions import CountClaim, Target
 def atoms_of(hook: Hook, lap: Lap) -> list[Atom]:
     """The finished edge of a round, in the order of its work, with its named groups and its runs of stitches into one place."""
     atoms: list[Atom] = []
-    previous_base: tuple[str, int] | None = None
+    previous: Base | None = None
     cluster = -1
+    stitches = hook.stitches
     for space, ident in lap.made:
         if space:
             run = hook.runs[ident]
             atom = Atom(True, ident, "", run.chains)
             group = run.group
-            previous_base = None
+            previous = None
         else:
-            stitch = hook.stitches[ident]
-            atom = Atom(False, ident, stitch.kind, standing=stitch.role == "standing")
+            stitch = stitches[ident]
+            atom = Atom(False, ident, stitch.kind)
+            if stitch.role == "standing":
+                atom.standing = True
             group = stitch.group
-            base = (stitch.legs[0].base.kind, stitch.legs[0].base.id) if stitch.legs and stitch.kind != "sl st" else None
-            if base is not None and base == previous_base:
+            base = stitch.legs[0].base if stitch.legs and stitch.kind != "sl st" else None
+            if base is not None and previous is not None and base.id == previous.id and base.kind == previous.kind:
                 if atoms[-1].cluster < 0:
                     cluster += 1
                     atoms[-1].cluster = cluster
                 atom.cluster = cluster
-            previous_base = base
+            previous = base
         if group is not None and hook.groups[group].name is not None:
             atom.group = group
             atom.group_name = hook.groups[group].name or ""
         atoms.append(atom)
     if not lap.linear and len(atoms) > 1:
         _close_cluster(hook, atoms)
-    if previous_base is not None and previous_base[0] == "ring" and not any(atom.space for atom in atoms):
+    if previous is not None and previous.kind == "ring" and not any(atom.space for atom in atoms):
         for atom in atoms:
             atom.cluster = -1  # a ring full of stitches is no group
     return atoms
@@ -71,10 +75,12 @@ def count(hook: Hook, lap: Lap) -> None:
     groups: set[int] = set()
     met = 0
     for atom in lap.atoms:
-        key = f"ch-{atom.chains} sp" if atom.space else atom.name
-        parts[key] = parts.get(key, 0) + 1
-        if not atom.space:
+        if atom.space:
+            key = f"ch-{atom.chains} sp"
+        else:
+            key = atom.name
             met += 1
+        parts[key] = parts.get(key, 0) + 1
         if atom.group >= 0:
             if atom.group not in groups:
                 groups.add(atom.group)

@@ -64,6 +64,7 @@ class Cursor:
     limit: int = -1
     bounded: int = 0  # how many repeats or extents hold ``limit`` back
     reached_by_walk: bool = False
+    group_names: frozenset[str] | None = None  # of all groups on the edge, once anyone asked
     absent: set[int] = field(default_factory=set)  # places (by key) that this edge does not have at all
 
     @property
@@ -77,6 +78,12 @@ class Cursor:
         if not self.cyclic:
             return len(self.atoms) - 1
         return self.start + len(self.atoms) - (1 if self.taken_start else 0)
+
+    def has_group(self, name: str | None) -> bool:
+        """Whether the edge has a named group of this name."""
+        if self.group_names is None:
+            self.group_names = frozenset(atom.group_name for atom in self.atoms)
+        return name in self.group_names
 
     def reset_limit(self) -> None:
         """Lets the hook go to the end of the round."""
@@ -100,7 +107,9 @@ class Cursor:
     @property
     def following(self) -> int:
         """The first index that ``next`` may look at."""
-        return self.pos if self.fresh else max(self.pos, self.past) + 1
+        if self.fresh:
+            return self.pos
+        return (self.pos if self.pos >= self.past else self.past) + 1
 
 
 Match = Callable[[Atom], bool]
@@ -161,9 +170,9 @@ def beside(target: Target) -> Target:
 
 def _stitch_matcher(name: str, corner: bool, within: frozenset[str]) -> Match:
     def match(atom: Atom) -> bool:
-        if atom.group_name == name and name:
+        if atom.group_name and atom.group_name == name:
             return atom.head and (atom.corner or not corner)
-        if atom.space or atom.apart or atom.group_name in within:
+        if atom.space or atom.apart or (within and atom.group_name in within):
             return False
         return (atom.name == name or family(atom.name) == name) and (atom.corner or not corner)
 
@@ -205,7 +214,9 @@ def first_match(cursor: Cursor, match: Match, start: int, limit: int) -> int | N
     size = len(atoms)
     if not size:
         return None
-    for index in range(start, limit + 1):
+    if start <= limit and match(atoms[start % size]):
+        return start  # most often it is the very next one
+    for index in range(start + 1, limit + 1):
         if match(atoms[index % size]):
             return index
     return None

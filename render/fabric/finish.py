@@ -13,22 +13,10 @@ def finished(hook: Hook, name: str, shape: str, polygon: int, worked: Literal["r
     """Freezes what was made. References stay what they were: places in the tuples."""
     place = _places(hook)
     stitches = tuple(
-        Stitch(
-            s.id,
-            s.kind,
-            s.role,
-            s.round,
-            place.get(s.id, 0),
-            s.yarn,
-            s.origin,
-            s.legs,
-            s.gather,
-            s.chains,
-            s.run,
-            s.group,
-            s.behind,
-        )
-        for s in hook.stitches
+        [
+            Stitch(s.id, s.kind, s.role, s.round, at, s.yarn, s.origin, s.legs, s.gather, s.chains, s.run, s.group, s.behind)
+            for s, at in zip(hook.stitches, place, strict=True)
+        ]
     )
     runs = tuple(Run(r.id, r.role, r.round, r.chains, tuple(r.stitches), r.before, r.after, r.group, r.corner) for r in hook.runs)
     runs_of: dict[int, list[int]] = {}
@@ -47,7 +35,7 @@ def finished(hook: Hook, name: str, shape: str, polygon: int, worked: Literal["r
             lap.direction,
             lap.line.id if lap.line is not None else 0,
             tuple(lap.stitches),
-            tuple(EdgeItem("space" if space else "stitch", ident) for space, ident in lap.made),
+            tuple([EdgeItem("space" if space else "stitch", ident) for space, ident in lap.made]),
             lap.end,
             lap.turned,
             lap.fastened,
@@ -63,9 +51,13 @@ def finished(hook: Hook, name: str, shape: str, polygon: int, worked: Literal["r
     return Fabric(name, shape, polygon, worked, stitches, runs, groups, rounds, sides)
 
 
-def _places(hook: Hook) -> dict[int, int]:
+def _places(hook: Hook) -> list[int]:
     """Each stitch's number within its round, from 1."""
-    return {ident: number for lap in hook.laps for number, ident in enumerate(lap.stitches, 1)}
+    found = [0] * len(hook.stitches)
+    for lap in hook.laps:
+        for number, ident in enumerate(lap.stitches, 1):
+            found[ident] = number
+    return found
 
 
 _WHOLES = {"triangle": 3, "square": 4, "pentagon": 5, "hexagon": 6, "octagon": 8, "circle": 0}

@@ -62,9 +62,10 @@ def _work_part(hook: Hook, job: Job, steps: tuple[Step, ...], tail: tuple[Step, 
     hook.beginning = True
     hook.passes = ()
     hook.matchers.clear()
+    hook.recipes.clear()
     lead = beginning_index(steps)
     if least_work(steps, hook.shop.size) > MOST_STITCHES:
-        raise TooMuch(job.line.span)
+        raise TooMuch(job.line.span, f"more than {MOST_STITCHES:,} stitches")
     finishes = job.kind == "finish" and only_slips(steps)
     hook.tainted = hook.tainted or job.line.broken
     for index, step in enumerate(steps):

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 
-from motifold.render.fabric.bench import DraftGroup, DraftRun, DraftStitch, Hook
+from motifold.render.fabric.bench import DraftGroup, DraftRun, DraftStitch, Hook, TooMuch
 from motifold.render.fabric.model import Base, Gather, Leg, RunRole, StitchRole
 from motifold.render.pattern.instructions import Node, StitchSpec
 
@@ -39,7 +39,7 @@ def add_stitch(
 ) -> int:
     """One stitch comes off the hook: waiting chains are hung up before it, and it joins the edge."""
     hook.budget(node.span)
-    lap = hook.lap
+    lap, yarn = hook.lap, hook.yarn
     ident = len(hook.stitches)
     if hook.pending:
         hang(hook, ident)
@@ -48,18 +48,19 @@ def add_stitch(
         kind,
         role,
         lap.index,
-        hook.yarn,
+        yarn,
         hook.origin_of(node.id, node.span),
         legs,
         gather,
         chains,
-        group=hook.open_groups[-1] if hook.open_groups else None,
-        behind=hook.behind,
+        None,
+        hook.open_groups[-1] if hook.open_groups else None,
+        hook.behind,
     )
     hook.stitches.append(stitch)
     lap.stitches.append(ident)
-    if hook.yarn not in lap.yarns:
-        lap.yarns.append(hook.yarn)
+    if yarn not in lap.yarns:
+        lap.yarns.append(yarn)
     lap.made.append((False, ident))
     hook.last = ident
     if hook.open_groups:
@@ -67,6 +68,33 @@ def add_stitch(
             hook.groups[group].stitches.append(ident)
     hook.beginning = False
     return ident
+
+
+def add_each(hook: Hook, kind: str, stem: str, bases: Sequence[Base], node: Node) -> None:
+    """The same plain stitch into each of several places, as ``add_stitch`` makes them one by one."""
+    lap, yarn, behind, stitches = hook.lap, hook.yarn, hook.behind, hook.stitches
+    too_many = len(bases) > hook.room()
+    if too_many:
+        bases = bases[: hook.room()]
+    first = len(stitches)
+    if hook.pending:
+        hang(hook, first)
+    origin = hook.origin_of(node.id, node.span)
+    group = hook.open_groups[-1] if hook.open_groups else None
+    for ident, base in enumerate(bases, first):
+        stitches.append(DraftStitch(ident, kind, "stitch", lap.index, yarn, origin, (Leg(stem, base),), None, (), None, group, behind))
+    made = range(first, len(stitches))
+    lap.stitches.extend(made)
+    lap.made.extend([(False, ident) for ident in made])
+    for number in hook.open_groups:
+        hook.groups[number].stitches.extend(made)
+    if yarn not in lap.yarns:
+        lap.yarns.append(yarn)
+    hook.steps_done += len(bases)
+    hook.last = len(stitches) - 1
+    hook.beginning = False
+    if too_many:
+        raise TooMuch(node.span, hook.too_much())
 
 
 def add_travel(hook: Hook, kind: str, legs: tuple[Leg, ...], node: Node) -> int:
@@ -92,7 +120,7 @@ def add_chains(hook: Hook, count: int, node: Node) -> list[int]:
     for _ in range(count):
         hook.budget(node.span)
         ident = len(hook.stitches)
-        hook.stitches.append(DraftStitch(ident, "ch", "chain", lap.index, hook.yarn, origin, group=group))
+        hook.stitches.append(DraftStitch(ident, "ch", "chain", lap.index, hook.yarn, origin, (), None, (), None, group))
         lap.stitches.append(ident)
         made.append(ident)
     if hook.yarn not in lap.yarns:
@@ -112,11 +140,11 @@ def new_run(
     """A run of chains, with what it hangs between."""
     run = DraftRun(len(hook.runs), role, hook.lap.index, len(stitches) if chains is None else chains, stitches, before, after)
     hook.runs.append(run)
-    groups = {hook.stitches[ident].group for ident in stitches}
-    if len(groups) == 1:
-        run.group = groups.pop()
-    for ident in stitches:
-        hook.stitches[ident].run = run.id
+    made = [hook.stitches[ident] for ident in stitches]
+    if len({stitch.group for stitch in made}) == 1:
+        run.group = made[0].group
+    for stitch in made:
+        stitch.run = run.id
     return run
 
 

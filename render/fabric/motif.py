@@ -81,7 +81,7 @@ def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> 
                 "limit",
                 "error",
                 stop.span,
-                "this is more work than anyone would do: it was given up here",
+                f"this is more work than anyone would do, {stop.what}: it was given up here",
                 "look for a number with too many digits",
             )
         )

@@ -24,9 +24,7 @@ def base_of(hook: Hook, cursor: Cursor, index: int, place: Place | None) -> Base
     atom = cursor.atom(index)
     if atom.space:
         return Base("space", atom.id, "space")
-    if atom.name == "row end":
-        return Base("stitch", atom.id, "row end")
-    return Base("stitch", atom.id, foot_of(hook, place))
+    return Base("stitch", atom.id, "row end" if atom.name == "row end" else foot_of(hook, place))
 
 
 def foot_of(hook: Hook, place: Place | None) -> Foot:
@@ -45,7 +43,8 @@ def take(hook: Hook, cursor: Cursor, index: int) -> None:
     cursor.sub = cursor.past = -1
     cursor.reached_by_walk = hook.walking
     hook.taken += 1
-    hook.lap.covered, hook.lap.uncovered = 0, (0, 0)
+    lap = hook.lap
+    lap.covered, lap.uncovered = 0, (0, 0)
     if cursor.cyclic and index >= cursor.start + cursor.size:
         cursor.wrapped = True
     if index == cursor.start and not hook.walking:

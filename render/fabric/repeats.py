@@ -51,7 +51,7 @@ def run_repeat(hook: Hook, step: Repeat, run_step: RunStep) -> None:
 def _so_often(hook: Hook, step: Repeat, run_step: RunStep) -> None:
     times = step.times.at(hook.shop.size) if step.times is not None else 1
     if times > MOST_STITCHES:
-        raise TooMuch(step.span)
+        raise TooMuch(step.span, f"a repeat of {times:,} times")
     outer = hook.passes
     for number in range(times):
         hook.budget(step.span)

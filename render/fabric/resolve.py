@@ -45,8 +45,10 @@ def cursor_for(hook: Hook, place: Place) -> Cursor:
 
 def resolve(hook: Hook, place: Place, span: Span) -> Base:
     """What the hook goes into for one place; complains where there is no such place, and goes on with the nearest sensible one."""
-    base = _resolve(hook, place, span)
-    hook.lap.last_base = base
+    lap = hook.lap
+    quick = hook.is_plain_next(place) and bool(lap.cursor.atoms)
+    base = next_base(hook, lap.cursor, place, span) if quick else _resolve(hook, place, span)
+    lap.last_base = base
     return base
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from motifold.render.fabric.bench import DraftStitch, Hook
+from motifold.render.fabric.bench import DraftStitch, Hook, Recipe
 from motifold.render.fabric.making import add_chains, add_stitch, grouped, kind_of_spec, new_run
 from motifold.render.fabric.model import Base, Foot, Gather, Leg
 from motifold.render.pattern.instructions import Chain, Definition, Group, Node, Repeat, Step, StitchSpec, Work
@@ -18,54 +18,86 @@ _GATHERED = ("cl", "bobble", "pc", "puff")
 
 def make(hook: Hook, spec: StitchSpec, base: Base, node: Node, run: RunSteps) -> None:
     """One stitch (or one special stitch) into one place."""
-    name = spec.name
-    definition = hook.shop.definitions.get(name)
+    recipe = recipe_of(hook, spec)
+    if recipe.special:
+        _make_special(hook, spec, base, node, run)
+    else:
+        add_stitch(hook, recipe.kind, _legs(recipe, base), node, gather=recipe.gather)
+
+
+def _legs(recipe: Recipe, base: Base) -> tuple[Leg, ...]:
+    into = _entered(base, recipe.foot)
+    stems = recipe.stems
+    return (Leg(stems[0], into),) if len(stems) == 1 else tuple([Leg(stem, into) for stem in stems])
+
+
+def _make_special(hook: Hook, spec: StitchSpec, base: Base, node: Node, run: RunSteps) -> None:
+    definition = hook.shop.definitions.get(spec.name)
     if definition is not None:
         defined(hook, definition, base, node, run)
         return
-    plain = name.removeprefix("beg ")
+    plain = spec.name.removeprefix("beg ")
     if plain == "picot":
         picot(hook, spec, node)
     elif plain in _GATHERED:
         gathered(hook, spec, base, node)
-    elif plain in ("shell", "V-st"):
-        fan(hook, spec, base, node)
     else:
-        kind = kind_of_spec(spec)
-        legs = legs_of(kind, base, spec)
-        add_stitch(hook, kind, legs, node, gather=_closing(legs))
+        fan(hook, spec, base, node)
 
 
-def _closing(legs: Sequence[Leg]) -> Gather | None:
+def recipe_of(hook: Hook, spec: StitchSpec) -> Recipe:
+    """What holds for a stitch wherever the line works it; read once."""
+    found = hook.recipes.get(id(spec))
+    if found is None:
+        found = hook.recipes[id(spec)] = _recipe(hook, spec)
+    return found
+
+
+def _recipe(hook: Hook, spec: StitchSpec) -> Recipe:
+    if spec.name in hook.shop.definitions or spec.name.removeprefix("beg ") in ("picot", "shell", "V-st", *_GATHERED):
+        return Recipe(spec, special=True)
+    kind = kind_of_spec(spec)
+    stems = _stems_of(kind, spec)
+    easy = len(stems) == 1 and spec.name != "sl st" and not (spec.standing or spec.beginning or spec.name.startswith("crossed "))
+    return Recipe(spec, False, kind, stems, _closing(stems), _own_foot(spec), easy and spec.together <= 1)
+
+
+def _closing(stems: Sequence[str]) -> Gather | None:
     """How legs in one place are closed: tall ones make one closed shape, single crochets only lean together."""
-    if len(legs) < 2:
+    if len(stems) < 2:
         return None
-    found = known(legs[0].kind)
-    return closing(found, legs=len(legs)) if found is not None else "together"
+    found = known(stems[0])
+    return closing(found, legs=len(stems)) if found is not None else "together"
 
 
-def legs_of(kind: str, base: Base, spec: StitchSpec) -> tuple[Leg, ...]:
+def _stems_of(kind: str, spec: StitchSpec) -> tuple[str, ...]:
     """The stems of a stitch worked into one place."""
-    foot = entered(base, spec)
     if spec.together > 1:
-        return tuple(Leg(spec.name, foot) for _ in range(spec.together))
+        return (spec.name,) * spec.together
     found = known(kind)
     if found is not None and found.family == "foundation":
         return ()
     if found is not None and found.gather == "together":
-        return tuple(Leg(found.stem, foot) for _ in range(found.legs))
-    return (Leg(kind if spec.post is None else spec.name, foot),)
+        return (found.stem,) * found.legs
+    return (kind if spec.post is None else spec.name,)
+
+
+def _own_foot(spec: StitchSpec) -> Foot | None:
+    """The foot that a stitch decides itself: round the post for FPdc; None: as the place says."""
+    if spec.post == "front" or (spec.post is None and spec.name.startswith("FP")):
+        return "front loop" if spec.invisible else "front post"
+    if spec.post == "back" or spec.name.startswith("BP"):
+        return "front loop" if spec.invisible else "back post"
+    return "front loop" if spec.invisible else None
 
 
 def entered(base: Base, spec: StitchSpec) -> Base:
-    """The base with the foot that the stitch itself decides: round the post for FPdc."""
-    post = spec.post or ("front" if spec.name.startswith("FP") else "back" if spec.name.startswith("BP") else None)
-    if post is None and not spec.invisible:
-        return base
-    if base.kind != "stitch":
-        return base
-    foot: Foot = "front loop" if spec.invisible else "front post" if post == "front" else "back post"
-    return Base(base.kind, base.id, foot, base.other)
+    """The base with the foot that the stitch itself decides."""
+    return _entered(base, _own_foot(spec))
+
+
+def _entered(base: Base, foot: Foot | None) -> Base:
+    return base if foot is None or base.kind != "stitch" else Base(base.kind, base.id, foot, base.other)
 
 
 def known(kind: str) -> Kind | None:
@@ -145,7 +177,7 @@ def counted_beginning(hook: Hook, spec: StitchSpec, name: str, base: Base, node:
     found = known(name)
     gather: Gather = (definition.gather if definition is not None else found.gather if found is not None else None) or "cluster"
     chains = take_back_standing(hook)
-    legs = legs_of(kind_of_spec(spec), base, spec)
+    legs = _legs(recipe_of(hook, spec), base)
     made = add_stitch(hook, name, legs, node, gather=gather, chains=chains)
     if chains:
         hook.lap.standing = made

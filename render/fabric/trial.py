@@ -97,11 +97,11 @@ _BEFORE = ("turned", "fastened", "direction", "side", "end", "overrun", "unjoine
 def mark_job(hook: Hook) -> JobMark:
     """Notes everything that the work on one line may change."""
     before = hook.laps[-1] if hook.laps else None
-    movable = before is not None and before.kind in ("foundation", "ring")
-    chains = tuple((ident, hook.stitches[ident].round, hook.stitches[ident].run) for ident in before.stitches) if before and movable else ()
-    old = tuple(
-        (run.id, run.role, run.chains, tuple(run.stitches)) for run in hook.runs if before and movable and run.round == before.index
-    )
+    chains: tuple[tuple[int, int, int | None], ...] = ()
+    old: tuple[tuple[int, RunRole, int, tuple[int, ...]], ...] = ()
+    if before is not None and before.kind in ("foundation", "ring"):  # the next round may take chains from it
+        chains = tuple((ident, hook.stitches[ident].round, hook.stitches[ident].run) for ident in before.stitches)
+        old = tuple((run.id, run.role, run.chains, tuple(run.stitches)) for run in hook.runs if run.round == before.index)
     state: tuple[object, ...] = ()
     if before is not None:
         state = (*(getattr(before, name) for name in _BEFORE), tuple(before.stitches), tuple(before.made))

@@ -80,7 +80,7 @@ def repeat(hook: Hook, step: Repeat) -> None:
     """A repeat, within the depth that anyone would write."""
     hook.depth += 1
     if hook.depth > DEEPEST:
-        raise TooMuch(step.span)
+        raise TooMuch(step.span, f"repeats more than {DEEPEST} deep")
     outer = hook.beginning
     hook.beginning = False
     try:

@@ -12,7 +12,7 @@ from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.decreases import together_from, together_over
 from motifold.render.fabric.edge import first_match
 from motifold.render.fabric.left import leave_behind
-from motifold.render.fabric.making import add_chains, add_stitch, grouped, kind_of_spec, new_run
+from motifold.render.fabric.making import add_chains, add_each, add_stitch, grouped, kind_of_spec, new_run
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import (
     RING,
@@ -25,8 +25,9 @@ from motifold.render.fabric.places import (
     spots_of_each,
     take,
 )
+from motifold.render.fabric.plain import plain_spots
 from motifold.render.fabric.resolve import cursor_for, enough_skipped, resolve
-from motifold.render.fabric.special import beginning, counted_beginning, crossed, known, make, together
+from motifold.render.fabric.special import beginning, counted_beginning, crossed, known, make, recipe_of, together
 from motifold.render.fabric.travel import travels_or_closes
 from motifold.render.fabric.wording import height_in_chains, key_of
 from motifold.render.pattern.instructions import Place, Step, StitchSpec, Work
@@ -40,6 +41,10 @@ def work(hook: Hook, step: Work, run: RunSteps) -> None:
     hook.budget(step.span)
     if hook.within is None:
         hook.lap.last_step = step
+    place = step.place
+    if place is not None and _is_plain(hook, step, place):
+        _into(hook, run, step, resolve(hook, place, step.span), step.count.at(hook.shop.size))
+        return
     if spec.name == "sl st" and travels_or_closes(hook, step):
         return
     if hook.beginning and step.place is not None and (spec.standing or step.place.which == "any"):
@@ -77,6 +82,12 @@ def work(hook: Hook, step: Work, run: RunSteps) -> None:
     else:
         base = _on_spine_or(hook, step.place, step)
         _into(hook, run, step, base, count)
+
+
+def _is_plain(hook: Hook, step: Work, place: Place) -> bool:
+    """Whether a step is a plain stitch in the next place, in the midst of a round: what most steps are."""
+    said = place.each or hook.beginning or step.counts_as is not None
+    return not said and recipe_of(hook, step.stitch).easy and hook.is_plain_next(place)
 
 
 def begin_special(hook: Hook, step: Work) -> bool:
@@ -182,9 +193,13 @@ def _into(hook: Hook, run: RunSteps, step: Work, base: Base, count: int) -> None
     if total == 1:
         make(hook, step.stitch, base, step, run)
         return
+    recipe = recipe_of(hook, step.stitch)
     with grouped(hook, None, base, step):
-        for _ in range(total):
-            make(hook, step.stitch, base, step, run)
+        if recipe.plain:
+            add_each(hook, recipe.kind, recipe.stems[0], [base] * total, step)
+        else:
+            for _ in range(total):
+                make(hook, step.stitch, base, step, run)
 
 
 def _unstand(hook: Hook, step: Work) -> None:
@@ -197,8 +212,16 @@ def _each(hook: Hook, run: RunSteps, step: Work, count: int) -> None:
     assert place is not None
     spec = step.stitch
     bases: list[Base] = []
-    for base in spots_of_each(hook, cursor_for(hook, place), place, step.span):
-        hook.budget(step.span)
+    cursor = cursor_for(hook, place)
+    recipe = recipe_of(hook, spec)
+    if recipe.plain and count * spec.increase == 1:
+        spots = plain_spots(hook, cursor, place, step.span)
+        if spots:
+            add_each(hook, recipe.kind, recipe.stems[0], spots, step)
+            hook.lap.last_base = spots[-1]
+            _unstand(hook, step)
+            return
+    for base in spots_of_each(hook, cursor, place, step.span):
         hook.lap.last_base = base
         if spec.together > 1 and base.kind == "stitch":
             bases.append(base)

@@ -23,11 +23,12 @@ from motifold.render.pattern.net import MOST_PANELS, join_words, read_join, read
 from motifold.render.pattern.problem import NOWHERE, Problem
 from motifold.render.pattern.scan import Path
 from motifold.render.pattern.spelling import nearest
-from motifold.render.pattern.values import Reader, Table, centimetres, ease, number, reference, share, text, texts, truth, whole
+from motifold.render.pattern.values import Reader, Table, centimetres, ease, number, quantity, reference, share, text, texts, truth, whole
 from motifold.symbols.terms import canonical, full_name
 
 MOST_SIZES = 40
 MOST_JOINS = 2000
+LARGEST_BODY_CM = 500
 
 
 def only(names: Sequence[str]) -> str | None:
@@ -139,7 +140,11 @@ def _body(reader: Reader, bodies: Table, path: Path) -> float | str | None:
     """Centimetres, or the entry of a table, which is looked up when sizes are worked."""
     words = str(bodies[str(path[-1])]).strip()
     if not words.lower().startswith("table:"):
-        return centimetres(reader, bodies, path)
+        found = quantity(reader, bodies, path, "length")
+        if found is not None and found.cm > LARGEST_BODY_CM:
+            reader.add("quantity", reader.locator.value(path), f"{found} is more than any size measures: at most 5 m", "is the unit right?")
+            return None
+        return float(found.cm) if found is not None else None
     entry = words[len("table:") :].strip()
     if not entry:
         reader.add("value", reader.locator.value(path), "the table's entry is missing", 'for example "table: head, 2 years"')

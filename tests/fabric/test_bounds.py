@@ -4,10 +4,8 @@
 from __future__ import annotations
 
 import cProfile
-import re
 import time
 import tracemalloc
-from pathlib import Path
 
 import pytest
 from make import made, read
@@ -16,7 +14,7 @@ from motifold.render.fabric import Workshop, work_motif
 from motifold.render.fabric.bench import MOST_STITCHES
 from motifold.render.pattern import read_pattern
 from motifold.render.pattern.model import MotifSource
-from motifold.render.worked import work_pattern
+from motifold.render.worked import Worked, work_pattern
 
 
 def doily(rounds: int, stitches: int = 100) -> str:
@@ -130,13 +128,64 @@ def test_more_than_anyone_would_do_is_little_work(name: str) -> None:
     assert sum(entry.callcount for entry in profile.getstats()) < 1_000_000
 
 
-def test_what_is_too_much_for_one_size_is_given_up_once() -> None:
-    sample = (Path(__file__).parents[2] / "samples" / "lighthouse-basket.toml").read_text(encoding="utf-8")
-    text = re.sub(r'^(Small|Medium|Large)( *= *)"[^"]*"', r'\1\2"9000 cm"', sample, flags=re.M)
-    assert text.count("9000 cm") == 3
-    pattern = read_pattern("huge.toml", text.encode()).pattern
-    assert pattern is not None
-    worked = work_pattern(pattern)
-    assert [p.code for p in worked.problems].count("limit") == 1
-    fabrics = {id(fabric): len(fabric.stitches) for size in worked.sizes for fabric in size.fabrics.values()}
-    assert sum(fabrics.values()) < 2 * MOST_STITCHES
+def stitches_of(worked: Worked) -> int:
+    """How many stitches all its pieces have, in all sizes, each piece counted once."""
+    fabrics = {id(one): one for size in worked.sizes for one in (*size.fabrics.values(), *size.edgings.values())}
+    return sum(len(fabric.stitches) for fabric in fabrics.values())
+
+
+BLANKET = '''[pattern]
+title = "A blanket of one piece"
+terms = "US"
+[yarn.A]
+name = "Fog"
+[motif.blanket]
+shape = "rectangle"
+rows = """
+Chain: Ch 251.
+Row 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (250 sc)
+Rows 2-400: Ch 1 (does not count as a st), sc in each st across, turn. (250 sc)
+"""
+'''
+
+
+def test_a_blanket_of_a_hundred_thousand_stitches_is_worked() -> None:
+    reading = read_pattern("blanket.toml", BLANKET.encode())
+    assert reading.pattern is not None
+    worked = work_pattern(reading.pattern, reading_problems=reading.problems)
+    assert not worked.problems
+    assert stitches_of(worked) > 100_000
+
+
+def garment(rows: int, last: str = "100 cm") -> Worked:
+    """The same in five sizes of some 240 stitches a row; ``last``: what the largest measures."""
+    text = BLANKET.replace("Rows 2-400", f"Rows 2-{rows}").replace("Ch 251", "Ch 231 (236, 241, 246, 251)")
+    text = text.replace("(250 sc)", "(230 (235, 240, 245, 250) sc)")
+    bodies = {"S": "92 cm", "M": "94 cm", "L": "96 cm", "XL": "98 cm", "2XL": last}
+    text += '[gauge]\nmotif = "blanket"\nstitches = 10\nwidth = "4 cm"\n[size]\nmeasure = "width"\n[size.bodies]\n'
+    text += "".join(f'{name} = "{body}"\n' for name, body in bodies.items())
+    reading = read_pattern("garment.toml", text.encode())
+    assert reading.pattern is not None
+    return work_pattern(reading.pattern, reading_problems=reading.problems)
+
+
+def test_five_sizes_of_twenty_thousand_stitches_are_worked() -> None:
+    worked = garment(80)
+    assert not [problem for problem in worked.problems if problem.severity == "error"]
+    assert len(worked.sizes) == 5
+    assert stitches_of(worked) > 90_000
+
+
+def test_sizes_that_make_too_many_stitches_with_those_before_them_are_named_once() -> None:
+    worked = garment(120)
+    told = [problem for problem in worked.problems if problem.severity == "error"]
+    assert [problem.code for problem in told] == ["limit"]
+    assert f"sizes XL, 2XL are not worked: with the sizes before, the pattern makes more than {MOST_STITCHES:,} stitches" == told[0].message
+    assert stitches_of(worked) <= MOST_STITCHES + 1
+
+
+def test_nobody_measures_more_than_five_metres() -> None:
+    worked = garment(10, last="9000 cm")
+    told = [problem for problem in worked.problems if problem.severity == "error"]
+    assert [problem.code for problem in told] == ["quantity"]
+    assert "at most 5 m" in told[0].message
