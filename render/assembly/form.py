@@ -129,7 +129,8 @@ def _measured(assembly: Assembly, rims: Sequence[Rim]) -> tuple[Measure, ...]:
             found.append(("flat width", max(x for x, _ in points) - min(x for x, _ in points)))
             found.append(("flat height", max(y for _, y in points) - min(y for _, y in points)))
         case Solid() as solid:
-            box = as_box(with_rims(solid, rims))
+            # An edging round an opening that lies in two planes makes no box: then it is measured without.
+            box = as_box(with_rims(solid, rims)) or as_box(solid)
             found += list(zip(("width", "depth", "height"), box, strict=True)) if box else [("across", across_corners(solid))]
         case None:
             pass

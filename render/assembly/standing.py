@@ -163,11 +163,13 @@ def _measures(sheet: Sheet, assembly: Assembly, scene: Scene, rims: Sequence[Rim
         said += f"; {', '.join(panels[i] for i in sorted(scene.solid.flaps))} shown open"
     if not assembly.scaled:
         return said
-    box = as_box(scene.solid)
+    whole = as_box(scene.solid)
+    box = whole or as_box(scene.solid, len(panels))
     if box is not None:
         wide, deep, high = (length_text(cm) for cm in box)
-        _box_dimensions(sheet, scene, box, estimated_in(rims))
-        said += f"; {wide} by {deep}, {high} high{with_edgings(rims)}"
+        body = body_corners(scene.solid, None if whole else len(panels))
+        _box_dimensions(sheet, scene, box, body, whole is not None and estimated_in(rims))
+        said += f"; {wide} by {deep}, {high} high{with_edgings(rims) if whole else ''}"
     else:
         _edge_dimensions(sheet, scene, len(panels))
         across = _across(sheet, scene, len(panels))
@@ -219,14 +221,14 @@ def _across(sheet: Sheet, scene: Scene, panels: int) -> float:
     return most
 
 
-def body_corners(solid: Solid) -> list[int]:
-    """The corners of what is no flap and lies over nothing."""
-    return sorted({c for i, ring in enumerate(solid.faces) if i not in solid.flaps | solid.over for c in ring})
+def body_corners(solid: Solid, faces: int | None = None) -> list[int]:
+    """The corners of what is no flap and lies over nothing (``faces``: of the first so many)."""
+    return sorted({c for i, ring in enumerate(solid.faces[:faces]) if i not in solid.flaps | solid.over for c in ring})
 
 
-def as_box(solid: Solid) -> tuple[float, float, float] | None:
-    """Width, depth and height without flaps, if every corner lies on an edge of an upright box."""
-    points = [solid.points[c] for c in body_corners(solid)]
+def as_box(solid: Solid, faces: int | None = None) -> tuple[float, float, float] | None:
+    """Width, depth and height without flaps, if every corner (``faces``: of the first so many) lies on an edge of an upright box."""
+    points = [solid.points[c] for c in body_corners(solid, faces)]
     spans = [(min(p[k] for p in points), max(p[k] for p in points)) for k in range(3)]
     slack = 0.01 * max(high - low for low, high in spans)
     met = set()
@@ -240,9 +242,8 @@ def as_box(solid: Solid) -> tuple[float, float, float] | None:
     return spans[0][1] - spans[0][0], spans[1][1] - spans[1][0], spans[2][1] - spans[2][0]
 
 
-def _box_dimensions(sheet: Sheet, scene: Scene, box: tuple[float, float, float], estimate: bool) -> None:
+def _box_dimensions(sheet: Sheet, scene: Scene, box: tuple[float, float, float], body: Sequence[int], estimate: bool) -> None:
     """Along the two lower edges that meet in front, and an upright one beside them (``estimate``: it holds an edging not measured)."""
-    body = body_corners(scene.solid)
     spans = [(min(scene.solid.points[c][k] for c in body), max(scene.solid.points[c][k] for c in body)) for k in range(3)]
 
     def corner(x: int, y: int, z: int) -> tuple[Point, float]:

@@ -9,6 +9,7 @@ from types import SimpleNamespace
 import pytest
 from assembly_kit import made, strokes_over_words, words_over_words
 
+from motifold.render.assembly import assemble
 from motifold.render.assembly.brim import with_rims
 from motifold.render.assembly.form import finished_measures, worn_over
 from motifold.render.assembly.model import Assembly, Rim
@@ -115,3 +116,27 @@ def test_points_are_marked_and_said(by_hand: SimpleNamespace) -> None:
     assert [o for o in finished.operations if isinstance(o, Group) and o.css_class == "points"]
     blanket = draw_finished(made(by_hand, "blanket"))
     assert blanket is not None and "point" not in blanket.description
+
+
+def test_an_edging_round_an_opening_in_two_planes_leaves_the_measures_of_the_box(by_hand: SimpleNamespace) -> None:
+    """A bonnet: four squares of a box, its face and its neck one opening."""
+    source = by_hand.source("L T R\n. K .", ["L.bottom + K.left", "R.bottom + K.right"], form="bonnet")
+    bonnet, _ = assemble(source, {"square": by_hand.open_motif()}, {"square": 10.0})
+    assert bonnet is not None
+    edged = measures(bonnet, Rim("face", 0, 1.0, estimate=True))
+    assert edged == measures(bonnet) and edged["width"] == edged["height"] == 10.0
+    (said,) = notes(draw_finished(bonnet, rims=(Rim("face", 0, 1.0, estimate=True),)))
+    assert said == "opening 60 cm (23⅝ in) round, face, about 1 cm (⅜ in) deep"
+
+
+def test_a_depth_that_nobody_measured_is_marked(by_hand: SimpleNamespace) -> None:
+    cowl = made(by_hand, "cowl", 10.0)
+    for estimate in (True, False):
+        rim = Rim("edge", 0, 2.0, estimate=estimate)
+        found = {one.name: one.estimate for one in finished_measures(cowl, (rim,))}
+        assert found == {"round": False, "flat width": False, "depth": estimate}
+        drawing = draw_finished(cowl, rims=(rim,))
+        assert drawing is not None and ("is an estimate" in drawing.description) == estimate
+        assert [note.endswith("about 2 cm (¾ in) deep") for note in notes(drawing) if "edge" in note] == [estimate]
+        words = [o.title for o in drawing.operations if isinstance(o, Group) and o.css_class == "dimension"]
+        assert (f"{'about ' if estimate else ''}12 cm (4¾ in)") in words
