@@ -25,5 +25,22 @@ def wider_than_begun(ground: Ground) -> float:
     return usual / begun if straight and begun > 1.0 else 1.0
 
 
+def columns_of(ground: Ground, pitch: float, most: float) -> tuple[float, ...]:
+    """How far apart the columns of a piece are that stands stitch on stitch from its foundation on, from the first chain: each as wide as
+    its widest stitch, from ``pitch`` to ``most``. Nothing where that is everywhere the same, or where rows are of another kind.
+    """
+    rows = [course for course in ground.courses.values() if course.open]
+    if not rows or ground.fabric.rounds[0].kind != "foundation" or any(course.round not in ground.columns for course in rows):
+        return ()
+    if len({course.size for course in rows}) > 1 or any(gap.parts for course in rows for gap in course.gaps[:-1]):
+        return ()
+    widest = [min(max(pitch, *gaps), most) for gaps in zip(*ground.columns.values(), strict=True)]
+    # Chains that stand up as row 1's first stitch lie beside the first one that is worked into.
+    begun = rows[0].stems[rows[0].begins].stitch
+    widest = widest if begun.role != "standing" else widest[1:] if rows[0].direction > 0 else widest[:-1]
+    found = widest[::-1] if rows[0].direction > 0 else widest
+    return tuple(found) if max(found, default=pitch) > pitch else ()
+
+
 def _across(places: list[float]) -> float:
     return max(places) - min(places)

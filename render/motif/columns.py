@@ -20,7 +20,7 @@ _PULLS = (0.002, 0.01, 0.03, 0.08, 0.2)
 """How strongly they are drawn in solid work whose columns would lean too far."""
 _LEAN = 1.3
 """Stems no longer than this over their height keep their columns."""
-_NARROW, _WIDE = 0.8, 1.45
+_NARROW, _WIDE = 0.8, 1.65
 """Neighbours whose bases are further apart have others between them."""
 
 
@@ -104,7 +104,7 @@ def _wishes(course: Course, room: Room, at: Sequence[float], like: Sequence[floa
     for i in range(course.size - 1):
         apart = at[i + 1] - at[i]
         plain = _upright(course, i) and _upright(course, i + 1) and not course.gaps[i].parts
-        keeps = plain and not _one_place(course, i) and _NARROW <= apart <= max(_WIDE, room.like[i])
+        keeps = plain and not _one_place(course, i) and min(_NARROW, room.least[i]) <= apart <= max(_WIDE, room.like[i])
         found.append(apart if keeps else like[i])
     return found
 

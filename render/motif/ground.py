@@ -28,7 +28,8 @@ class Ground:
     half the width of what will be worked into a stitch; ``level``, spaces that four or more stitches of one height and nothing else will
     fill, ``odd``, those that will hold an odd number, and ``broad``, those whose chains were laid as wide as that asks. ``lacking``: how
     much further out a round would have to be for all its heads to have their room; ``rounded``: the rounds with rounded corners;
-    ``broadest``: how much broader than the row below a row must be, at the most.
+    ``broadest``: how much broader than the row below a row must be, at the most; ``columns``: of each row that stands stitch on stitch, how
+    far apart these must be at the least.
     ``frame``: what a border goes round; ``edges``: where it stands on the ends of rows (stitch, True) and on the other side of a
     foundation (stitch, False), and which way is out there. ``again``: what is shown a second time, for which round, where, and its way
     out; ``lifted``: the rounds that stand on such.
@@ -62,6 +63,7 @@ class Ground:
     lacking: dict[int, float] = field(default_factory=dict)
     rounded: set[int] = field(default_factory=set)
     broadest: float = 1.0
+    columns: dict[int, tuple[float, ...]] = field(default_factory=dict)
     frame: Frame | None = None
     edges: dict[tuple[int, bool], tuple[complex, complex]] = field(default_factory=dict)
     again: list[tuple[int, int, complex, complex]] = field(default_factory=list)

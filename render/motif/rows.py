@@ -12,7 +12,7 @@ from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.arc import bulged
 from motifold.render.motif.border import goes_round, lay_border
 from motifold.render.motif.branches import grow
-from motifold.render.motif.breadth import wider_than_begun
+from motifold.render.motif.breadth import columns_of, wider_than_begun
 from motifold.render.motif.chains import hang, needed, string
 from motifold.render.motif.columns import PITCH, along, one_to_one
 from motifold.render.motif.course import Course, course_of
@@ -63,12 +63,15 @@ _SEEN = 7
 
 def lay_rows(fabric: Fabric) -> Ground:
     """Place every row of a piece worked to and fro, along the way that its increases and decreases make: most often straight."""
-    trail = trail_of(_rows_along(fabric, Trail(), _SEEN, True, PITCH))
-    ground = _rows_along(fabric, trail, len(fabric.rounds), bool(trail.knots), PITCH)
+    trail = trail_of(_rows_along(fabric, Trail(), _SEEN, True, Chains()))
+    ground = _rows_along(fabric, trail, len(fabric.rounds), bool(trail.knots), Chains())
+    columns = columns_of(ground, PITCH, PITCH * _BROADEST) if not trail.knots else ()
     ground.broadest = max(ground.broadest, wider_than_begun(ground))
-    if ground.broadest > 1.0 and not trail.knots:
+    if columns:
+        ground = _rows_along(fabric, trail, len(fabric.rounds), False, Chains(PITCH, columns))
+    elif ground.broadest > 1.0 and not trail.knots:
         # Columns are as wide as the row that needs most.
-        ground = _rows_along(fabric, trail, len(fabric.rounds), False, PITCH * min(ground.broadest, _BROADEST))
+        ground = _rows_along(fabric, trail, len(fabric.rounds), False, Chains(PITCH * min(ground.broadest, _BROADEST)))
     _bordered(ground, trail)
     fill_margins(ground)
     return ground
@@ -88,10 +91,23 @@ def grows_at_its_ends(fabric: Fabric) -> bool:
     return True
 
 
-def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool, pitch: float) -> Ground:
-    """The first rows, ``most`` at most. ``held``: columns lean as they must (along a trail, and in the rows that one is read off);
-    ``pitch``: of the foundation.
-    """
+@dataclass(frozen=True, slots=True)
+class Chains:
+    """How far apart the chains of a foundation lie: ``gaps`` from the first one on, as far as these go, then ``pitch``."""
+
+    pitch: float = PITCH
+    gaps: tuple[float, ...] = ()
+
+    def places(self, count: int) -> list[float]:
+        """Along the foundation, from its first chain."""
+        found = [0.0]
+        for k in range(count - 1):
+            found.append(found[-1] + (self.gaps[k] if k < len(self.gaps) else self.pitch))
+        return found
+
+
+def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool, begun: Chains) -> Ground:
+    """The first rows, ``most`` at most. ``held``: columns lean as they must (along a trail, and in the rows that one is read off)."""
     ground = Ground.of(fabric)
     ground.ring = 0.01
     started, out = False, 0.0
@@ -101,7 +117,7 @@ def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool, pitch: floa
             started = True
             continue
         if not started and worked.kind in ("foundation", "edge"):
-            _foundation(ground, index, worked, trail, pitch)
+            _foundation(ground, index, worked, trail, begun)
             started = True
             continue
         course = course_of(fabric, index, ground.picots)
@@ -123,7 +139,7 @@ def _bordered(ground: Ground, trail: Trail) -> None:
             _row(ground, course, trail, max(head.imag for head in ground.heads.values()), False)
 
 
-def _foundation(ground: Ground, index: int, worked: Round, trail: Trail, pitch: float) -> None:
+def _foundation(ground: Ground, index: int, worked: Round, trail: Trail, begun: Chains) -> None:
     """The chain that row 1 is worked along: its first chain lies where row 1 ends. Chains that stand up as a stitch are not in it;
     foundation stitches, which make their own chain, stand on the same line.
     """
@@ -133,8 +149,9 @@ def _foundation(ground: Ground, index: int, worked: Round, trail: Trail, pitch: 
     rows = [r for r in fabric.rounds[index + 1 :] if r.stitches]
     leftwards = rows[0].direction if rows else 1
     count, line, under = len(chains), trail.line(0.0), trail.under([chain.id for chain in chains])
+    places = begun.places(count)
     for k, chain in enumerate(chains):
-        x = k * pitch if leftwards > 0 else (count - 1 - k) * pitch
+        x = places[k] if leftwards > 0 else places[-1] - places[k]
         place, normal = line.at(under.get(chain.id, -x))
         if chain.role != "stitch":
             half = (OVAL / 2 if leftwards > 0 else -OVAL / 2) * normal * -1j
@@ -154,6 +171,8 @@ def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool)
     columns = [column_of(ground, stem, z) for stem, z in zip(course.stems, middles, strict=True)]
     task = _Task(course, room, feet, middles, columns, deep, held, rays(ground, course))
     ground.broadest = max(ground.broadest, _breadth(ground, task))
+    if one_to_one(course) or (not ground.columns and _each_on_its_own(course)):
+        ground.columns[course.round] = room.least[:-1]
     if trail.knots:
         standing = _on_trail(task, trail, below)
     else:
@@ -184,7 +203,7 @@ def _breadth(ground: Ground, task: _Task) -> float:
     for its loops.
     """
     course = task.course
-    if course.size < 3 or len({leg.base for stem in course.stems for leg in stem.stitch.legs}) != course.size:
+    if course.size < 3 or not _each_on_its_own(course):
         return 1.0
     looped = any(len(gap.parts) > 2 for gap in course.gaps[:-1])
     if not looped and not one_to_one(course):
@@ -192,6 +211,10 @@ def _breadth(ground: Ground, task: _Task) -> float:
     below = max(z.real for z in task.middles) - min(z.real for z in task.middles)
     wide = free_width(ground, course, task.feet) if looped else _EASY * sum(task.room.least[:-1])
     return wide / below if below > PITCH else 1.0
+
+
+def _each_on_its_own(course: Course) -> bool:
+    return len({leg.base for stem in course.stems for leg in stem.stitch.legs}) == course.size
 
 
 def _hang_first(ground: Ground, course: Course) -> None:
@@ -285,7 +308,7 @@ def _on_trail(task: _Task, trail: Trail, below: float) -> Standing:
     standing = _placed(task, trail.line(out), True)
     for _ in range(6):
         parts = [abs(head - z) / h for head, z, h in zip(standing.heads, task.middles, heights, strict=True)]
-        lacking = _FULL - _typical(parts)
+        lacking = max(_FULL - _typical(parts), min(_LEAST - min(parts), LENGTH_MOST - max(parts)))
         if abs(lacking) < 0.004:
             break
         out = min(max(out + lacking * tallest, below + 0.8 * tallest), below + 1.8 * tallest + 0.6)

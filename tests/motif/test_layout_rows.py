@@ -23,8 +23,6 @@ STEMS = {
     "cable": "1.42 where two stitches cross two",
     "spikes": "a spike reaches down two rows: 2.4",
     "ripple sc": "1.49 at either end of row 1",
-    "feather and fan": "0.89 where the wave is steepest",
-    "yoke": "0.8997 beside one corner",
     "diamond": "1.31 where it begins to narrow",
     "post rib": "1.31 round the heads of posts between double crochets",
     "shells between posts": "1.34 where posts stand beside shells",
