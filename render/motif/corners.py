@@ -80,11 +80,11 @@ def _above(stems: Sequence[Stem], below: Below) -> list[Corner]:
         else:
             gap = between[corner.at]
             bases = {Base("space", run, "loops") for run, _, _ in gap.runs} | {Base("stitch", part, "loops") for part in gap.parts}
-        between_stems = not corner.on_stem and not bases
-        if between_stems:
-            # Two stitches side by side in a corner: above them it lies after what stands on the first.
-            bases = {Base("stitch", under[corner.at].stitch.id, "loops")}
         over = [index for index, stem in enumerate(stems) if _bases(stem) & bases]
+        between_stems = not corner.on_stem and not over
+        if between_stems:
+            # Two stitches side by side in a corner, or chains that nothing is worked into: it lies after what stands on the first.
+            over = [index for index, stem in enumerate(stems) if Base("stitch", under[corner.at].stitch.id, "loops") in _bases(stem)]
         if over and between_stems:
             found.append(Corner(cyclic_order(over, len(stems))[-1], False))
         elif over:
