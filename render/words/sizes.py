@@ -14,7 +14,7 @@ from motifold.render.sizing.width import motif_line
 from motifold.render.words.model import Block, Paragraph, Section, Table
 from motifold.render.words.printed import Printed, titled
 from motifold.render.words.voice import NBSP
-from motifold.render.words.whole import area_text, whole_texts
+from motifold.render.words.whole import area_text, whole_blocks
 from motifold.render.worked import WorkedSize
 
 _LEVELS = {
@@ -55,7 +55,7 @@ def sizes_section(printed: Printed) -> Section | None:
         )
     if table is not None:
         blocks.append(table)
-    blocks += [Paragraph(text) for text in whole_texts(printed)]
+    blocks += whole_blocks(printed)
     blocks += [Paragraph(text, "note") for text in _sources(printed)]
     return Section("sizes", "Finished sizes" if printed.several else "Finished size", tuple(blocks)) if blocks else None
 

@@ -10,21 +10,49 @@ from motifold.render.pattern.model import EdgingSource, Pattern
 from motifold.render.sizing.reading import in_inches, tallest
 from motifold.render.sizing.units import cm_text, inches_text, length_text, number_text
 from motifold.render.sizing.width import width_of_a_stitch
+from motifold.render.words.model import Block, Paragraph, Table
 from motifold.render.words.printed import Printed
 from motifold.render.words.voice import NBSP, listed
 from motifold.render.worked import WorkedSize
+from motifold.symbols.record import dataclass
 
 _BORDERS = ("border", "brim", "rim", "frame", "edge", "edging", "trim", "hem", "cuff", "band", "collar", "lace", "ribbing")
 """Names of edgings that are nouns of what they make."""
+_TITLE = "Finished, in each size"
 
 
-def whole_texts(printed: Printed) -> list[str]:
-    """A sentence for each printed size, or one for all where they measure the same; () where nothing can be measured."""
+@dataclass(frozen=True, slots=True)
+class _Measured:
+    """What one size measures: ``bare`` without its edgings and ``edged`` with them ("" where that is the same or unknown)."""
+
+    bare: str
+    edged: str = ""
+
+
+def whole_blocks(printed: Printed) -> list[Block]:
+    """A sentence where all sizes measure the same, else a table with a row for each; [] where nothing can be measured."""
     told = {size.choice.name: _whole(printed, size) for size in printed.sizes}
-    found = {name: text for name, text in told.items() if text}
-    if len(set(found.values())) == 1 and len(found) == len(told):
-        return [f"Finished, it measures {next(iter(found.values()))}."]
-    return [f"Finished, in size {name}: {text}." for name, text in found.items()]
+    found = {name: measured for name, measured in told.items() if measured.bare}
+    without, edgings = _without(printed.pattern.edgings), printed.pattern.edgings
+    if len(found) == len(told) and len(set(found.values())) == 1:
+        (measured,) = set(found.values())
+        plain = f"{measured.bare}{without.removeprefix(',') if measured.edged else without}"
+        return [Paragraph(f"Finished, it measures {plain}{f' and about {measured.edged} {_with(edgings)}' if measured.edged else ''}.")]
+    if not found:
+        return []
+    bare = _capital(without.removeprefix(", ")) or "Measures"
+    if any(measured.edged for measured in found.values()):
+        rows = tuple((name, one.bare, f"about {one.edged}" if one.edged else "–") for name, one in found.items())
+        return [Table(_TITLE, ("Size", bare, _capital(_with(edgings))), rows)]
+    return [Table(_TITLE, ("Size", bare), tuple((name, one.bare) for name, one in found.items()))]
+
+
+def _with(edgings: tuple[EdgingSource, ...]) -> str:
+    return f"with {'them' if len(edgings) > 1 else 'it'}"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def area_text(width: float, height: float, imperial: bool) -> str:
@@ -34,7 +62,7 @@ def area_text(width: float, height: float, imperial: bool) -> str:
     return f"{inches} ({metric})" if imperial else f"{metric} ({inches})"
 
 
-def _whole(printed: Printed, size: WorkedSize) -> str:
+def _whole(printed: Printed, size: WorkedSize) -> _Measured:
     if size.assembly is None:
         return _one_motif(printed, size)
     from motifold.render.assembly.form import finished_measures
@@ -49,20 +77,13 @@ def _whole(printed: Printed, size: WorkedSize) -> str:
     if set(measures) == {"width", "height"}:
         without = area_text(measures["width"], measures["height"], imperial)
         whole = area_text(counted["width"], counted["height"], imperial)
-        return _both(without, whole if counted != measures else "", printed.pattern.edgings)
+        return _Measured(without, whole if counted != measures else "")
     text = _solid(measures, imperial, fitted=printed.worked.table is not None)
     if len(openings) == 1 and printed.worked.table is None:  # a girth that is fitted stands in its table
         text += f"{', and ' if text else ''}{length_text(openings[0], imperial)} around its opening"
     changed = {name: cm for name, cm in counted.items() if cm != measures[name] or "flat height" in measures}
     whole = _solid(changed, imperial, fitted=printed.worked.table is not None)
-    return _both(text, whole if counted != measures else "", printed.pattern.edgings) if text else ""
-
-
-def _both(bare: str, whole: str, edgings: tuple[EdgingSource, ...]) -> str:
-    """"40 × 40 cm without its border and about 45 × 45 cm with it"; ``whole`` is "" where the edgings change nothing."""
-    if not whole:
-        return f"{bare}{_without(edgings)}"
-    return f"{bare}{_without(edgings).removeprefix(',')} and about {whole} with {'them' if len(edgings) > 1 else 'it'}"
+    return _Measured(text, whole if text and counted != measures else "")
 
 
 def _solid(measures: Mapping[str, float], imperial: bool, fitted: bool) -> str:
@@ -80,24 +101,21 @@ def _solid(measures: Mapping[str, float], imperial: bool, fitted: bool) -> str:
     return listed([f"{length} {word}" for length, word in found])
 
 
-def _one_motif(printed: Printed, size: WorkedSize) -> str:
+def _one_motif(printed: Printed, size: WorkedSize) -> _Measured:
     """A motif with a border of its own; without one its width stands in the table."""
     pattern = printed.pattern
     motif = next((m for m in pattern.motifs if any(e.motif in (m.name, None) for e in pattern.edgings)), None)
     wide = size.widths_cm.get(motif.name) if motif is not None else None
     if motif is None or motif.worked == "rows" or not wide or len(pattern.motifs) > 1:
-        return ""
+        return _Measured("")
     return _bordered(pattern, lambda more: f"{length_text(wide + 2 * more, in_inches(pattern))} across")
 
 
-def _bordered(pattern: Pattern, text: Callable[[float], str]) -> str:
+def _bordered(pattern: Pattern, text: Callable[[float], str]) -> _Measured:
     """A measure, or two: without its border and, where that can be reckoned, with it."""
-    if not pattern.edgings:
-        return text(0.0)
     depths = [border_depth_cm(pattern, edging) for edging in pattern.edgings]
-    bare = f"{text(0.0)}{_without(pattern.edgings).removeprefix(',')}"
     depth = depths[0] if len(depths) == 1 else None  # of several, each may lie along another side
-    return bare if depth is None else f"{bare} and about {text(depth)} with it"
+    return _Measured(text(0.0), "" if depth is None else text(depth))
 
 
 def _without(edgings: tuple[EdgingSource, ...]) -> str:
