@@ -92,6 +92,8 @@ CHECK: Final = obj(
                                 "shape": TEXT,
                                 "rounds": ROUNDS,
                                 "sides": many(obj({"name": TEXT, "stitches": COUNT, "counts": each(COUNT)})),
+                                "width_cm": MAYBE_NUMBER,
+                                "length_cm": MAYBE_NUMBER,
                             }
                         )
                     )

@@ -7,11 +7,14 @@ from typing import Any
 
 from motifold.render.assembly import corner_name, side_text
 from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.shapes import is_half
 from motifold.render.assembly.sides import corner_names
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.fabric.wording import counted_word
 from motifold.render.pattern.model import Pattern
 from motifold.render.pattern.rounding import tenths
+from motifold.render.sizing.reading import in_inches
+from motifold.render.sizing.units import one_length
 from motifold.render.worked import Worked, WorkedSize
 from motifold.symbols.terms import plural_of
 
@@ -32,7 +35,7 @@ def proof_json(worked: Worked | None) -> dict[str, Any]:
 
 
 def _size_json(size: WorkedSize) -> dict[str, Any]:
-    content: dict[str, Any] = {"motifs": {name: _motif_json(fabric) for name, fabric in size.fabrics.items()}}
+    content: dict[str, Any] = {"motifs": {name: _motif_json(size, fabric) for name, fabric in size.fabrics.items()}}
     if size.assembly is not None:
         content["assembly"] = _assembly_json(size.assembly)
     if size.edgings:
@@ -40,9 +43,15 @@ def _size_json(size: WorkedSize) -> dict[str, Any]:
     return content
 
 
-def _motif_json(fabric: Fabric) -> dict[str, Any]:
+def _motif_json(size: WorkedSize, fabric: Fabric) -> dict[str, Any]:
     sides = [{"name": side.name, "stitches": side.stitches, "counts": dict(side.counts)} for side in fabric.sides]
-    return {"shape": fabric.shape, "rounds": _rounds_json(fabric), "sides": sides}
+    return {
+        "shape": fabric.shape,
+        "rounds": _rounds_json(fabric),
+        "sides": sides,
+        "width_cm": _cm(size.widths_cm.get(fabric.name)),
+        "length_cm": _cm(size.heights_cm.get(fabric.name)),
+    }
 
 
 def _rounds_json(fabric: Fabric) -> list[dict[str, Any]]:
@@ -93,20 +102,28 @@ def proof_summary(worked: Worked) -> str:
         lines += ["", f"{name}: {fabric.shape}{_who(sizes, worked)}", *_rounds_summary(fabric, pattern)]
         if fabric.sides:
             lines.append("  sides: " + ", ".join(f"{side.name} {side.stitches} sts" for side in fabric.sides))
-        lines += _measured(name, [size for size in worked.sizes if size in sizes])
+        lines += _measured(pattern, fabric, [size for size in worked.sizes if size in sizes])
     for size in worked.sizes:
         lines += _size_summary(size, pattern, len(worked.sizes) > 1)
     return "\n".join(lines)
 
 
-def _measured(name: str, sizes: list[WorkedSize]) -> list[str]:
-    """How wide the gauge makes a motif, for each size that differs; nothing where the gauge does not tell."""
-    found = [(size.choice.name, width) for size in sizes if (width := size.widths_cm.get(name)) is not None]
+def _measured(pattern: Pattern, fabric: Fabric, sizes: list[WorkedSize]) -> list[str]:
+    """How wide the gauge makes a motif, and how long one worked in rows, for each size that differs; nothing where it does not tell."""
+    name, imperial = fabric.name, in_inches(pattern)
+    half = is_half(fabric)
+    found = []
+    for size in sizes:
+        width, length = size.widths_cm.get(name), size.heights_cm.get(name)
+        if width is not None:
+            said = [f"{one_length(width, imperial)} {'along its cut' if half and length else 'across'}"]
+            said += [f"{one_length(length, imperial)} {'deep' if half else 'long'}"] if length else []
+            found.append((size.choice.name, " and ".join(said)))
     if not found:
         return []
-    if len({round(width, 2) for _, width in found}) == 1:
-        return [f"  measures {tenths(found[0][1])} cm across"]
-    return ["  measures " + ", ".join(f"{size} {tenths(width)} cm" for size, width in found) + " across"]
+    if len({said for _, said in found}) == 1:
+        return [f"  measures {found[0][1]}"]
+    return ["  measures " + "; ".join(f"{size} {said}" for size, said in found)]
 
 
 def _alike(worked: Worked) -> Mapping[str, list[WorkedSize]]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import field, replace
 from typing import TYPE_CHECKING
 
 from motifold.render.assembly.model import Assembly, Rim
@@ -59,7 +59,7 @@ MOST_AFTER_ERRORS = 20_000
 class WorkedSize:
     """One size: its Fabrics by motif name, its assembly, its edgings by name. What could not be worked is left out.
 
-    ``rims``: where on the finished thing its edgings lie, those whose depth the gauge tells.
+    ``rims``: where on the finished thing its edgings lie, those whose depth the gauge tells. ``heights_cm``: of the motifs worked in rows.
     """
 
     choice: SizeChoice
@@ -68,6 +68,7 @@ class WorkedSize:
     edgings: Mapping[str, Fabric]
     widths_cm: Mapping[str, float | None]
     rims: tuple[Rim, ...] = ()
+    heights_cm: Mapping[str, float | None] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,10 +186,9 @@ def _work_size(
     """``unread``: tables of the file in which something could not be read, so that what follows from them is not told."""
     from motifold.render.assembly import assemble, no_opening
     from motifold.render.fabric import unmet_joins
-    from motifold.render.sizing import motif_width_cm, pattern_of_size, piece_doubts, row_height_cm
+    from motifold.render.sizing import motif_height_cm, motif_width_cm, pattern_of_size, piece_doubts
 
     pattern = pattern_of_size(common, choice.name)
-    row_cm = row_height_cm(pattern.gauge)
     problems: list[Problem] = []
     fabrics: dict[str, Fabric] = {}
     widths: dict[str, float | None] = {}
@@ -199,8 +199,7 @@ def _work_size(
         problems.extend(without(motif_problems, OF_A_MOTIF | OF_AN_UNKNOWN_STITCH if doubtful else frozenset()))
         fabrics[motif.name] = fabric
         widths[motif.name] = motif_width_cm(pattern, fabric)
-        if motif.worked == "rows" and row_cm is not None:
-            heights[motif.name] = row_cm * sum(one.kind == "row" for one in fabric.rounds)
+        heights[motif.name] = motif_height_cm(pattern, fabric)
     lost = _sizes_lost(pattern)
     if lost:
         problems = without(problems, OF_A_MOTIF)
@@ -231,7 +230,7 @@ def _work_size(
             problems.extend([nowhere] if nowhere is not None else [])
     if not broken and not any(problem.severity == "error" for problem in problems):
         problems.extend(piece_doubts(pattern, fabrics, widths, assembly, edgings))
-    return WorkedSize(choice, fabrics, assembly, edgings, widths, _rims(pattern, assembly, edgings)), _given_up_once(problems)
+    return WorkedSize(choice, fabrics, assembly, edgings, widths, _rims(pattern, assembly, edgings), heights), _given_up_once(problems)
 
 
 def _given_up_once(problems: Sequence[Problem]) -> tuple[Problem, ...]:

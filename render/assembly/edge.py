@@ -104,7 +104,7 @@ def _given(fabric: Fabric, side: Side, item: EdgeItem, corner: bool, first: bool
     elif item.kind == "group":
         name = fabric.groups[item.id].name or "group"
     else:
-        name = "row end" if fabric.worked == "rows" and side.name in ("left", "right") else fabric.stitches[item.id].kind
+        name = "row end" if fabric.runs_along_row_ends(side) else fabric.stitches[item.id].kind
     return GivenItem(
         "space" if item.kind == "space" else "stitch",
         name,

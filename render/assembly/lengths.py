@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from motifold.render.assembly.reading import PanelPlan, SeamPlan
-from motifold.render.assembly.shapes import Point, Shape, is_rows, shape_of, side_length_cm, whole_corners
+from motifold.render.assembly.shapes import Point, Shape, first_side_cm, is_rows, shape_of
 from motifold.render.assembly.sides import Edge
 from motifold.render.assembly.unfold import Hinge, lay_out
 from motifold.render.fabric.model import Fabric
@@ -43,14 +43,14 @@ def shapes_of(
     for name, fabric in fabrics.items():
         width, height = widths_cm.get(name), heights_cm.get(name)
         if width and (measured_on in (None, name) or is_rows(fabric)):
-            lengths[name, "across"] = width if is_rows(fabric) else side_length_cm(whole_corners(fabric), width)
+            lengths[name, "across"] = width if is_rows(fabric) else first_side_cm(fabric, width)
         if height and is_rows(fabric):
             lengths[name, "along"] = height
     _pass_on(lengths, panels, seams, units)
     for name, fabric in fabrics.items():
         width = widths_cm.get(name)
         if width and (name, "across") not in lengths:
-            lengths[name, "across"] = side_length_cm(whole_corners(fabric), width)
+            lengths[name, "across"] = first_side_cm(fabric, width)
             _pass_on(lengths, panels, seams, units)
     stitch = _stitch_cm(lengths, fabrics, units)
     measured = {name: _measured(fabric, units[name], lengths, stitch) for name, fabric in fabrics.items()}

@@ -65,7 +65,12 @@ def is_square(fabric: Fabric) -> bool:
 
 
 def is_half(fabric: Fabric) -> bool:
-    words = fabric.shape.split()
+    return names_half(fabric.shape)
+
+
+def names_half(shape: str) -> bool:
+    """Whether a shape's name says that it is half of another."""
+    words = shape.split()
     return "half" in words[:-1] or "semicircle" in words
 
 
@@ -88,6 +93,28 @@ def side_length_cm(corners: int, width_cm: float) -> float:
     if corners % 2 == 0:
         return width_cm * tan(pi / corners)
     return 2 * width_cm / (1 / tan(pi / corners) + 1 / sin(pi / corners))
+
+
+def cut_and_depth(corners: int) -> tuple[float, float]:
+    """How long a half's cut is and how far it reaches from there, for a whole motif with so many corners whose apothem is 1.
+
+    The cut of an even motif runs from corner to corner, of an odd one from a corner to the middle of the side across from it.
+
+    >>> [round(cm, 3) for cm in cut_and_depth(4)], [round(cm, 3) for cm in cut_and_depth(6)], cut_and_depth(0)
+    ([2.828, 1.414], [2.309, 1.0], (2.0, 1.0))
+    """
+    if corners < 3:
+        return 2.0, 1.0
+    radius = 1 / cos(pi / corners)
+    return radius + (1.0 if corners % 2 else radius), radius * max(sin(2 * pi * k / corners) for k in range(corners))
+
+
+def first_side_cm(fabric: Fabric, width_cm: float) -> float:
+    """The whole side of a motif that is ``width_cm`` wide; a half's width is its cut."""
+    corners = whole_corners(fabric)
+    if not is_half(fabric) or corners % 2 or corners < 3:
+        return side_length_cm(corners, width_cm)
+    return side_length_cm(corners, 2 * width_cm / cut_and_depth(corners)[0])
 
 
 def shape_of(fabric: Fabric) -> Shape:
@@ -115,13 +142,17 @@ def _regular(count: int, middle: float) -> tuple[Point, ...]:
 
 def whole_corners(fabric: Fabric) -> int:
     """How many corners the motif has, or what it is half of."""
-    sides = len(fabric.sides)
-    if not is_half(fabric):
+    return corners_of_whole(fabric.shape, len(fabric.sides))
+
+
+def corners_of_whole(shape: str, sides: int) -> int:
+    """The same by the name of its shape and its number of sides."""
+    if not names_half(shape):
         return 0 if sides == 1 else sides
     if sides <= 2:
         return 0
     # k sides: k - 1 whole sides of an even motif, or k - 2 whole sides and a half one; the word decides between the two.
-    odd = any(word in fabric.shape for word in ("triangle", "pentagon", "heptagon", "nonagon"))
+    odd = any(word in shape for word in ("triangle", "pentagon", "heptagon", "nonagon"))
     return 2 * (sides - 2) + 1 if odd else 2 * (sides - 1)
 
 

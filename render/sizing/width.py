@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import pi
 
+from motifold.render.assembly.shapes import corners_of_whole, cut_and_depth, names_half
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.pattern.model import Gauge, MotifSource, Pattern
 from motifold.render.sizing.gauge import WidthLine, row_height_cm, stitch_width, width_line
@@ -33,7 +34,34 @@ def gauge_of(pattern: Pattern) -> Gauge | None:
 
 
 def motif_line(pattern: Pattern, motif: MotifSource) -> WidthLine | None:
-    """The motif's growth by round (worked in rounds: across; in rows: up, by row). None where nothing measures it."""
+    """The motif's growth by round (worked in rounds: across; in rows: up, by row). None where nothing measures it.
+
+    Half a motif that is worked in rows from the middle of its cut grows away from there: its depth.
+    """
+    half = half_of(motif)
+    line = _line(pattern, motif) if half is None else _apothem(pattern, motif, half)
+    return line if line is None or half is None else _times(line, half[1])
+
+
+def half_of(motif: MotifSource) -> tuple[float, float] | None:
+    """Cut and depth of half a motif worked in rows, for an apothem of 1; None for anything else."""
+    if motif.worked != "rows" or not names_half(motif.shape):
+        return None
+    return cut_and_depth(corners_of_whole(motif.shape, motif.sides))
+
+
+def _apothem(pattern: Pattern, motif: MotifSource, half: tuple[float, float]) -> WidthLine | None:
+    """From the middle of the cut square to the whole sides, by row; a swatch of the half itself is measured along its cut."""
+    line, gauge = _line(pattern, motif), pattern.gauge
+    own = gauge is not None and gauge.points and gauge.motif in (motif.name, None) and row_height_cm(gauge) is None
+    return _times(line, 1 / half[0]) if line is not None and own else line
+
+
+def _times(line: WidthLine, factor: float) -> WidthLine:
+    return WidthLine(line.start_cm * factor, line.per_round_cm * factor, line.error_cm * factor, line.points)
+
+
+def _line(pattern: Pattern, motif: MotifSource) -> WidthLine | None:
     gauge = gauge_of(pattern)
     if gauge is None:
         return None
@@ -52,23 +80,38 @@ def motif_line(pattern: Pattern, motif: MotifSource) -> WidthLine | None:
 
 
 def motif_width_cm(pattern: Pattern, fabric: Fabric) -> float | None:
-    """Width of a worked motif, side to side (rows: along its last row). None where the gauge does not say."""
+    """Width of a worked motif, side to side (rows: along its widest; half a motif: its cut). None where the gauge does not say."""
     gauge = gauge_of(pattern)
     motif = next((m for m in pattern.motifs if m.name == fabric.name), None)
     if gauge is None or motif is None:
         return None
+    half = half_of(motif)
+    if half is not None:
+        line = _apothem(pattern, motif, half)
+        rows = max((r.number or 0 for r in fabric.rounds), default=0)
+        return half[0] * line.at(rows) if line is not None and rows else None
     if motif.worked == "rows":
         across = stitch_width(gauge)
         if across is None:
             across = _width_from_height(gauge, motif)
-        rows = [r for r in fabric.rounds if r.kind == "row"]
-        return across * max(_stitches_along(fabric, row) for row in rows) if across is not None and rows else None
+        worked = [r for r in fabric.rounds if r.kind == "row"]
+        return across * max(_stitches_along(fabric, row) for row in worked) if across is not None and worked else None
     line = motif_line(pattern, motif)
     rounds = max((r.number or 0 for r in fabric.rounds), default=0)
     if line is None or rounds < 1:
         return None
     flat = max(line.at(rounds), 0.0)
     return _laid_flat(gauge, motif, fabric, flat) if motif.sides == 0 else flat
+
+
+def motif_height_cm(pattern: Pattern, fabric: Fabric) -> float | None:
+    """How long a motif is that is worked in rows, or how deep half a motif; None for rounds, or where no row is measured."""
+    motif = next((m for m in pattern.motifs if m.name == fabric.name), None)
+    if motif is None or motif.worked != "rows":
+        return None
+    line = motif_line(pattern, motif)
+    rows = sum(one.kind == "row" for one in fabric.rounds)
+    return line.at(rows) if line is not None and rows else None
 
 
 def _stitches_along(fabric: Fabric, row: Round) -> int:

@@ -1,0 +1,75 @@
+# ruff: noqa: E501 (texts keep their lines)
+"""What `check` and `size` say a piece measures: halves along their cut, rows across and long."""
+
+from __future__ import annotations
+
+from math import sqrt
+
+import pytest
+
+from motifold.render.pattern import read_pattern
+from motifold.render.proof import proof_json, proof_summary
+from motifold.render.worked import Worked, work_pattern
+
+SQUARE = """
+[motif.square]
+shape = "square"
+rounds = \"\"\"
+Ring: Make a magic ring.
+Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of beg ch-3.
+Rnd 2: Ch 3 (counts as dc), *dc in each dc to next ch-2 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * around; join with sl st in top of beg ch-3.
+\"\"\"
+"""
+HALF = """
+[motif.half]
+shape = "half square"
+rows = \"\"\"
+Ring: Make a magic ring.
+Row 1: Ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in ring; turn. (6 dc, 1 ch-2 sp)
+Row 2: Ch 3 (counts as dc), 2 dc in same st, dc in each of next 2 dc, (2 dc, ch 2, 2 dc) in next ch-2 sp, dc in each of next 2 dc, 3 dc in top of tch.
+\"\"\"
+"""
+STRIP = """
+[motif.strip]
+rows = \"\"\"
+Chain: Ch 21.
+Row 1: Sc in 2nd ch from hook and in each ch to end; turn. (20 sc)
+Rows 2-30: Ch 1 (does not count as a st), sc in each st to end; turn.
+\"\"\"
+"""
+
+
+def worked(gauge: str, *motifs: str) -> Worked:
+    text = f'[pattern]\ntitle = "Pieces"\nterms = "US"\n[yarn.A]\nname = "Oat"\n[gauge]\n{gauge}\n{"".join(motifs)}'
+    pattern = read_pattern("pieces.toml", text.encode()).pattern
+    assert pattern is not None
+    return work_pattern(pattern)
+
+
+def test_half_a_square_is_cut_from_corner_to_corner_of_the_whole_one() -> None:
+    """The square is 10 cm wide after 2 rounds: so is the half's leg after 2 rows, its cut the square root of 2 times that."""
+    (size,) = worked('motif = "square"\nrounds = 2\nwidth = "10 cm"', SQUARE, HALF).sizes
+    assert size.widths_cm["half"] == pytest.approx(10 * sqrt(2)) and size.heights_cm["half"] == pytest.approx(10 / sqrt(2))
+    assert size.heights_cm["square"] is None
+
+
+def test_half_a_square_measured_by_its_rows() -> None:
+    (size,) = worked('motif = "half"\nstitches = 16\nwidth = "10 cm"\nrows = 8\nheight = "10 cm"', HALF).sizes
+    assert size.widths_cm["half"] == pytest.approx(2 * 2.5 * sqrt(2)) and size.heights_cm["half"] == pytest.approx(2.5 * sqrt(2))
+
+
+def test_a_swatch_of_the_half_itself_is_measured_along_its_cut() -> None:
+    (size,) = worked('motif = "half"\nrounds = 2\nwidth = "14 cm"', HALF).sizes
+    assert size.widths_cm["half"] == pytest.approx(14.0) and size.heights_cm["half"] == pytest.approx(7.0)
+
+
+def test_check_tells_how_long_a_strip_is() -> None:
+    pattern = worked('motif = "strip"\nstitches = 20\nwidth = "10 cm"\nrows = 24\nheight = "10 cm"', STRIP)
+    assert "measures 10 cm across and 12.5 cm long" in proof_summary(pattern).replace("\N{NO-BREAK SPACE}", " ")
+    strip = proof_json(pattern)["sizes"]["One size"]["motifs"]["strip"]
+    assert (strip["width_cm"], strip["length_cm"]) == (10.0, 12.5)
+
+
+def test_check_tells_a_half_along_its_cut_and_in_the_patterns_own_unit() -> None:
+    said = proof_summary(worked('motif = "square"\nrounds = 2\nwidth = "4 in"', SQUARE, HALF)).replace("\N{NO-BREAK SPACE}", " ")
+    assert "measures 4 in across" in said and "measures 5⅝ in along its cut and 2⅞ in deep" in said
