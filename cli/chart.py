@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -26,6 +28,9 @@ from motifold.cli.common import (
 )
 from motifold.cli.frames import frame_option, read_frame_options, transparent_option, write_frames
 from motifold.cli.posters import on_sheets, poster_option, poster_target, read_width
+
+if TYPE_CHECKING:
+    from motifold.render.fabric.model import Fabric
 
 
 def _pieces(ctx: click.Context, param: click.Parameter, begun: str) -> list[str]:
@@ -80,7 +85,7 @@ def command(
 ) -> None:
     """Draw the chart of each motif and edging, for the largest size unless --size names one. The ending of -o says SVG, PDF or PNG."""
     from motifold.cli.drawings import KINDS, write_drawings
-    from motifold.render.charts import ChartSheet, charts_of, draw_charts, pattern_look
+    from motifold.render.charts import ChartSheet, charts_of, draw_charts, pattern_look, pieces_of
     from motifold.render.motif.chart import ChartLook, chart_json
     from motifold.render.motif.chart.tiles import PAPERS_MM
 
@@ -94,6 +99,7 @@ def command(
     if motif is not None:
         _known_piece(motif, [m.name for m in job.worked.pattern.motifs], [e.name for e in job.worked.pattern.edgings])
     uk = (terms or job.worked.pattern.terms).upper() == "UK"
+    _within(shown, [f for size in job.worked.sizes for f in pieces_of(size, motif).values()])
     look = pattern_look(job.worked.pattern, ChartLook(mono=mono, left_handed=left_handed, show=shown, terms="UK" if uk else "US"))
     if as_json:
         print_json(job, chart_json(charts_of(job.worked, motif), look), output)
@@ -133,6 +139,14 @@ def _show(text: str | None) -> tuple[int, int] | None:
     if match is None or not (1 <= int(match[1]) <= int(match[2] or match[1])):
         raise click.UsageError(f"--show takes rounds such as 3 or 1-3, not '{text}'.")
     return int(match[1]), int(match[2] or match[1])
+
+
+def _within(shown: tuple[int, int] | None, fabrics: Sequence[Fabric]) -> None:
+    """Refuses rounds that no piece has."""
+    last = max((this.number for fabric in fabrics for this in fabric.rounds if this.number is not None), default=0)
+    if shown is not None and fabrics and shown[0] > last:
+        word = "row" if all(fabric.worked == "rows" for fabric in fabrics) else "round"
+        raise click.UsageError(f"--show asks for {word} {shown[0]}; the last {word} is {last}.")
 
 
 def _known_piece(name: str, motifs: list[str], edgings: list[str]) -> None:

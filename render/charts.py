@@ -103,6 +103,8 @@ def draw_charts(
         return ()
     drawings: list[NamedDrawing] = []
     for name, fabric in pieces_of(size, motif).items():
+        if look.show is not None and look.show[0] > max((this.number or 0 for this in fabric.rounds), default=0):
+            continue  # of several pieces only those that have the rounds
         layout = lay_out(fabric)
         part = part_of(fabric, layout)
         title = look.title or f"{worked.pattern.title}: {name}{', the first part' if part else ''}"
@@ -186,7 +188,7 @@ def _plate_text(chart: _Chart, sheet: ChartSheet, look: ChartLook, drawing: Draw
     entries = entries_used([chart.fabric], look, prepared) if sheet.key else ()
     widest = PAPERS_MM[sheet.paper][0] - 2 * MARGIN_MM if sheet.paper else 4 * _KEY_COLUMN_MM
     columns = max(1, int(min(drawing.width_mm + 25, widest) // _KEY_COLUMN_MM))
-    key = draw_key(entries, look.terms, columns * _KEY_COLUMN_MM) if entries else None
+    key = draw_key(entries, look.terms, columns * _KEY_COLUMN_MM, mono=look.mono) if entries else None
     across = chart.scale / pitch if chart.scale else None
     said = [once_words(chart.fabric, look)]
     if sheet.key and len({symbol.round for symbol in prepared.symbols if symbol.round > 0}) > 1:

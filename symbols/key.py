@@ -73,6 +73,8 @@ _FEET: dict[Foot, str] = {
     "front loop": "{} in front loop only: a bridge, open to the front",
 }
 FOOT_SHORT: dict[str, str] = {"space": "in sp", "back loop": "BLO", "front loop": "FLO"}
+MARK_PREFIX = "mark: "
+"""What the ids of working marks begin with."""
 MARKS: dict[str, tuple[str, tuple[Mark, ...]]] = {
     "start": ("a round or row starts, and runs this way", working.start((-0.3, 0.5), (1.0, 0.0))),
     "ring": ("magic ring", working.magic_ring((0.0, 0.6), 0.55)),
@@ -226,7 +228,7 @@ def foot_entry(stitch: str, foot: Foot) -> KeyEntry:
 
 def mark_entry(name: str) -> KeyEntry:
     words, marks = MARKS[name]
-    return KeyEntry(f"mark: {name}", marks, None, words)
+    return KeyEntry(f"{MARK_PREFIX}{name}", marks, None, words)
 
 
 def _stitches(*names: str) -> tuple[KeyEntry, ...]:

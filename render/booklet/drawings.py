@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
@@ -26,6 +26,8 @@ _KEY_SIDE_MM = 56.0        # one column of a key
 _KEY_COLUMN_MM = 58.0      # what a key wants for each column of entries
 _NUMBERS_MM = 9.0          # beside rows, for their numbers and arrows: measured without them, a long narrow chart would come out small
 _KEY_LEAST = 0.96          # and how small it may be drawn to gain one
+_HANDSOME_MM = 125.0       # a small chart is drawn so large where there is room,
+_LARGEST = 2.2             # but no stitch larger than this many times its own size
 _TALL = 1.5                # times as high as wide: a part of an edging is laid down
 _LEAST_PITCH_MM = 1.3      # below it a symbol is lower than 3 mm in print
 
@@ -55,13 +57,13 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
         caption = chart_caption(worked, size, name, fabric, look)
         if this_look.sector is not None:
             caption = f"{caption[:-1]}; the first part of it."
-        largest = 1.35 if name in size.fabrics else 1.0
+        largest = max(1.35, min(_LARGEST, _HANDSOME_MM / max(drawing.width_mm, drawing.height_mm))) if name in size.fabrics else 1.0
         chart = Figure("chart", drawing, caption, name, smallest=least, comfortable=1.7 * least, largest=largest, redrawn=drawn)
         upright = this_look.sector is not None and drawing.height_mm > _TALL * drawing.width_mm
         figures.append(turned(chart) if upright else chart)
-        entries = entries_used([fabric], chart_look)
+        entries = entries_used([fabric], chart_look, prepare(fabric, layout, this_look, prepared.symbols))
         if entries:
-            narrow, *wider = [_fitted(draw_key(entries, terms, drawn_for), width) for width, drawn_for in key_widths(look)]
+            narrow, *wider = [_fitted(draw_key(entries, terms, drawn_for, mono=look.mono), width) for width, drawn_for in key_widths(look)]
             figures.append(Figure("key", narrow, "", name, smallest=0.9, largest=1.0, variants=tuple(wider)))
     return tuple(figures)
 
@@ -100,13 +102,19 @@ def _plain_edging(fabric: Fabric) -> bool:
     return len(made) <= 1 and not lace and not any(group.name for group in fabric.groups)
 
 
-def _trimmed(drawing: Drawing) -> Drawing:
-    """Without the white above and below."""
-    box = bounds(drawing.operations)
-    if box is None:
-        return drawing
-    low, high = max(drawing.box[1], box[1] - 0.5), min(drawing.box[3], box[3] + 0.5)
-    return replace(drawing, box=(drawing.box[0], low, drawing.box[2], high))
+def _trimmed(drawings: Sequence[Drawing]) -> list[Drawing]:
+    """Without the white above and below, and without the white to the left and right that all of them have."""
+    boxes = [bounds(drawing.operations) for drawing in drawings]
+    inked = [box for box in boxes if box is not None]
+    if not inked:
+        return list(drawings)
+    left, right = min(box[0] for box in inked) - 0.5, max(box[2] for box in inked) + 0.5
+    trimmed = []
+    for drawing, box in zip(drawings, boxes, strict=True):
+        low, high = (box[1] - 0.5, box[3] + 0.5) if box is not None else (drawing.box[1], drawing.box[3])
+        own = drawing.box
+        trimmed.append(replace(drawing, box=(max(own[0], left), max(own[1], low), min(own[2], right), min(own[3], high))))
+    return trimmed
 
 
 def chart_caption(worked: Worked, size: WorkedSize, name: str, fabric: Fabric, look: Look) -> str:
@@ -149,8 +157,8 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
     figures = [Figure("net", net, "The net, right side up, with its seams in the order they are worked.", smallest=0.85, largest=1.0)]
     drawn = [step.number for step in assembly_steps(assembly) if step.kind != "fold flat"]
     step_drawings = draw_steps(assembly, *(side * MM_PER_PT for side in step_room(grid)))
-    for number, drawing in zip(drawn, step_drawings, strict=True):
-        figures.append(Figure("step", _trimmed(drawing), "", step=number, smallest=0.85, largest=1.0))
+    for number, drawing in zip(drawn, _trimmed(step_drawings), strict=True):
+        figures.append(Figure("step", drawing, "", step=number, smallest=0.85, largest=1.0))
     finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT), (0.4 if small else 0.3) * high, size.rims)
     if finished is not None:
         sized = f", size {size.choice.name}" if size.choice.name != "One size" else ""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from math import atan2, cos, hypot, sin
 
 from motifold.render.drawing.display import Drawing, Group, Operation, Path, StrokePath, Text
@@ -84,6 +85,8 @@ def prepare(fabric: Fabric, layout: Layout, look: ChartLook, symbols: tuple[Symb
         items = furnish(fabric, layout, symbols, White(grown(box, margin), ink, clear(look)), look)
         if look.sector is not None and look.once is None:
             items = tuple(item for item in items if in_sector(item.center, look.sector))
+        if look.show is not None and look.emphasise is None:
+            items = tuple(item for item in items if is_shown(number_of(item.round_index, fabric.rounds), look))
     paths = tuple(
         tuple(path_of(mark.points, mark.smooth, isinstance(mark, Fill) or mark.closed, look.pitch_mm) for mark in symbol.marks)
         for symbol in symbols
@@ -113,8 +116,9 @@ def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLo
     mm = (box[0] * u, box[1] * u, box[2] * u, box[3] * u)
     yarns = yarn_list(fabric, look, mm)
     children += yarns
-    if yarns:
-        mm = (mm[0], mm[1] - yarn_list_height(yarns), mm[2], mm[3])
+    # Of a chart that grows every drawing is as high as the last.
+    room = yarn_list_height(yarns if look.emphasise is None else yarn_list(fabric, replace(look, show=None), mm))
+    mm = (mm[0], mm[1] - room, mm[2], mm[3])
     if look.title:
         middle = chart_middle(chart, look)
         children.append(Text(middle, mm[3] + 2.5, look.title, "serif-bold", TITLE_PT, INK, "middle"))

@@ -55,10 +55,29 @@ def row_repeat(fabric: Fabric, symbols: Sequence[Symbol]) -> Repeat | None:
         step = times * longest
         if step > (high - low) / 2 + _NEAR:
             return None
-        if step >= LEAST_WIDE and all(abs(step / c.step - round(step / c.step)) * c.step <= _NEAR for c in found):
+        if all(abs(step / c.step - round(step / c.step)) * c.step <= _NEAR for c in found):
             begin = _between(rows[0], low)
             count = int((high - begin) / step + 0.1)
-            return Repeat(count, begin, begin + step) if count > 1 else None
+            return (_told(fabric, symbols, step) or Repeat(count, begin, begin + step)) if count > 1 and step >= LEAST_WIDE else None
+    return None
+
+
+def _told(fabric: Fabric, symbols: Sequence[Symbol], step: float) -> Repeat | None:
+    """The repeat of so many u as the text has it: from the first pass of the brackets in the lowest row that is worked in such, as often
+    as it says there.
+    """
+    passes: dict[int, dict[tuple[int, ...], list[float]]] = {}
+    for symbol in symbols:
+        stitch = fabric.stitches[int(symbol.id[1:])]
+        if fabric.rounds[symbol.round_index].kind == "row" and stitch.origin.passes and stitch.role in ("stitch", "chain"):
+            place = symbol.head[0] if symbol.into else (symbol.head[0] + symbol.foot[0]) / 2
+            passes.setdefault(symbol.round_index, {}).setdefault(stitch.origin.passes[:1], []).append(place)
+    for _, found in sorted(passes.items()):
+        ends = sorted((min(places), max(places)) for places in found.values())
+        gaps = [b[0] - a[1] for a, b in pairwise(ends)]
+        if len(ends) > 1 and min(gaps) > 0 and all(abs(b[0] - a[0] - step) <= _NEAR for a, b in pairwise(ends)):
+            begin = ends[0][0] - gaps[0] / 2
+            return Repeat(len(ends), begin, begin + step)
     return None
 
 

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from motifold.render.fabric.model import Fabric, Stitch, StitchGroup
 from motifold.render.motif.chart.draw import Prepared
 from motifold.render.motif.chart.look import ChartLook
 from motifold.render.motif.chart.starts import yarn_changes
 from motifold.symbols.footprint import Foot, stitch_kind
-from motifold.symbols.key import KeyEntry, key_for
+from motifold.symbols.ink import moved
+from motifold.symbols.key import MARK_PREFIX, KeyEntry, key_for
 from motifold.symbols.own import read_symbol
 from motifold.symbols.specimens import Part, group_specimen, specimen
 from motifold.symbols.stitches import kind
@@ -53,7 +55,15 @@ def entries_used(fabrics: Iterable[Fabric], look: ChartLook, drawn: Prepared | N
         picots = (run for run in fabric.runs if run.role == "picot" and (shown is None or not shown.isdisjoint(run.stitches)))
         stitches.update("picot" if run.chains == 3 else f"ch-{run.chains} picot" for run in picots)
         marks.update(_marks_used(fabric) if drawn is None else _marks_drawn(drawn, look))
-    return key_for(stitches, feet, marks, [own[name] for name in look.names if name in own] + [own[n] for n in own if n not in look.names])
+    found = key_for(stitches, feet, marks, [own[name] for name in look.names if name in own] + [own[n] for n in own if n not in look.names])
+    return tuple(map(_mirrored, found)) if look.left_handed else found
+
+
+def _mirrored(entry: KeyEntry) -> KeyEntry:
+    """A stitch as a left-handed chart draws it; working marks are the same for either hand."""
+    if entry.id.startswith(MARK_PREFIX):
+        return entry
+    return replace(entry, marks=tuple(moved(mark, -1, 0, 0, 1, 0, 0) for mark in entry.marks))
 
 
 def _named_leg(stitch: Stitch, leg: str) -> str:

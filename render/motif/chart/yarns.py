@@ -16,6 +16,7 @@ _PT = 7.0
 _RADIUS_MM = 1.55
 _LINE_MM = 4.6
 _GAP_MM = 4.0
+_INDENT_MM = 0.5
 
 
 def yarn_list(fabric: Fabric, look: ChartLook, box: tuple[float, float, float, float]) -> list[Operation]:
@@ -23,11 +24,12 @@ def yarn_list(fabric: Fabric, look: ChartLook, box: tuple[float, float, float, f
     if not look.furniture or len({yarn for this in fabric.rounds for yarn in this.yarns}) < 2:
         return []
     out: list[Operation] = []
-    x, y = box[0], box[1] - _LINE_MM / 2
+    left = box[0] + _INDENT_MM
+    x, y = left, box[1] - _LINE_MM / 2
     for yarn, words in _rounds_by_yarn(fabric, look).items():
         wide = 2 * _RADIUS_MM + 0.9 + text_width_mm(words, "sans", _PT)
-        if x > box[0] and x + wide > box[2]:
-            x, y = box[0], y - _LINE_MM
+        if x > left and x + wide > box[2]:
+            x, y = left, y - _LINE_MM
         out.append(_entry(yarn, words, x, y, look))
         x += wide + _GAP_MM
     return out
@@ -50,9 +52,9 @@ def _entry(yarn: str, words: str, x: float, y: float, look: ChartLook) -> Group:
 
 
 def _is_told(fabric: Fabric, index: int, look: ChartLook) -> bool:
-    """Whether this round is in the chart; a growing chart has the same list in all its drawings."""
+    """Whether this round is in the chart."""
     number = number_of(index, fabric.rounds)
-    return look.show is None or look.emphasise is not None or look.show[0] <= max(number, 1) <= look.show[1]
+    return look.show is None or look.show[0] <= max(number, 1) <= look.show[1]
 
 
 def _rounds_by_yarn(fabric: Fabric, look: ChartLook) -> dict[str, str]:
