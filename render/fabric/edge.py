@@ -242,3 +242,16 @@ def gap_remains(cursor: Cursor, match: Match, stop: int) -> bool:
     return (
         first is not None and first_match(cursor, match, first + 1, stop + (1 if cursor.cyclic and cursor.taken_start else 0)) is not None
     )
+
+
+def group_range(cursor: Cursor, index: int) -> tuple[int, int]:
+    """First and last index of the named group, or of the run of stitches into one place, that the atom belongs to."""
+    atom = cursor.atom(index)
+
+    def same(other: Atom) -> bool:
+        return other.group == atom.group if atom.group >= 0 else atom.cluster >= 0 and other.cluster == atom.cluster
+
+    last = index
+    while last + 1 < index + cursor.size and (cursor.cyclic or last + 1 < cursor.size) and same(cursor.atom(last + 1)):
+        last += 1
+    return index, last

@@ -88,6 +88,6 @@ def _given(fabric: Fabric, item: EdgeItem, name: str, side: Side, *, corner: boo
         chains = fabric.runs[item.id].chains
         return GivenItem("space", "", chains, corner, starts, name, fabric.name, item, *fabric.named_group(item))
     kind = fabric.stitches[item.id].kind
-    if fabric.worked == "rows" and side.name in ("left", "right"):
+    if fabric.runs_along_row_ends(side):
         kind = "row end"
     return GivenItem("stitch", kind, 0, corner, starts, name, fabric.name, item, *fabric.named_group(item))

@@ -216,5 +216,11 @@ class Fabric:
         name = self.groups[group].name if group is not None else None
         return (group, name) if group is not None and name is not None and name != "picot" else (-1, "")
 
+    def runs_along_row_ends(self, side: Side) -> bool:
+        """Whether a side is made of the ends of rows: left and right of a piece in rows, and the cut of half a motif (its last side)."""
+        if self.worked != "rows":
+            return False
+        return side.name in ("left", "right") or (side.name.isdigit() and side is self.sides[-1])
+
     def round_stitches(self, round_index: int) -> tuple[Stitch, ...]:
         return tuple(self.stitches[i] for i in self.rounds[round_index].stitches)

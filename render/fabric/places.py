@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from motifold.render.fabric.absent import chain_used_up, missing, note_idle, on_own_chain, warn_passed, what_there_is
 from motifold.render.fabric.bench import Beyond, Hook
 from motifold.render.fabric.claims import is_turning_chain
-from motifold.render.fabric.edge import Atom, Cursor, Match, beside, first_match, gap_remains, last_match, matcher
+from motifold.render.fabric.edge import Cursor, Match, beside, first_match, gap_remains, group_range, last_match, matcher
 from motifold.render.fabric.left import leave_behind
 from motifold.render.fabric.marks import before_index, middle
 from motifold.render.fabric.model import Base, Foot
@@ -150,19 +150,6 @@ def next_chain(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     return base_of(hook, cursor, index, place)
 
 
-def group_range(cursor: Cursor, index: int) -> tuple[int, int]:
-    """First and last index of the named group, or of the run of stitches into one place, that the atom belongs to."""
-    atom = cursor.atom(index)
-
-    def same(other: Atom) -> bool:
-        return other.group == atom.group if atom.group >= 0 else atom.cluster >= 0 and other.cluster == atom.cluster
-
-    last = index
-    while last + 1 < index + cursor.size and (cursor.cyclic or last + 1 < cursor.size) and same(cursor.atom(last + 1)):
-        last += 1
-    return index, last
-
-
 def center_of(hook: Hook, cursor: Cursor, first: int, last: int, place: Place | None) -> tuple[Base, int]:
     """The middle of a group: its middle space if it has one, else its middle stitch, else the gap between the middle two."""
     spaces = [i for i in range(first, last + 1) if cursor.atom(i).space]
@@ -275,6 +262,9 @@ def spots_of_each(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Itera
     match = hook.match_of(place)
     stop = along_one_side(cursor, match, place.extent, resolve_extent(hook, cursor, place.extent, span))
     chains = any(target.kind == "ch" for target in targets)
+    if chains and hook.lap.spine:
+        yield from _along_own_chain(hook, cursor, place, span)
+        return
     before = cursor.pos
     found_any = False
     while place.target.kind == "between" and gap_remains(cursor, match, stop):
@@ -298,6 +288,14 @@ def spots_of_each(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Itera
         _idle(hook, cursor, place, span)
     elif found_any:
         hook.busy.add(key_of(place.span))
+
+
+def _along_own_chain(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[Base]:
+    """``each ch to end`` where a chain just made is worked back along: its own, to its end, none of the round below."""
+    extent = place.extent
+    kept = (extent.count.at(hook.shop.size) if extent.count else 1) if extent is not None and extent.kind == "last" else 0
+    for _ in range(len(hook.lap.spine) - kept):
+        yield next_chain(hook, cursor, place, span)
 
 
 def _idle(hook: Hook, cursor: Cursor, place: Place, span: Span) -> None:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from motifold.render.fabric.absent import missing, missing_part
 from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
 from motifold.render.fabric.bench import Hook
-from motifold.render.fabric.edge import Cursor, first_match, last_match, matcher
+from motifold.render.fabric.edge import Cursor, first_match, group_range, last_match, matcher
 from motifold.render.fabric.left import leave_behind
 from motifold.render.fabric.marks import middle
 from motifold.render.fabric.model import Base
@@ -21,7 +21,6 @@ from motifold.render.fabric.places import (
     enter,
     find_next,
     foot_of,
-    group_range,
     last_of_its_side,
     next_base,
     next_chain,

@@ -1,7 +1,10 @@
 # ruff: noqa: E501 (texts keep their lines)
 """Edgings on a lone motif: sides, corners, petals that it may name."""
 
-from make import Made, edging, fabric_of, motif_edge
+from make import Made, edging, fabric_of, motif_edge, read
+
+from motifold.render.fabric import Workshop, work_motif
+from motifold.render.pattern.model import MotifSource
 
 SQUARE = """Ring: Make a magic ring.
 Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of beg ch-3. (12 dc, 4 ch-2 sps)
@@ -49,3 +52,28 @@ def test_a_petal_that_is_left_is_told() -> None:
     worked = edging("Rnd 1: " + LACE.replace("4 more", "3 more").split(" (6")[0], motif_edge(fabric_of(FLOWER, stitches=PETAL)), stitches=PETAL)
     assert worked.codes == ["left-over"]
     assert "1 petal of the edge" in worked.problems[0].message
+
+
+def test_a_cord_is_worked_back_along_its_own_chain_only() -> None:
+    worked = on_square(
+        """Rnd 1: Join with sl st in any corner sp, ch 1, sc in same sp, ch 10, sl st in 2nd ch from hook, sl st in each ch to end, sc in each dc to next corner sp; leave remaining sts unworked."""
+    )
+    assert not worked.codes
+    assert worked.fabric.rounds[-1].counts == {"sc": 4, "sl st": 9}
+
+
+HALF = """Ring: Ch 5; join with sl st in first ch to form a ring.
+Row 1: Ch 4 (counts as dc and ch 1), (3 dc, ch 2, 3 dc, ch 1, dc) in ring; turn.
+Row 2: Ch 4 (counts as dc and ch 1), 3 dc in next ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1, 3 dc in next ch-1 sp, ch 1, dc in 3rd ch of beg ch-4.
+"""
+
+
+def test_the_cut_of_half_a_motif_is_made_of_row_ends() -> None:
+    instructions, definitions, _ = read(HALF, rows=True)
+    shop = Workshop(definitions, ("A",), None, 0, None, "US", None)
+    half, problems = work_motif(MotifSource("half", "half square", 4, "rows", instructions), shop)
+    assert not problems
+    cut = [item for item in motif_edge(half) if item.side == "half.3"]
+    worked = edging("Rnd 1: Join with sl st in first row end, ch 1, 2 sc in same row end, 2 sc in each row end around; join with sl st in first sc.", cut)
+    assert not worked.codes
+    assert worked.fabric.rounds[-1].counts == {"sc": 8}

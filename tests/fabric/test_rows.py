@@ -87,3 +87,13 @@ Row 2: Ch 1, sc2tog over first 2 sts, sc in each st to last 2 sts, sc2tog over l
     )
     closing = fabric.round_stitches(2)[-1]
     assert len({leg.base.id for leg in closing.legs}) == 2
+
+
+def test_what_goes_into_each_row_end_goes_all_along_both_sides() -> None:
+    border = "Rnd 5: Ch 1, sc in each st around, working 2 sc in each row end; join with sl st in first sc. (26 sc)\n"
+    fabric = fabric_of(
+        "Chain: Ch 6.\nRow 1: Sc in 2nd ch from hook and in each ch across; turn. (5 sc)\n"
+        "Rows 2-4: Ch 1, sc in each st across; turn. (5 sc)\n" + border,
+        rows=True,
+    )
+    assert fabric.rounds[-1].counts == {"sc": 26}

@@ -33,6 +33,10 @@ def with_others(r: Reader, steps: list[Step], before: list[Step]) -> list[Step]:
     if side.place.target == other.place.target or (extent is not None and extent.kind not in ("around", "across", "end")):
         return steps
     extent = extent or _all_round(r)
+    if other.place.target.kind == "row end":  # one side has the ends of all its rows before a stitch comes again
+        kinds = tuple(replace(step, place=replace(step.place, extent=None)) for step in (side, other) if step.place is not None)
+        before[-1] = Repeat(r.new_id(), side.span, kinds, extent=extent, style="each")
+        return steps[1:]
     in_next = replace(other.place, which="next", each=False, extent=None)
     to_other = replace(side, place=replace(side.place, extent=Extent("to", place=in_next)))
     stop = Stop(r.new_id(), other.span)
