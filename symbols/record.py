@@ -44,8 +44,18 @@ def _made(cls: Any, frozen: bool) -> Any:
     body["__match_args__"] = names
     made = type(cls)(cls.__name__, cls.__bases__, body)
     made.__qualname__ = cls.__qualname__
-    made.__init__ = _init(made, fields, frozen)
+    made.__init__ = _first_init(made, fields, frozen)
     return made
+
+
+def _first_init(cls: Any, fields: dict[str, dataclasses.Field[Any]], frozen: bool) -> Any:
+    """``__init__`` until it is first called, when it is compiled and takes this one's place: of two hundred classes a run makes half."""
+
+    def __init__(self: Any, *values: Any, **named: Any) -> None:
+        cls.__init__ = _init(cls, fields, frozen)
+        self.__init__(*values, **named)
+
+    return __init__
 
 
 def _field(cls: Any, name: str, kind: Any) -> dataclasses.Field[Any]:
