@@ -140,6 +140,7 @@ SIZE: Final = obj(
                 {
                     "source": MAYBE_TEXT,
                     "caution": MAYBE_TEXT,
+                    "estimate": {"type": "boolean"},
                     "band_cm": {"anyOf": [POINT, {"type": "null"}]},
                     "hook_scale": MAYBE_NUMBER,
                     "across": MAYBE_NUMBER,

@@ -93,6 +93,7 @@ def _body_json(worked: Worked, body: BodyFit) -> dict[str, Any]:
         "band_cm": [round(cm, 4) for cm in body.band_cm] if body.band_cm else None,
         "source": body.source,
         "caution": body.caution,
+        "estimate": own.gauge is not None and (own.gauge.by_hook or own.gauge.estimate),
         "across": round(motifs_across(own, motif), 6) if motif is not None else None,
         "hook_mm": round(float(hook.cm) * 10, 4) if hook is not None and hook.kind == "length" else None,
         "chosen": _fit_json(body.chosen) if body.chosen else None,
@@ -186,6 +187,7 @@ def _edgings_text(worked: Worked) -> list[str]:
 
 
 def _body_text(worked: Worked, body: BodyFit, imperial: bool) -> list[str]:
+    from motifold.render.sizing.naming import measured_as
     from motifold.render.sizing.tell import body_lines, checkpoint_text
     from motifold.render.sizing.units import inches_text
 
@@ -207,15 +209,28 @@ def _body_text(worked: Worked, body: BodyFit, imperial: bool) -> list[str]:
     lines = body_lines(worked.pattern, body, imperial)
     motif = _sized(worked)
     counted = motif.worked if motif is not None else "rounds"
+    opens = any(size.assembly is not None and size.assembly.openings for size in worked.sizes)
+    measure = worked.table.measure if worked.table is not None else ""
+    measured = measured_as(worked.pattern, motif, measure, opens) if motif is not None else "girth"
     rows = [[cell.replace("\N{NO-BREAK SPACE}", " ") for cell in row(fit)] for fit in body.fits]
-    lines.append(plain_table([f"  {counted}", "width", "girth", "", "ease", "", "within"], rows))
+    lines.append(plain_table([f"  {counted}", "width" if measured != "width" else "motif", measured, "", "ease", "", "within"], rows))
     if body.chosen is None:
-        lines.append("  Nothing lies within the ease." + (" What would come closer:" if body.closer else ""))
+        done = next((size.choice.rounds.get(motif.name) for size in worked.sizes if size.choice.name == body.name), None) if motif else None
+        taken = f": {done} {counted} are worked, the nearest" if done and len(body.fits) > 1 and not _own_rounds(worked, body) else ""
+        lines.append(f"  Nothing lies within the ease{taken}." + (" What would come closer:" if body.closer else ""))
     elif body.closer:
         lines.append("  What would come closer to the middle of the ease:")
     lines += [f"  - {closer.reason}" for closer in body.closer]
     on_the_way = checkpoint_text(_checkpoints(worked, body), imperial)
     return [*lines, *([f"  {on_the_way}"] if on_the_way else [])]
+
+
+def _own_rounds(worked: Worked, body: BodyFit) -> bool:
+    """Whether the file itself says how many rounds this size works."""
+    from motifold.render.sizing.own import own_of
+
+    own = own_of(worked.pattern, body.name)
+    return own is not None and own.rounds is not None
 
 
 def _sized(worked: Worked) -> Any:

@@ -174,7 +174,7 @@ def yarn_text(worked: Worked, label: PerLength | None = None) -> str:
     several = len(needs) > 1
     rows = [
         [
-            size if several else "",
+            *([size] if several else []),
             names.get(need.yarn, need.yarn),
             f"{amounts.metres} m",
             f"{amounts.yards} yd",
@@ -190,14 +190,17 @@ def yarn_text(worked: Worked, label: PerLength | None = None) -> str:
     lines = [
         f"{worked.pattern.title}: yarn, with {number_text(100 * margin_of(worked.pattern))} % added",
         "",
-        plain_table(["size" if several else "", "yarn", "length", "", "mass", "", "balls", "left"], rows),
+        plain_table([*(["size"] if several else []), "yarn", "length", "", "mass", "", "balls", "left"], rows, left=1 + several),
     ]
     if any(need.estimate for found in needs.values() for need in found):
         error = f"{100 * UNCALIBRATED_ERROR:.0f}"
-        lines += ["", f"  These are estimates: no weighed swatch stands behind them. They may be out by {error} % either way."]
+        guessed = [size for size, found in needs.items() if any(need.estimate for need in found)]
+        these = "These are" if len(guessed) == len([size for size in needs if needs[size]]) else f"Those of {', '.join(guessed)} are"
+        lines += ["", f"  {these} estimates: no weighed swatch stands behind them. They may be out by {error} % either way."]
     lone = _lone_text(worked)
     lines += ["", f"  {lone}"] if lone else []
-    for told in (_parts_text(needs, names), _colourways_text(worked, names), _orders_text(worked, needs, names)):
+    lines += _parts_text(worked, needs, names)
+    for told in (_colourways_text(worked, names), _orders_text(worked, needs, names)):
         lines += ["", *(f"  {text}" for text in told)] if told else []
     others = _others_text(worked, needs, names, label)
     return "\n".join([*lines, *(["", *(f"  {text}" for text in others)] if others else [])])
@@ -211,17 +214,22 @@ def _lone_text(worked: Worked) -> str:
     return "One of each motif is counted: the file has no [assembly] that says how many are made."
 
 
-def _parts_text(needs: dict[str, tuple[YarnNeed, ...]], names: dict[str, str]) -> list[str]:
-    """What each yarn goes into, where it is more than motifs and ends."""
-    from motifold.render.sizing.tell import parts_text, together
+def _parts_text(worked: Worked, needs: dict[str, tuple[YarnNeed, ...]], names: dict[str, str]) -> list[str]:
+    """What each yarn of each size goes into."""
+    from motifold.render.sizing.tell import PARTS, parts_row
+    from motifold.render.sizing.units import number_text
+    from motifold.render.sizing.yarn import margin_of
 
-    told = [
-        (size, f"{names.get(need.yarn, need.yarn)}: {text}.")
-        for size, several in needs.items()
-        for need in several
-        if (text := parts_text(need))
+    several = len(needs) > 1
+    rows = [
+        [*([size] if several else []), names.get(need.yarn, need.yarn), *parts_row(need)]
+        for size, found in needs.items()
+        for need in found
     ]
-    return together(told, tuple(needs))
+    margin = margin_of(worked.pattern)
+    before = f", before the {number_text(100 * margin)} % are added" if margin else ""
+    table = plain_table([*(["size"] if several else []), "yarn", *(head for _, head in PARTS)], rows, left=1 + several)
+    return ["", f"  What it goes into{before}:", "", table.replace("\N{NO-BREAK SPACE}", " ")]
 
 
 def _colourways_text(worked: Worked, names: dict[str, str]) -> list[str]:

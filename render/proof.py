@@ -13,7 +13,8 @@ from motifold.render.fabric.model import Fabric, Round
 from motifold.render.fabric.wording import counted_word
 from motifold.render.pattern.model import Pattern
 from motifold.render.pattern.rounding import tenths
-from motifold.render.sizing.reading import in_inches
+from motifold.render.sizing.own import reckoned_by_hook
+from motifold.render.sizing.reading import in_inches, sized_motif
 from motifold.render.sizing.units import one_length
 from motifold.render.worked import Worked, WorkedSize
 from motifold.symbols.terms import plural_of
@@ -118,7 +119,8 @@ def _measured(pattern: Pattern, fabric: Fabric, sizes: list[WorkedSize]) -> list
         if width is not None:
             said = [f"{one_length(width, imperial)} {'along its cut' if half and length else 'across'}"]
             said += [f"{one_length(length, imperial)} {'deep' if half else 'long'}"] if length else []
-            found.append((size.choice.name, " and ".join(said)))
+            estimate = " (estimated: no swatch with its hook)" if reckoned_by_hook(pattern, size.choice.name) else ""
+            found.append((size.choice.name, " and ".join(said) + estimate))
     if not found:
         return []
     if len({said for _, said in found}) == 1:
@@ -150,7 +152,18 @@ def _who(sizes: list[WorkedSize], worked: Worked) -> str:
         return ""
     name = next(iter(sizes[0].fabrics))
     in_order = [size for size in worked.sizes if size in sizes]
-    return ", " + ", ".join(f"{size.choice.name} {_last_round(size.fabrics[name])} rounds" for size in in_order)
+    motif = sized_motif(worked.pattern)
+    return ", " + ", ".join(
+        f"{size.choice.name} {_last_round(size.fabrics[name])} {size.fabrics[name].worked}"
+        f"{' (outside the ease)' if motif is not None and motif.name == name and _unfit(worked, size) else ''}"
+        for size in in_order
+    )
+
+
+def _unfit(worked: Worked, size: WorkedSize) -> bool:
+    """Whether no number of rounds brings a size within the ease, so that the nearest one, or the file's own, was taken."""
+    bodies = worked.table.bodies if worked.table is not None else ()
+    return any(body.name == size.choice.name and body.chosen is None for body in bodies)
 
 
 def _last_round(fabric: Fabric) -> int:

@@ -120,7 +120,7 @@ CATALOGUE: tuple[Entry, ...] = (
     Entry("open-unknown", "error", "A side that should stay open, or be edged, is not there or not open.", 'open = ["A.7"]'),
     Entry("open-differs", "error", "What stays open is not what `open` says.", "an opening that `open` leaves out"),
     Entry("side-rolled", "warning", "Both ends of a side come together: it is a small hole by itself.", '"front.right + east.right"'),
-    Entry("surface", "warning", "The panels close in a way that is hardly meant: with a passage, or a corner that ruffles.", '"F.1 + B.1", "F.2 + B.2", ...'),
+    Entry("surface", "warning", "The panels close as is hardly meant: a hole right through, or a corner that ruffles.", '"F.1 + B.1", ...'),
     Entry("pieces", "warning", "The panels make several pieces that nothing joins.", "two nets in one, without a join"),
     Entry("pass-unknown", "error", "A pass names a seam that does not exist.", 'passes = [["A.left"]]'),
     Entry("pass-twice", "error", "A seam is sewn by two passes.", "one seam in two passes"),

@@ -57,6 +57,7 @@ class Gauge:
     height_cm: float | None = None
     after_wash: float | None = None      # factor on widths, 0.97 for "-3 %"
     estimate: bool = False
+    by_hook: bool = False                # another hook's swatch, in proportion: an estimate
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,11 +13,11 @@ from motifold.render.sizing.choices import ColourOrder, OtherBall
 from motifold.render.sizing.edges import EdgingFit, ratio_text
 from motifold.render.sizing.hooks import hook_text
 from motifold.render.sizing.model import BodyFit, Checkpoint, YarnNeed
-from motifold.render.sizing.own import own_of, pattern_of_size
+from motifold.render.sizing.own import own_of, pattern_of_size, reckoned_by_hook
 from motifold.render.sizing.piece import edging_fits
 from motifold.render.sizing.reading import in_inches, sized_motif
 from motifold.render.sizing.report import gauge_report
-from motifold.render.sizing.units import NBSP, length_text, number_text, one_length
+from motifold.render.sizing.units import NBSP, length_text, number_text, one_length, swatch_text
 
 
 class Piece(Protocol):
@@ -93,6 +93,8 @@ def body_lines(pattern: Pattern, body: BodyFit, imperial: bool) -> list[str]:
         said += [f"{rounds} round{'s' if rounds != 1 else ''} of the {name}" for name, rounds in own.edgings.items()]
         if said:
             lines.append(f"  With {', '.join(said[:-1])}{' and ' if said[1:] else ''}{said[-1]}.")
+        if reckoned_by_hook(pattern, body.name):
+            lines.append("  An estimate, in proportion to the hook: no swatch with it was measured.")
     return lines
 
 
@@ -100,7 +102,7 @@ def checkpoint_text(points: Sequence[Checkpoint], imperial: bool) -> str:
     """"On the way: 4.8 cm after round 3 (5 cm before washing).\""""
     said = []
     for point in points:
-        text = f"{length_text(point.width_cm, imperial)} after round {point.round}"
+        text = f"{swatch_text(point.width_cm, imperial)} after round {point.round}"
         if abs(point.unblocked_cm - point.width_cm) > 0.05:
             text += f" as washed, {one_length(point.unblocked_cm, imperial)} off the hook"
         said.append(text)
@@ -128,19 +130,18 @@ def _edging_text(fit: EdgingFit, imperial: bool) -> str:
     return f"{text}{verb}; to lie flat, {ratio_text(fit)}."
 
 
-def parts_text(need: YarnNeed) -> str:
-    """"32 m in the motifs, 3 m in the seams, 5 m in the edging, 2 m in ends"; "" where nothing but motifs and ends takes any."""
-    if not need.parts.get("seams") and not need.parts.get("edging"):
-        return ""
-    named = (("motifs", "in the motifs"), ("seams", "in the seams"), ("edging", "in the edging"), ("tails", "in ends"))
-    said = [f"{_metres(need.parts[part])} {words}" for part, words in named if need.parts.get(part)]
-    return ", ".join(said)
+PARTS = (("motifs", "motifs"), ("seams", "seams"), ("edging", "edging"), ("tails", "ends"))
+"""What yarn goes into, and how its column is headed."""
+
+
+def parts_row(need: YarnNeed) -> list[str]:
+    """Metres of each of ``PARTS``, "–" where none goes there."""
+    return [_metres(need.parts[part]) if need.parts.get(part) else "–" for part, _ in PARTS]
 
 
 def _metres(metres: float) -> str:
-    """Whole metres from ten on, below that to the half: more would be false precision."""
-    value = round(metres) if metres >= 10 else max(round(2 * metres) / 2, 0.5)
-    return f"{value:g}{NBSP}m"
+    """Whole metres, at least one: less would be false precision."""
+    return f"{max(round(metres), 1)}{NBSP}m"
 
 
 def other_text(other: OtherBall) -> str:

@@ -90,6 +90,15 @@ def length_text(cm: float, imperial: bool = False) -> str:
     return f"{inches_text(cm)} ({cm_text(cm)})" if imperial else f"{cm_text(cm)} ({inches_text(cm)})"
 
 
+def swatch_text(cm: float, imperial: bool = False) -> str:
+    """A measure of the swatch, the second unit as gauges are told: inches to the quarter, centimetres to the half; 10 cm is 4 in.
+
+    >>> swatch_text(10).replace(NBSP, " "), swatch_text(10.16, True).replace(NBSP, " "), swatch_text(12.8).replace(NBSP, " ")
+    ('10 cm (4 in)', '4 in (10 cm)', '12.8 cm (5 in)')
+    """
+    return f"{inches_text(cm)} ({cm_text(round(2 * cm) / 2)})" if imperial else f"{cm_text(cm)} ({inches_text(cm, 4)})"
+
+
 def one_length(cm: float, imperial: bool = False) -> str:
     """A length in the unit that the pattern is written in.
 

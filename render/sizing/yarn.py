@@ -209,7 +209,8 @@ def scale_of_size(pattern: Pattern, own: Pattern) -> Scale | None:
     if common is None or common.estimate or not here or not there:
         return found
     grams = common.grams * here / there if common.grams is not None else None
-    return Scale(common.cm * here / there, grams, common.diameter * there / here, False)
+    reckoned = own.gauge is not None and own.gauge.by_hook
+    return Scale(common.cm * here / there, grams, common.diameter * there / here, reckoned)
 
 
 def _swatch_widths(pattern: Pattern, swatch: Fabric | None, diameter: float) -> Mapping[str, float]:

@@ -10,11 +10,11 @@ from motifold.render.sizing.gauge import width_line
 from motifold.render.sizing.hooks import hook_text
 from motifold.render.sizing.loops import UNCALIBRATED_ERROR
 from motifold.render.sizing.model import YarnNeed
-from motifold.render.sizing.own import own_of
+from motifold.render.sizing.own import own_of, reckoned_by_hook
 from motifold.render.sizing.reading import in_inches
 from motifold.render.sizing.report import UNEVEN, checkpoints
 from motifold.render.sizing.swatch import weighed_rounds
-from motifold.render.sizing.units import cm_text, convert, inches_text, number_text, one_length
+from motifold.render.sizing.units import convert, number_text, one_length, swatch_text
 from motifold.render.sizing.yarn import margin_of
 from motifold.render.words.colourways import colourway_blocks
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
@@ -101,10 +101,13 @@ def _amounts(printed: Printed) -> list[Block]:
     margin = margin_of(printed.pattern)
     spare = [f"{number_text(100 * margin)}{NBSP}% to spare"] if margin else []
     text = f"Amounts include {listed([*parts, *spare])}." if parts or spare else ""
-    estimate = any(need.estimate for need in needed)
-    if estimate:
+    guessed = [name for name in printed.names if any(need.estimate for need in printed.needs.get(name, ()))]
+    estimate = len(guessed) == sum(bool(printed.needs.get(name)) for name in printed.names)
+    if guessed:
+        these = "They" if estimate else f"Those for {listed(guessed)}"
         text += (
-            f" They are estimates, reckoned without a weighed swatch: they may be out by {UNCALIBRATED_ERROR * 100:.0f}{NBSP}% either way."
+            f" {these} are estimates, reckoned without a weighed swatch:"
+            f" they may be out by {UNCALIBRATED_ERROR * 100:.0f}{NBSP}% either way."
         )
     text += f" For another yarn, buy by length rather than by mass, and make a swatch to check the {printed.voice.term('gauge')}."
     table = Table("Yarn needed" + (" (estimated)" if estimate else ""), header, tuple(rows))
@@ -184,7 +187,7 @@ def _rounds(printed: Printed, gauge: Gauge) -> list[str]:
     source = next((m for m in printed.pattern.motifs if m.name == gauge.motif), None)
     kind = source.worked.removesuffix("s") if source is not None else "round"
     points = sorted(gauge.points, key=lambda point: point.rounds)
-    lines = [f"{plural(p.rounds, kind)}{motif} = {printed.both_units(p.width_cm)} across." for p in points]
+    lines = [f"{plural(p.rounds, kind)}{motif} = {swatch_text(p.width_cm, in_inches(printed.pattern))} across." for p in points]
     line = width_line(gauge)
     if line is not None and line.points > 2 and line.error_cm <= UNEVEN * line.per_round_cm:
         off = one_length(line.error_cm, in_inches(printed.pattern))
@@ -221,7 +224,7 @@ def _on_the_way(printed: Printed, gauge: Gauge) -> list[str]:
     widths = []
     washed = False
     for point in points:
-        text = f"{printed.both_units(point.unblocked_cm)} after {round_name(printed.voice, str(point.round))}"
+        text = f"{swatch_text(point.unblocked_cm, in_inches(printed.pattern))} after {round_name(printed.voice, str(point.round))}"
         if abs(point.unblocked_cm - point.width_cm) > 0.05:
             text += f" ({one_length(point.width_cm, in_inches(printed.pattern))} once washed)"
             washed = True
@@ -234,28 +237,25 @@ def _own_gauges(printed: Printed) -> list[str]:
     lines = []
     for name in printed.names:
         own = own_of(printed.pattern, name)
-        if own is None or own.gauge is None:
+        if own is None:
             continue
         lead = f"For {name}" + (f", with a {hook_text(float(own.hook.cm) * 10)} hook" if own.hook is not None else "")
+        if own.gauge is None:
+            if reckoned_by_hook(printed.pattern, name):
+                lines.append(f"{lead}: no swatch was measured, so what it measures is an estimate.")
+            continue
         told = [*_rounds(printed, own.gauge), *_stitches(printed, own.gauge), *_weighed(printed, own.gauge)]
         lines += [f"{lead}: {' '.join(told)}"] if told else []
     return lines
 
 
 def _stitches(printed: Printed, gauge: Gauge) -> list[str]:
-    parts = []
+    parts, inches = [], in_inches(printed.pattern)
     if gauge.stitches and gauge.rows and gauge.width_cm and gauge.width_cm == gauge.height_cm:
         stitches = f"{number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')}"
-        return [f"{stitches} and {number_text(gauge.rows)}{NBSP}rows = {_about(printed, gauge.width_cm)}."]
+        return [f"{stitches} and {number_text(gauge.rows)}{NBSP}rows = {swatch_text(gauge.width_cm, inches)}."]
     if gauge.stitches and gauge.width_cm:
-        parts.append(f"{number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')} = {_about(printed, gauge.width_cm)} across")
+        parts.append(f"{number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')} = {swatch_text(gauge.width_cm, inches)} across")
     if gauge.rows and gauge.height_cm:
-        parts.append(f"{number_text(gauge.rows)}{NBSP}rows = {_about(printed, gauge.height_cm)} high")
+        parts.append(f"{number_text(gauge.rows)}{NBSP}rows = {swatch_text(gauge.height_cm, inches)} high")
     return ["; ".join(parts) + "."] if parts else []
-
-
-def _about(printed: Printed, cm: float) -> str:
-    """Both units; the second one as gauges are told, inches to the quarter and centimetres to the half: 10 cm is 4 in."""
-    if in_inches(printed.pattern):
-        return f"{inches_text(cm)} ({cm_text(round(2 * cm) / 2)})"
-    return f"{cm_text(cm)} ({inches_text(cm, 4)})"

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import re
-
 from motifold.render.pattern.model import MotifSource
 from motifold.render.sizing.model import BodyFit, Fit
-from motifold.render.sizing.own import pattern_of_size
-from motifold.render.sizing.reading import in_inches, sized_motif, varies
+from motifold.render.sizing.naming import measured_as
+from motifold.render.sizing.own import pattern_of_size, reckoned_by_hook
+from motifold.render.sizing.reading import in_inches, sized_motif
 from motifold.render.sizing.ruler import motifs_across
 from motifold.render.sizing.units import number_text, one_length, percent_text
 from motifold.render.sizing.width import motif_line
 from motifold.render.words.model import Block, Paragraph, Section, Table
 from motifold.render.words.printed import Printed, titled
-from motifold.render.words.voice import NBSP
+from motifold.render.words.voice import NBSP, listed
 from motifold.render.words.whole import area_text, whole_blocks
 from motifold.render.worked import WorkedSize
 
@@ -82,26 +81,10 @@ def _fit_table(printed: Printed) -> Table | None:
     return Table(f"{measure}{_estimated(printed)}", header, rows)
 
 
-_AROUND = re.compile(
-    r"girth|circumference|round|head|neck|chest|bust|waist|hips?\b|wrist|hand\b|palm|arm\b|thigh|calf|ankle|foot\b|feet|opening|rim|brim"
-)
-_LIES_FLAT = ("width", "wide", "across", "side", "diameter", "length", "long", "height", "high", "tall", "depth", "span")
-
-
 def _finished(printed: Printed, motif: MotifSource, measure: str) -> str:
-    """What is measured, as the heading of its column: a girth or a width where its words or its making say so, else neither."""
-    words = measure.lower()
-    if _AROUND.search(words) and not any(word in words for word in _LIES_FLAT):
-        return "Finished girth"
-    for noun, said in (("length", ("length", "long")), ("depth", ("depth", "deep")), ("height", ("height", "high", "tall"))):
-        if any(word in words for word in said):
-            return f"Finished {noun}"
-    if any(word in words for word in _LIES_FLAT) or (
-        motif.worked == "rounds" and not varies(motif) and motifs_across(printed.pattern, motif) == 1
-    ):
-        return "Finished width"
+    """What is measured, as the heading of its column."""
     opens = any(size.assembly is not None and size.assembly.openings for size in printed.sizes)
-    return "Finished girth" if opens and motifs_across(printed.pattern, motif) > 1 else "Finished measure"
+    return f"Finished {measured_as(printed.pattern, motif, measure, opens)}"
 
 
 def _fit_row(printed: Printed, size: WorkedSize, body: BodyFit | None, motif: str) -> tuple[str, ...]:
@@ -152,7 +135,10 @@ def _flat(printed: Printed, size: WorkedSize, motif: MotifSource) -> str:
 
 def _estimated(printed: Printed) -> str:
     gauge = printed.pattern.gauge
-    return " (estimated, no swatch was measured)" if gauge is not None and gauge.estimate else ""
+    if gauge is not None and gauge.estimate:
+        return " (estimated, no swatch was measured)"
+    names = [name for name in printed.names if reckoned_by_hook(printed.pattern, name)]
+    return f" ({listed(names)} estimated, no swatch with its hook was measured)" if names else ""
 
 
 def _sources(printed: Printed) -> list[str]:

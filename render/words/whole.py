@@ -66,12 +66,16 @@ def _whole(printed: Printed, size: WorkedSize) -> _Measured:
     if size.assembly is None:
         return _one_motif(printed, size)
     from motifold.render.assembly.form import finished_measures
+    from motifold.render.assembly.rims import worn_over
 
     imperial = in_inches(printed.pattern)
     bare = finished_measures(size.assembly)
-    measures = {measure.name: measure.cm for measure in bare}
+    worn = worn_over(size.assembly)
+    measures = _as_worn({measure.name: measure.cm for measure in bare}, worn)
     openings = [measure.cm for measure in bare if measure.name == "opening"]
-    edged = {measure.name: measure.cm for measure in finished_measures(size.assembly, size.rims)} if size.rims else measures
+    edged = measures
+    if size.rims:
+        edged = _as_worn({measure.name: measure.cm for measure in finished_measures(size.assembly, size.rims)}, worn)
     # Of several edgings of which one has no known depth, nothing is said with them.
     counted = edged if len(size.rims) == len(printed.pattern.edgings) else measures
     if set(measures) == {"width", "height"}:
@@ -79,11 +83,18 @@ def _whole(printed: Printed, size: WorkedSize) -> _Measured:
         whole = area_text(counted["width"], counted["height"], imperial)
         return _Measured(without, whole if counted != measures else "")
     text = _solid(measures, imperial, fitted=printed.worked.table is not None)
-    if len(openings) == 1 and printed.worked.table is None:  # a girth that is fitted stands in its table
+    if len(openings) == 1 and printed.worked.table is None and "round" not in measures:  # a girth that is fitted stands in its table
         text += f"{', and ' if text else ''}{length_text(openings[0], imperial)} around its opening"
     changed = {name: cm for name, cm in counted.items() if cm != measures[name] or "flat height" in measures}
     whole = _solid(changed, imperial, fitted=printed.worked.table is not None)
     return _Measured(text, whole if text and counted != measures else "")
+
+
+def _as_worn(measures: Mapping[str, float], worn: bool) -> dict[str, float]:
+    """A hat is no box to whoever wears it: so far round, and so deep."""
+    if not worn or not {"height", "opening"} <= set(measures):
+        return dict(measures)
+    return {"round": measures["opening"], "depth": measures["height"]}
 
 
 def _solid(measures: Mapping[str, float], imperial: bool, fitted: bool) -> str:

@@ -9,7 +9,9 @@ import pytest
 
 from motifold.render.pattern import read_pattern
 from motifold.render.proof import proof_json, proof_summary
-from motifold.render.worked import Worked, work_pattern
+from motifold.render.sizing.naming import measured_as
+from motifold.render.sizing.tell import body_lines
+from motifold.render.worked import Worked, needs_by_size, work_pattern
 
 SQUARE = """
 [motif.square]
@@ -73,3 +75,45 @@ def test_check_tells_how_long_a_strip_is() -> None:
 def test_check_tells_a_half_along_its_cut_and_in_the_patterns_own_unit() -> None:
     said = proof_summary(worked('motif = "square"\nrounds = 2\nwidth = "4 in"', SQUARE, HALF)).replace("\N{NO-BREAK SPACE}", " ")
     assert "measures 4 in across" in said and "measures 5⅝ in along its cut and 2⅞ in deep" in said
+
+
+HAT = """
+[materials]
+hook = "5 mm"
+[size]
+measure = "head circumference"
+motif = "square"
+across = 4
+ease = "-8 % to 0 %"
+[size.bodies]
+Child = "50 cm"
+Adult = "57 cm"
+[size.own.Adult]
+rounds = 2
+hook = "5.5 mm"
+"""
+
+
+def test_a_hook_without_a_swatch_of_its_own_is_an_estimate_wherever_it_is_told() -> None:
+    """A hook of 5.5 mm in place of 5 makes the 12 cm square about 13.2 cm wide, and says that nobody measured it."""
+    pattern = worked('motif = "square"\nrounds = 2\nwidth = "12 cm"\ngrams = 9', SQUARE, HAT)
+    child, adult = pattern.sizes
+    assert (child.widths_cm["square"], adult.widths_cm["square"]) == (pytest.approx(12.0), pytest.approx(13.2))
+    assert "Adult 13.2 cm across (estimated: no swatch with its hook)" in proof_summary(pattern).replace("\N{NO-BREAK SPACE}", " ")
+    needs = needs_by_size(pattern)
+    assert [need.estimate for name in ("Child", "Adult") for need in needs[name]] == [True, True]  # no label: metres are not weighed
+    assert "An estimate, in proportion to the hook" in "\n".join(body_lines(pattern.pattern, pattern.table.bodies[1], False))
+
+
+def test_check_says_which_sizes_lie_outside_the_ease() -> None:
+    said = proof_summary(worked('motif = "square"\nrounds = 2\nwidth = "12 cm"', SQUARE, HAT.replace('"57 cm"', '"75 cm"')))
+    assert "Child 2 rounds, Adult 2 rounds (outside the ease)" in said
+
+
+@pytest.mark.parametrize(
+    ("measure", "opens", "noun"),
+    [("head circumference", True, "girth"), ("width", True, "width"), ("length from nape", False, "length"), ("side of the pad", False, "width")],
+)
+def test_a_measure_is_called_what_it_is(measure: str, opens: bool, noun: str) -> None:
+    pattern = worked('motif = "square"\nrounds = 2\nwidth = "12 cm"', SQUARE, HAT).pattern
+    assert measured_as(pattern, pattern.motifs[0], measure, opens) == noun
