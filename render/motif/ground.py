@@ -27,7 +27,8 @@ class Ground:
     of a stitch (+1 counter-clockwise) a later post stitch will come up; ``gores``, which gore of a ball a stitch is in. ``crowns``,
     half the width of what will be worked into a stitch; ``level``, spaces that four or more stitches of one height and nothing else will
     fill, ``odd``, those that will hold an odd number, and ``broad``, those whose chains were laid as wide as that asks. ``lacking``: how
-    much further out a round would have to be for all its heads to have their room; ``rounded``: the rounds with rounded corners;
+    much further out a round would have to be for all its heads to have their room; ``crowded``, how much white its symbols lack all the
+    same; ``rounded``: the rounds with rounded corners;
     ``broadest``: how much broader than the row below a row must be, at the most; ``columns``: of each row that stands stitch on stitch, how
     far apart these must be at the least.
     ``frame``: what a border goes round; ``edges``: where it stands on the ends of rows (stitch, True) and on the other side of a
@@ -61,6 +62,7 @@ class Ground:
     broad: set[int] = field(default_factory=set)
     fullness: Mapping[int, float] = field(default_factory=dict)
     lacking: dict[int, float] = field(default_factory=dict)
+    crowded: dict[int, float] = field(default_factory=dict)
     rounded: set[int] = field(default_factory=set)
     broadest: float = 1.0
     columns: dict[int, tuple[float, ...]] = field(default_factory=dict)

@@ -39,6 +39,8 @@ _CHANGED = (0.62, 1.57)
 _CORNERED = 1.25
 """Stitches in the corners of a border reach further than others by so much."""
 _HOLLOW = 0.2
+_LOW = 0.55
+"""A common outline so low over any foot, in the stitch's height, is none: the round is a wave."""
 _OUT_OF_REACH = 1.3
 """A head that would be further out than this over its foot, in the stitch's length, does not stand on the common circle."""
 
@@ -88,14 +90,14 @@ def place(
     elif task.frame is not None:
         feet = _started_further([corner.at for corner in course.corners if corner.on_stem], course, feet, heads)
     even = is_even(task)
-    if even and not task.corners and not _within_reach(task, outline):
+    if even and not task.corners and not (_within_reach(task, outline) and _over_all(task, outline)):
         # Over a scalloped edge the round dips with it, where its heads then still have room.
         even = False
-    low, ways = _held(task, heads, normals, feet, even)
+    low, ways = _held(task, outline, heads, normals, feet, even)
     if not even and not course.open and not task.corners and len(heads) > 2:
         low, ways, lacking = _apart(task, low, ways, feet, fans)
         # In a hollow too narrow for all of its stitches they are drawn longer, out to where they have room.
-        even = lacking > _HOLLOW and is_even(task) and not fans
+        even = lacking > _HOLLOW and is_even(task) and not fans and _over_all(task, outline)
     heads, normals = (heads, normals) if even else (low, ways)
     for fan in fans:
         for stem, foot, head, way in zip(fan.stems, fan.feet, fan.heads, fan.ways, strict=True):
@@ -246,8 +248,14 @@ def _within_reach(task: Task, outline: Outline | Frame) -> bool:
     return all(outline.apothem - outline.level(task.middles[i]) <= _OUT_OF_REACH * stem.height for i, stem in stems)
 
 
+def _over_all(task: Task, outline: Outline | Frame) -> bool:
+    """Whether an outline lies well over every foot."""
+    stems = enumerate(task.course.stems)
+    return all(outline.level(task.middles[i]) + _LOW * stem.height <= outline.apothem for i, stem in stems)
+
+
 def _held(
-    task: Task, heads: list[complex], normals: list[complex], feet: list[list[complex]], even: bool
+    task: Task, outline: Outline | Frame, heads: list[complex], normals: list[complex], feet: list[list[complex]], even: bool
 ) -> tuple[list[complex], list[complex]]:
     """Heads no further from their feet than the stitch is long, and no nearer: where heights differ the outline is a wave."""
     if even:
@@ -256,10 +264,12 @@ def _held(
     moved, out = [], []
     for stem, head, normal, legs in zip(task.course.stems, heads, normals, feet, strict=True):
         foot = sum(legs) / len(legs)
-        way = head - foot
+        # Over the top of a fan a foot may stand as high as the common outline: its stitch goes up from there, not along it.
+        lift = 0.0 if task.corners else outline.level(foot) + stem.height - outline.level(head)
+        way = head + normal * max(lift, 0.0) - foot
         length = abs(way) or 1.0
         held = min(max(length, least * stem.height), most * stem.height)
-        if abs(held - length) > 1e-9:
+        if lift > 0 or abs(held - length) > 1e-9:
             head = foot + way / length * held
         moved.append(head)
         out.append(normal if even else _unit(way / length + normal))

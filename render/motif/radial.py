@@ -27,6 +27,8 @@ from motifold.render.motif.symmetry import rotations
 
 _RECTANGLE = 4
 """Round a foundation chain a round has four corners, or is an oval."""
+_MUCH = 9.0
+"""What a round lacks whose symbols still crowd each other: all the room that can be made."""
 _MAGIC_RING = 0.42
 """Radius of the circle that the feet of a magic ring stand on."""
 
@@ -34,8 +36,13 @@ _MAGIC_RING = 0.42
 def lay_rounds(fabric: Fabric) -> Ground:
     """Place every round of a motif worked in rounds; twice, where rounds inside a crowded one can make room for it."""
     ground = _laid(Ground.of(fabric))
-    fullness = longer_inside(ground)
-    return _finished(_laid(Ground.of(fabric, fullness)) if fullness else ground)
+    for lacking in (ground.lacking, {**dict.fromkeys(ground.crowded, _MUCH), **ground.lacking}):
+        fullness = longer_inside(ground, lacking)
+        if fullness and fullness != ground.fullness:
+            other = _laid(Ground.of(fabric, fullness))
+            if lacking is ground.lacking or sum(other.crowded.values()) < sum(ground.crowded.values()):
+                ground = other
+    return _finished(ground)
 
 
 def _finished(ground: Ground) -> Ground:

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 _ENOUGH, _WISH = 0.031, 0.045
 """White that is enough between two symbols, and what is made where there is less: shapes are measured a little coarsely here."""
+_LEFT = 0.02
+"""White lacking in all that is more than what pushing leaves over."""
 _ROUNDS = 48
 _AGAIN = 8
 """After so many rounds of pushing it is looked again which symbols are near each other."""
@@ -51,8 +53,11 @@ def relax(ground: Ground, course: Course, order: int, even: bool, corners: int) 
             tie(state)
             keep(state)
         in_order(state)
-    if _short(state, _near_pairs(state, _NEAR)) < 0.98 * before:
+    after = _short(state, _near_pairs(state, _NEAR))
+    if after < 0.98 * before:
         write_back(ground, course, state)
+    if min(before, after) > _LEFT:
+        ground.crowded[course.round] = min(before, after)
 
 
 def _worth(course: Course, even: bool, corners: int) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from math import cos, pi
 
 from motifold.render.motif.branches import room_beside
@@ -38,6 +39,8 @@ _UNEVEN = 0.35
 """Heads whose heights differ by more pass each other."""
 _APART = 0.8
 """Feet at least so far apart, over the room that their stitches take, belong to different places."""
+_PICOT = (0.0, 0.0, 1.0)
+"""The room of heads beside each other, by how many of the two bear picots."""
 _TILTED = 0.03
 """What the arms of stitches that lean take more."""
 
@@ -104,6 +107,7 @@ def _room(ground: Ground, course: Course, feet: list[list[complex]], tight: floa
     corner: list[tuple[float, float, float, float] | None] = []
     turn = pi / max(2 * len(course.corners) + 2 if course.open else len(course.corners), 3)
     cornered = {c.at for c in course.corners if not c.on_stem}
+    alone = _alone(course)
     for i, stem in enumerate(course.stems):
         after, gap = course.stems[(i + 1) % course.size], course.gaps[i]
         if gap.parts:
@@ -121,10 +125,11 @@ def _room(ground: Ground, course: Course, feet: list[list[complex]], tight: floa
                 like[-1] = max(least[-1], _ends(stem) + _ends(after) + 2 * CLEAR + _ROUND * chains * PITCH)
                 full[-1] = like[-1] * _LOOSE
         else:
-            least.append(max(_beside(stem, after, feet[i], feet[(i + 1) % course.size]), _posted(ground, stem, after)))
-            like.append(least[-1] * _SOLID)
+            beside = (feet[i], feet[(i + 1) % course.size])
+            least.append(max(_beside(stem, after, *beside), _posted(ground, stem, after), _rings(course, i)))
+            like.append(max(least[-1] * _SOLID, _over_feet(*beside) if {i, (i + 1) % course.size} <= alone else 0.0))
             slack.append(False)
-            full.append(least[-1] * _LOOSE)
+            full.append(max(least[-1] * _LOOSE, like[-1]))
         corner.append(_corner_room(ground, stem, after, gap, turn) if i in cornered else None)
     if course.open:
         for branch in course.branches:
@@ -201,6 +206,24 @@ def _posted(ground: Ground, stem: Stem, after: Stem) -> float:
         return 0.0
     passing = [pass_by(one.height) + STEM_HALF + CLEAR for one, used in ((stem, before), (after, behind)) if used]
     return sum(passing) - CLEAR if before and behind else passing[0] + (after if before else stem).half
+
+
+def _rings(course: Course, index: int) -> float:
+    """The room that picots take on two neighbouring heads, or on one of them beside the other."""
+    count = sum(1 for i in (index, (index + 1) % course.size) if course.stems[i].picots)
+    return _PICOT[count] if count == 2 else 0.0
+
+
+def _over_feet(feet: list[complex], feet_after: list[complex]) -> float:
+    """Over spaces further apart than heads must be, as on the edge of a fan, heads do not draw together: they stand over their feet."""
+    return abs(sum(feet) / len(feet) - sum(feet_after) / len(feet_after))
+
+
+def _alone(course: Course) -> set[int]:
+    """The stems of a circle that have a space each to themselves."""
+    bases = [stem.stitch.legs[0].base if stem.stitch.legs else None for stem in course.stems]
+    many = Counter(base for base in bases if base is not None)
+    return set() if course.corners else {i for i, base in enumerate(bases) if base is not None and base.kind == "space" and many[base] == 1}
 
 
 def _same_base(stem: Stem, after: Stem) -> bool:
