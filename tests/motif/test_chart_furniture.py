@@ -76,7 +76,9 @@ def texts(operations: tuple[Operation, ...]) -> list[Text]:
 def test_every_round_has_its_number_and_no_letter_is_under_six_points(body: str, pitch: float) -> None:
     fabric = fabric_of(body)
     items = prepare(fabric, lay_out(fabric), ChartLook(pitch_mm=pitch)).items
-    assert {item.words for item in items if item.kind == "number"} == {str(r.number) for r in fabric.rounds if r.number}
+    numbers = [item for item in items if item.kind == "number"]
+    assert {item.words.removeprefix("Rnd ") for item in numbers} == {str(r.number) for r in fabric.rounds if r.number}
+    assert all(item.words.startswith("Rnd ") == (item.leader is not None) for item in numbers)  # outside a bare number is the last round's
     assert all(item.size_pt >= 6 for item in items if item.words)
 
 

@@ -9,6 +9,7 @@ import more_pieces
 import pytest
 import shapely
 import unseen_pieces
+from chart_pieces import fabric_of_text
 
 from motifold.render.motif import lay_out
 from motifold.render.motif.chart import ChartLook, prepare
@@ -48,6 +49,32 @@ def test_no_label_crosses_a_stitch_or_another_label(piece: gallery.Piece) -> Non
     for chart in (large, prepare(fabric, layout, ChartLook(pitch_mm=1.8), large.symbols)):
         assert not crossings(chart)
         assert all(item.size_pt >= 6 for item in chart.items if item.words)
+
+
+RAYS = '''
+[motif.m]
+shape = "circle"
+rounds = """
+Ring: Make a magic ring.
+Rnd 1 (RS): With A, ch 3 (counts as dc), 11 dc in ring; join with sl st in top of beg ch-3. Fasten off.
+Rnd 2: With B, join with sl st in any st, ch 1 (does not count as a st), 2 sc in each st around; join with sl st in first sc. Fasten off.
+Rnd 3: With A, join with sl st in any st, ch 3 (counts as dc), dc in each st around; join with sl st in top of beg ch-3. Fasten off.
+Rnd 4: With B, join with sl st in any st, ch 3 (counts as dc), dc in same st, 2 dc in each st around; join with sl st in top of beg ch-3.
+Finish: Fasten off.
+"""
+'''
+"""Yarns that are joined and cut in every round at one place: more marks than there is white for."""
+
+
+@pytest.mark.parametrize("left_handed", [False, True])
+def test_no_leader_crosses_another_or_a_label(left_handed: bool) -> None:
+    fabric = fabric_of_text(RAYS)
+    chart = prepare(fabric, lay_out(fabric), ChartLook(left_handed=left_handed))
+    leaders = [(item, shapely.LineString(item.leader)) for item in chart.items if item.leader is not None]
+    assert leaders
+    for k, (item, line) in enumerate(leaders):
+        assert not any(line.crosses(other) for _, other in leaders[:k])
+        assert not any(line.intersects(shapely.box(*item_box(other))) for other in chart.items if other is not item and other.words)
 
 
 @pytest.mark.parametrize("piece", PIECES[:3], ids=lambda piece: piece.name)

@@ -30,6 +30,8 @@ _TRIED = 60
 _INK_COST = 3.0
 """What a u of a line over ink costs, against one over white."""
 _LABEL_COST = 40.0
+_CROSS_COST = 12.0
+"""What it costs, in u, that it crosses another line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,23 +95,15 @@ def lead(white: White, place: Point, size: tuple[float, float], target: Point) -
     parts = np.linspace(0.0, 1.0, max(2, int(long / 0.1)))[:, None]
     line = np.asarray(begin) + (np.asarray(target) - np.asarray(begin)) * parts
     over = float(white.inked(line).mean()), float(white.labelled(line).mean())
-    return long * (1 + _INK_COST * over[0] + _LABEL_COST * over[1]), (begin, target)
-
-
-def take_line(white: White, line: tuple[Point, Point]) -> None:
-    """Keeps labels off a leader."""
-    (ax, ay), (bx, by) = line
-    count = max(1, int(hypot(bx - ax, by - ay) / 0.3))
-    for k in range(count):
-        x, y = ax + (bx - ax) * (k + 0.5) / count, ay + (by - ay) * (k + 0.5) / count
-        white.take((x - 0.06, y - 0.06, x + 0.06, y + 0.06))
+    crossed = _CROSS_COST * white.crossed((begin, target))
+    return long * (1 + _INK_COST * over[0] + _LABEL_COST * over[1]) + crossed, (begin, target)
 
 
 def _taken(white: White, place: Place, size: tuple[float, float]) -> Place:
     (x, y), (w, h) = place.at, size
     white.take((x - w / 2, y - h / 2, x + w / 2, y + h / 2))
     if place.leader is not None:
-        take_line(white, place.leader)
+        white.take_line(place.leader)
     return place
 
 

@@ -16,7 +16,7 @@ from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.items import NUMBER_PT, Item, arrow_item, item_box, letter_item, letter_radius, number_item, text_size
 from motifold.render.motif.chart.look import ChartLook, in_sector
 from motifold.render.motif.chart.nearest import Nearest
-from motifold.render.motif.chart.places import spots, take_line
+from motifold.render.motif.chart.places import spots
 from motifold.render.motif.chart.starts import Start
 from motifold.render.motif.chart.white import White
 from motifold.render.motif.model import Point
@@ -27,10 +27,14 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
+WORD = "Rnd "
+"""What stands before a number outside the chart."""
 EVERY = (1, 2, 5, 10)
 """Which rounds are numbered, where not all can be."""
 MOST_LEADERS = 12
 """More lines than these through a chart are a tangle."""
+_CROSSING = 6.0
+"""What it counts that such a line crosses another."""
 _WAYS = 16
 """How many places, and on either side how many ends, are tried for such a line."""
 _RAY_STEP = pi / 120
@@ -256,14 +260,16 @@ def _outside(missing: Wanted, starts: dict[int, Start], white: White, look: Char
     reach = max((hypot(*start.point) for start in starts.values()), default=1.0)
     items: list[Item] = []
     for index, number in sorted(missing, key=lambda pair: -pair[1]):
-        measure = text_size(str(number), NUMBER_PT[-1], look)
+        # At the rim a bare number would be taken for the last round's.
+        words = f"{WORD}{number}"
+        measure = text_size(words, NUMBER_PT[-1], look)
         places = _places_outside(outer, angle, back, measure, white, look)
         if not places:
             continue
         _, line, at, place = min((*_leader(point, measure, starts[index], way, white), way, point) for way, point in places)
         white.take((place[0] - measure[0] / 2, place[1] - measure[1] / 2, place[0] + measure[0] / 2, place[1] + measure[1] / 2))
-        take_line(white, line)
-        items.append(replace(number_item(index, str(number), place, NUMBER_PT[-1], look), leader=line))
+        white.take_line(line)
+        items.append(replace(number_item(index, words, place, NUMBER_PT[-1], look), leader=line))
         angle = at + back * (max(measure) + 0.4) / max(reach, 1.0)
     return items
 
@@ -308,6 +314,7 @@ def _leader(
     line = begins[:, None, :] + (ends - begins)[:, None, :] * parts
     inked = white.inked(line.reshape(-1, 2)).reshape(line.shape[:2])
     met = (inked.sum(axis=1) + 20.0 * np.asarray([white.labelled(one).sum() for one in line])) * long / line.shape[1]
+    met = met + [_CROSSING * white.crossed((tuple(a), tuple(b))) for a, b in zip(begins.tolist(), ends.tolist(), strict=True)]
     best = int(np.argmin(met + 0.02 * long + 1e-6 * np.abs(ways - angle)))
     (bx, by), (ex, ey) = begins[best].tolist(), ends[best].tolist()
     return (float(met[best]), float(long[best])), ((bx, by), (ex, ey))

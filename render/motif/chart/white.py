@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import ceil
+from math import ceil, hypot
 from typing import TYPE_CHECKING
 
 from motifold.render.motif.model import Point
@@ -34,6 +34,7 @@ class White:
         self._tight = min(clearance, TIGHT) + self._cell
         self._core = _box_of(ink)
         self._taken: list[tuple[float, float, float, float]] = []
+        self._lines: list[tuple[Point, Point]] = []
         self._sums = self._counted(ink)
 
     def take_first(self, centers: Sequence[Point], width: float, height: float) -> Point | None:
@@ -70,6 +71,19 @@ class White:
         for bx0, by0, bx1, by1 in near:
             free &= (x0 - gap >= bx1) | (bx0 >= x1 + gap) | (y0 - gap >= by1) | (by0 >= y1 + gap)
         return free
+
+    def take_line(self, line: tuple[Point, Point]) -> None:
+        """Remembers a leader, which others should not cross, and keeps labels off it."""
+        self._lines.append(line)
+        (ax, ay), (bx, by) = line
+        count = max(1, int(hypot(bx - ax, by - ay) / 0.3))
+        for k in range(count):
+            x, y = ax + (bx - ax) * (k + 0.5) / count, ay + (by - ay) * (k + 0.5) / count
+            self.take((x - 0.06, y - 0.06, x + 0.06, y + 0.06))
+
+    def crossed(self, line: tuple[Point, Point]) -> int:
+        """How many leaders a line would cross."""
+        return sum(_cross(line, other) for other in self._lines)
 
     def labelled(self, line: NDArray[np.float64]) -> NDArray[np.bool_]:
         """For each row (x, y) of ``line``, points along a straight line, whether it lies in a rectangle that was taken."""
@@ -140,6 +154,16 @@ class White:
 
         cells: NDArray[np.int64] = np.clip(((values - low) / self._cell).astype(np.int64), 0, count - 1)
         return cells
+
+
+def _cross(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
+    """Whether two segments meet."""
+
+    def side(p: Point, q: Point, r: Point) -> float:
+        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+    (a, b), (c, d) = one, other
+    return side(a, b, c) * side(a, b, d) < 0 and side(c, d, a) * side(c, d, b) < 0
 
 
 def _box_of(ink: Sequence[Mark]) -> tuple[float, float, float, float]:
