@@ -17,6 +17,7 @@ from motifold.symbols.record import dataclass
 _CHART_SHARES = (0.5, 0.56, 0.62)
 _LEAST_TEXT = 165.0          # points: a narrower column of text breaks in too many places
 _LEAST_CHART = 8             # lines of the grid
+_WORTH_MOVING = 1.02         # how much larger a chart must come out for its key to stand away from it
 
 Placed = tuple[float, float, Box]
 
@@ -91,17 +92,37 @@ def _facing_columns(part: Part, share: float, height: float) -> Arrangement | No
     left = share * grid.text_width - grid.gutter / 2
     right = grid.text_width - left - grid.gutter
     text = part.text(right)
-    if height_of(text) > height or not part.key_fits(left, height * 0.5):
+    if height_of(text) > height:
         return None
-    key = part.key_box(left, height * 0.5)
+    below_text = _under_the_rounds(part, left, right, height - height_of(text), height)
+    if below_text is None and not part.key_fits(left, height * 0.5):
+        return None
+    key = None if below_text else part.key_box(left, height * 0.5)
     room = height - (key.height + grid.leading if key else 0.0)
     chart = part.chart_box(left, room)
     placed = [(0.0, 0.0, chart)]
     if key:
         placed.append((0.0, chart.height + grid.leading, key))
     placed += stacked_at(text, left + grid.gutter, 0.0)
-    tallest = max(height_of(text), chart.height + (key.height + grid.leading if key else 0.0))
+    right_height = height_of(text)
+    if below_text:
+        placed.append((left + grid.gutter, right_height + grid.leading, below_text))
+        right_height += grid.leading + below_text.height
+    tallest = max(right_height, chart.height + (key.height + grid.leading if key else 0.0))
     return Arrangement(part.chart_scale(left, room), tuple(placed), tallest, True)
+
+
+def _under_the_rounds(part: Part, left: float, right: float, room: float, height: float) -> Box | None:
+    """The key for the column of the rounds, where there is ``room`` below them and the chart gains by it: one that is high and narrow."""
+    leading = part.setting.grid.leading
+    if part.key_figure is None or not part.key_fits(right, room - leading):
+        return None
+    aside = part.key_box(left, height * 0.5)
+    if aside is not None and part.key_fits(left, height * 0.5):
+        gain = part.chart_scale(left, height) / part.chart_scale(left, height - aside.height - leading)
+        if gain < _WORTH_MOVING:
+            return None
+    return part.key_box(right, room - leading)
 
 
 def _chart_above(part: Part, height: float) -> Arrangement | None:

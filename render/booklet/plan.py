@@ -33,6 +33,7 @@ _CLOSER = 0.12         # what a line more on each page costs, in pages
 _MOVED = 0.1           # what it costs to print the cautions before the instructions and not at the end
 _LEAF = 2              # pages of a booklet that needs no cover
 _PICTURES = (0.45, 0.36, 0.28)  # of its first page's height, for the picture on it
+_ACROSS = frozenset({"abbreviations"})  # sections that may stand across the page, so as not to be torn
 _SPREAD = 3            # pages of words that may be spread over one more
 _GAIN = 0.045          # of every page is won by each line more
 
@@ -232,23 +233,38 @@ def _words(piece: _Piece, start: Composer, setting: Setting) -> Iterator[Compose
     flow_sections(piece.sections, composer, setting)
     yield composer
     if composer.torn > start.torn:
-        whole = start.copy()
-        whole.tears = False
-        flow_sections(piece.sections, whole, setting)
-        whole.tears = True
-        yield whole
+        for across in (frozenset[str](), _ACROSS):
+            whole = start.copy()
+            whole.tears = False
+            flow_sections(piece.sections, whole, setting, across)
+            whole.tears = True
+            yield whole
     pages = composer.number - start.number + 1
     if not start.fresh or composer.fresh or pages > _SPREAD:
         return
+    yield from _parted(piece, start, setting, pages)
     height = (pages - 1) * start.grid.text_height + composer.y
-    for wanted in (pages, pages + 1):
-        for spare in (2, 5, 12):  # lines: what is not torn may need more than its share
-            airy = start.copy()
-            airy.depth = min(start.grid.text_height, start.grid.snapped(height / wanted) + spare * start.grid.leading)
-            flow_sections(piece.sections, airy, setting)
-            if airy.number == start.number + wanted - 1:
-                airy.depth = start.grid.text_height
-                yield airy
+    for spare in (2, 5, 12):  # lines: what is not torn may need more than its share
+        airy = start.copy()
+        airy.depth = min(start.grid.text_height, start.grid.snapped(height / pages) + spare * start.grid.leading)
+        flow_sections(piece.sections, airy, setting)
+        if airy.number == start.number + pages - 1:
+            airy.depth = start.grid.text_height
+            yield airy
+
+
+def _parted(piece: _Piece, start: Composer, setting: Setting, pages: int) -> Iterator[Composer]:
+    """A page begun with a section, on as many pages or one more; on either side of it at least a third of a page."""
+    least = start.grid.text_height / 3
+    for place in range(1, len(piece.sections)):
+        parted = start.copy()
+        flow_sections(piece.sections[:place], parted, setting)
+        if parted.y < least:
+            continue
+        parted.turn()
+        flow_sections(piece.sections[place:], parted, setting)
+        if pages <= parted.number - start.number + 1 <= pages + 1 and parted.y >= least:
+            yield parted
 
 
 def _cheapest(ways: Sequence[Composer]) -> list[Composer]:

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from motifold.render.booklet.blocks import BETWEEN_BLOCKS, Setting, heading, items, paragraph, rounds
-from motifold.render.booklet.boxes import Box, Destination, LineOfWords, Rectangle, Tag, Tags, height_of
-from motifold.render.booklet.flow import Composer
-from motifold.render.booklet.inline import typeset
+from motifold.render.booklet.boxes import Box, Destination, LineOfWords, Rectangle, Tag, Tags, beside, height_of, stacked
+from motifold.render.booklet.flow import Composer, balanced
+from motifold.render.booklet.inline import typeset, width_of
 from motifold.render.booklet.linebreak import broken
 from motifold.render.booklet.tables import fits, table_boxes
 from motifold.render.words.model import Block, Items, Paragraph, RoundText, Section, Table
 
 _FEW_LINES = 11
+_SHORT_LIST = 16   # lines: a list that stands abreast is not torn
+_MEASURE = 1.45    # columns: lines of eighty characters are as long as an eye follows
 
 
 def section_boxes(section: Section, setting: Setting, tags: Tags, key: str, titled: bool = True) -> list[Box]:
@@ -54,11 +56,28 @@ def _block_boxes(group: Sequence[Block], setting: Setting, tags: Tags, key: str)
         case RoundText():
             return rounds([one for one in group if isinstance(one, RoundText)], setting, tags, key)
         case Items():
-            return items(block, setting, tags, key)
+            abreast = _abreast(items(block, setting.narrowed(setting.grid.column_width), tags, key), setting)
+            return items(block, setting, tags, key) if abreast is None else [abreast]
         case Paragraph():
-            return paragraph(block, setting, (*tags, Tag("P", key)))
+            return paragraph(block, _readable(block, setting), (*tags, Tag("P", key)))
         case Table():
             return table_boxes(block, setting, tags, key)
+
+
+def _readable(block: Paragraph, setting: Setting) -> Setting:
+    """No wider than an eye follows from line to line; words of one line are as long as they are."""
+    measure = _MEASURE * setting.grid.column_width
+    one_line = width_of(typeset(block.text), setting.styles.body) <= setting.width
+    return setting if one_line or measure >= setting.width else setting.narrowed(measure)
+
+
+def _abreast(boxes: list[Box], setting: Setting) -> Box | None:
+    """A short list in columns where it stands across the page; None where it does not, or is too long to stay whole."""
+    grid = setting.grid
+    if grid.columns == 1 or setting.width < grid.text_width - 1 or not 2 < len(boxes) <= _SHORT_LIST:
+        return None
+    filled, _ = balanced([replace(box, reluctance=0.0) for box in boxes], grid.columns, grid.text_height, grid.leading)
+    return beside([(place * (grid.column_width + grid.gutter), stacked(column)) for place, column in enumerate(filled)])
 
 
 def _spaced(new: list[Box], before: Sequence[Box], setting: Setting) -> list[Box]:
@@ -85,17 +104,19 @@ def too_wide(section: Section, setting: Setting) -> bool:
     return any(isinstance(block, Table) and not fits(block, setting) for block in section.blocks)
 
 
-def flow_sections(sections: Sequence[tuple[Section, Tags, str]], composer: Composer, setting: Setting) -> None:
-    """Sections one after the other in the columns; one with a wide table is set across the page.
+def flow_sections(
+    sections: Sequence[tuple[Section, Tags, str]], composer: Composer, setting: Setting, across: Collection[str] = ()
+) -> None:
+    """Sections one after the other in the columns; one with a wide table, or whose key is in ``across``, is set across the page.
 
     A few lines before it are not torn into columns.
     """
     boxes: list[Box] = []
     few: list[tuple[Section, Tags, str]] = []
     for section, tags, key in sections:
-        if setting.grid.columns > 1 and too_wide(section, setting):
+        if setting.grid.columns > 1 and (section.key in across or too_wide(section, setting)):
             if height_of(boxes) < _FEW_LINES * setting.grid.leading:
-                boxes = [box for one in few for box in section_boxes(one[0], setting.narrowed(1.45 * setting.width), one[1], one[2])]
+                boxes = [box for one in few for box in section_boxes(one[0], setting.narrowed(_MEASURE * setting.width), one[1], one[2])]
                 _flow_spaced(boxes, composer, 1)
             else:
                 _flow_spaced(boxes, composer, None)

@@ -19,8 +19,10 @@ from motifold.render.words.model import Block, Items, Section
 
 OVERVIEW_SHARE = 0.62    # of the width, for the plan of the assembly beside the first words
 _LEAST_ROOM = 0.25       # of a page, for an assembly to begin on what is left of it
-_PAIR = 2                # steps in a row, where each has room
-_LEAST_PAIR = 45.0 / MM_PER_PT
+_ABREAST = (2, 3)        # steps in a row, where each has room
+_CROWDED = 0.2           # of a page: what narrow columns of words or small drawings cost
+_MANY = 7                # steps, from which on smaller drawings are tried
+_LEAST_ABREAST = 45.0 / MM_PER_PT
 
 
 def step_room(grid: Grid) -> tuple[float, float]:
@@ -32,7 +34,7 @@ def step_room(grid: Grid) -> tuple[float, float]:
 def steps_ways(
     section: Section, figures: Sequence[Figure], composer: Composer, setting: Setting, tags: Tags, key: str
 ) -> Iterator[Composer]:
-    """The pages so far with the assembly and its figures after them: on the page in hand or a new one, steps in rows or in pairs."""
+    """The pages so far with the assembly and its figures after them: on the page in hand or a new one, steps in rows or abreast."""
     fresh = composer.copy()
     fresh.turn()
     head = part_heading(section.title, setting, tags, key)
@@ -40,17 +42,19 @@ def steps_ways(
     if not composer.fresh and composer.room >= head.height + head.before + composer.grid.text_height * _LEAST_ROOM:
         starts.append(composer)
     for start in starts:
-        for paired in (False, True) if _pairs_legible(figures, composer.grid) else (False,):
+        for across, small in _rows(figures, composer.grid):
             way = start.copy()
-            legible = _set_steps(section, figures, head, way, setting, tags, key, paired)
+            legible = _set_steps(section, figures, head, way, setting, tags, key, across, small)
+            way.cost += _CROWDED if across > _ABREAST[0] or small else 0.0
             if start is fresh or (legible and not way.stands_alone(head)):
                 yield way
 
 
 def _set_steps(
-    section: Section, figures: Sequence[Figure], head: Box, composer: Composer, setting: Setting, tags: Tags, key: str, paired: bool
+    section: Section, figures: Sequence[Figure], head: Box, composer: Composer, setting: Setting, tags: Tags, key: str, across: int,
+    small: bool,
 ) -> bool:
-    """Sets the assembly from the page in hand on; whether all of it can be read."""
+    """Sets the assembly from the page in hand on, so many steps abreast, ``small`` or not; whether all of it can be read."""
     steps = {figure.step: figure for figure in figures if figure.role == "step" and figure.step is not None}
     overview = [figure for figure in figures if figure.role in ("net", "seams")]
     finished = [figure for figure in figures if figure.role == "finished"]
@@ -59,12 +63,13 @@ def _set_steps(
     legible = _overview(replace(section, blocks=before), overview, composer, setting, tags, key)
     if numbered is not None:
         wide = setting.narrowed(composer.grid.text_width)
-        known = (f"{key}/steps", round(wide.width, 3), paired)
-        if paired:
-            free = len(numbered.items) % _PAIR != 0
+        known = (f"{key}/steps/{across}", round(wide.width, 3), small)
+        shown = {number: _small(figure) for number, figure in steps.items()} if small else steps
+        if across > 1:
+            free = len(numbered.items) % across != 0 and all(_fits_abreast(one, composer.grid, across) for one in finished)
             if known not in setting.done:
                 last = finished[0] if finished and free else None
-                setting.done[known] = _paired(numbered, steps, last, wide, tags, f"{key}/steps")
+                setting.done[known] = _abreast(numbered, shown, last, wide, tags, f"{key}/steps", across)
             finished = finished[1:] if free else finished
         elif known not in setting.done:
             every = range(1, len(numbered.items) + 1)
@@ -98,17 +103,30 @@ def _overview(words: Section, figures: Sequence[Figure], composer: Composer, set
     return True
 
 
-def _pairs_legible(figures: Sequence[Figure], grid: Grid) -> bool:
-    """Whether steps in pairs are large enough to read, or no smaller than in rows."""
-    width, (row_width, height) = _pair_width(grid), step_room(grid)
+def _legible_abreast(figures: Sequence[Figure], grid: Grid, across: int) -> bool:
+    """Whether so many steps in a row are large enough to read, or no smaller than one in a row."""
     steps = [figure for figure in figures if figure.role == "step"]
-    return width >= _LEAST_PAIR and all(
-        scale_within(figure, width, height) >= min(figure.smallest, 0.999 * scale_within(figure, row_width, height)) for figure in steps
-    )
+    return _width_abreast(grid, across) >= _LEAST_ABREAST and all(_fits_abreast(figure, grid, across) for figure in steps)
 
 
-def _pair_width(grid: Grid) -> float:
-    return (grid.text_width - grid.gutter) / _PAIR
+def _rows(figures: Sequence[Figure], grid: Grid) -> list[tuple[int, bool]]:
+    """How many steps may stand in a row, and whether they are drawn as small as reads well: of many steps more then share a page."""
+    abreast = [count for count in _ABREAST if _legible_abreast(figures, grid, count)]
+    many = sum(figure.role == "step" for figure in figures) >= _MANY
+    return [(1, False), *((count, False) for count in abreast), *((count, True) for count in abreast if many)]
+
+
+def _small(figure: Figure) -> Figure:
+    return replace(figure, largest=figure.smallest)
+
+
+def _fits_abreast(figure: Figure, grid: Grid, across: int) -> bool:
+    width, (row_width, height) = _width_abreast(grid, across), step_room(grid)
+    return scale_within(figure, width, height) >= min(figure.smallest, 0.999 * scale_within(figure, row_width, height))
+
+
+def _width_abreast(grid: Grid, across: int) -> float:
+    return (grid.text_width - grid.gutter * (across - 1)) / across
 
 
 def _split(section: Section, steps: Mapping[int, Figure]) -> tuple[tuple[Block, ...], Items | None, tuple[Block, ...]]:
@@ -170,13 +188,16 @@ def _step_beside(number: int, block: Items, steps: Mapping[int, Figure], setting
     return replace(row, height=grid.snapped(row.height), before=grid.leading)
 
 
-def _paired(block: Items, steps: Mapping[int, Figure], last: Figure | None, setting: Setting, tags: Tags, key: str) -> list[Box]:
-    """Two steps in a row; their words level at the top, their drawings level below; ``last`` in the place after the last step."""
+def _abreast(
+    block: Items, steps: Mapping[int, Figure], last: Figure | None, setting: Setting, tags: Tags, key: str, across: int
+) -> list[Box]:
+    """Steps side by side; their words level at the top, their drawings level below; ``last`` in the place after the last step."""
     grid = setting.grid
-    narrow = setting.narrowed(_pair_width(grid))
+    width = _width_abreast(grid, across)
+    narrow = setting.narrowed(width)
     rows = []
-    for start in range(1, len(block.items) + 1, _PAIR):
-        numbers = range(start, min(start + _PAIR, len(block.items) + 1))
+    for start in range(1, len(block.items) + 1, across):
+        numbers = range(start, min(start + across, len(block.items) + 1))
         words = [_words_of_step(number, block, narrow, tags, key) for number in numbers]
         words_height = grid.snapped(max(box.height for box in words) + grid.leading * 0.5)
         cells = []
@@ -186,10 +207,10 @@ def _paired(block: Items, steps: Mapping[int, Figure], last: Figure | None, sett
             drop = words_height + (tallest - drawing.height if drawing else 0.0)  # their panels stand level at the foot
             lowered = tuple(moved(mark, 0.0, drop) for mark in drawing.marks) if drawing else ()
             height = words_height + tallest
-            cells.append((place * (_pair_width(grid) + grid.gutter), Box(height, (*words[place].marks, *lowered))))
-        if last is not None and len(numbers) < _PAIR:
+            cells.append((place * (width + grid.gutter), Box(height, (*words[place].marks, *lowered))))
+        if last is not None and len(numbers) < across:
             room = max(height for height in (box.height for _, box in cells))
             figure = figure_box(last, narrow, tags, f"{key}/finished", max(room, step_room(grid)[1]))
-            cells.append((len(numbers) * (_pair_width(grid) + grid.gutter), figure))
+            cells.append((len(numbers) * (width + grid.gutter), figure))
         rows.append(replace(beside(cells), before=grid.leading))
     return rows

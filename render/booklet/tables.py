@@ -7,14 +7,16 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting, baseline, set_words, swatch
-from motifold.render.booklet.boxes import Box, BoxMark, LineOfWords, Rectangle, Tag, Tags
+from motifold.render.booklet.boxes import Box, BoxMark, LineOfWords, Rectangle, Tag, Tags, beside, stacked
 from motifold.render.booklet.inline import Type, typeset, width_of
 from motifold.render.booklet.linebreak import broken, line_width
 from motifold.render.booklet.styles import HAIR
 from motifold.render.words.model import Table
 
 _GAP = 14.0
-_BETWEEN_ROWS = 4.0  # lines of the grid that may be left free so as not to tear a table
+_BETWEEN_ROWS = 4.0  # lines of the grid that may be left free so as not to tear a table,
+_SHORT, _IN_SHORT = 16, 10.0  # more for one of so few rows
+_LONG_LIST = 6   # rows of a table of two columns that is worth folding
 _LONG = 8        # rows of a longer table stand close
 _CROWDED = 1.3   # a table this much wider than its column, on single lines, is better set across the page
 _NUMBER = re.compile(r"^[-–−+]?[\d.,½¼¾⅓⅔⅛⅜⅝⅞⁰-⁹₀-₉⁄\s\u00a0%]*\d?\S{0,4}$")
@@ -126,10 +128,39 @@ def table_boxes(table: Table, setting: Setting, tags: Tags, key: str) -> list[Bo
     several tables, one below the other.
     """
     boxes: list[Box] = []
+    folded = _folded(table, setting, tags, key)
+    if folded is not None:
+        return [folded]
     for number, part in enumerate(_in_groups(_on_its_side(table, setting), setting)):
         new = _one_table(part, setting, tags, f"{key}/columns{number}" if number else key)
         boxes += [replace(new[0], before=setting.grid.leading), *new[1:]] if number else new
     return boxes
+
+
+def _folded(table: Table, setting: Setting, tags: Tags, key: str) -> Box | None:
+    """A long table of two short columns, as a list of abbreviations, in stretches side by side where it stands across the page."""
+    grid = setting.grid
+    across_the_page = grid.columns > 1 and setting.width > grid.text_width - 1
+    if not across_the_page or len(table.header) != 2 or not _LONG_LIST <= len(table.rows) <= 3 * _SHORT:
+        return None
+    wide = sum(_natural(table, setting)[0]) + _GAP
+    count = next((count for count in (3, 2) if wide <= (grid.text_width - (count - 1) * grid.gutter) / count), 0)
+    if not count:
+        return None
+    width = (grid.text_width - (count - 1) * grid.gutter) / count
+    narrow = setting.narrowed(width)
+    boxes = _one_table(table, narrow, tags, key)
+    captioned = len(boxes) - len(table.rows) - 1
+    head, *body = boxes[captioned:]
+    again = body[1].continued or head
+    each = -(-len(body) // count)
+    starts = range(0, len(body), each)
+    parts = [
+        (place * (width + grid.gutter), stacked([again if place else head, *body[start : start + each]]))
+        for place, start in enumerate(starts)
+    ]
+    whole = stacked([*boxes[:captioned], beside(parts)])
+    return replace(whole, height=grid.snapped(whole.height))
 
 
 def _one_table(table: Table, setting: Setting, tags: Tags, key: str) -> list[Box]:
@@ -162,7 +193,7 @@ def _one_table(table: Table, setting: Setting, tags: Tags, key: str) -> list[Box
         rule = Rectangle(0.0, height + (0.4 if dense else 2.6), used, 0.35, HAIR)
         last = len(table.rows) - 1
         keep = number != last and (number < 2 or number >= last - 2)  # three rows stay together at either end
-        reluctance = 0.0 if number == last else _BETWEEN_ROWS
+        reluctance = 0.0 if number == last else _IN_SHORT if last < _SHORT else _BETWEEN_ROWS
         boxes.append(
             Box(height + (1.1 if dense else 4.2), (*marks, rule), keep=keep, reluctance=reluctance, continued=again if number else None)
         )

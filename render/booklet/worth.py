@@ -9,12 +9,12 @@ from motifold.render.booklet.linebreak import line_width
 from motifold.render.booklet.model import Figure
 from motifold.render.booklet.paper import Grid
 
-WHITE = 0.45          # a page left wholly white, besides the paper
+WHITE = 0.8           # a page left wholly white, besides the paper
 NEARLY_EMPTY = 0.2    # a last page filled less than this looks like a mistake
 _MISTAKE = 0.45
 OVERLEAF = 1.6        # rounds that are read on the back of their chart
 FOR_NOTES = 0.6       # a page of ruled lines that nobody asked for
-_TORN = 0.12          # a table that goes on overleaf
+_TORN = 0.45          # a table that goes on overleaf
 _WITHIN = 0.06        # a page that ends within a part, not before the next one's heading
 _STRAY = 0.15         # the last lines of something alone at the head of a page
 _STRAY_LINES = 3.5
