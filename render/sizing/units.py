@@ -90,13 +90,21 @@ def length_text(cm: float, imperial: bool = False) -> str:
     return f"{inches_text(cm)} ({cm_text(cm)})" if imperial else f"{cm_text(cm)} ({inches_text(cm)})"
 
 
-def swatch_text(cm: float, imperial: bool = False) -> str:
-    """A measure of the swatch, the second unit as gauges are told: inches to the quarter, centimetres to the half; 10 cm is 4 in.
+_TOLD_ALIKE = ((10.0, 4), (5.0, 2))
+"""Centimetres and inches of the swatches that the trade takes for each other."""
 
-    >>> swatch_text(10).replace(NBSP, " "), swatch_text(10.16, True).replace(NBSP, " "), swatch_text(12.8).replace(NBSP, " ")
-    ('10 cm (4 in)', '4 in (10 cm)', '12.8 cm (5 in)')
+
+def swatch_text(cm: float, imperial: bool = False) -> str:
+    """A measure of the swatch in both units, as the trade prints it: 10 cm is 4 in, and 4 in is 10 cm.
+
+    >>> [swatch_text(*one).replace(NBSP, " ") for one in ((10.0,), (10.16, True), (12.8,))]
+    ['10 cm (4 in)', '4 in (10 cm)', '12.8 cm (5 in)']
     """
-    return f"{inches_text(cm)} ({cm_text(round(2 * cm) / 2)})" if imperial else f"{cm_text(cm)} ({inches_text(cm, 4)})"
+    for metric, inches in _TOLD_ALIKE:
+        if abs(cm - (2.54 * inches if imperial else metric)) < 1e-6:
+            first, second = f"{metric:g}{NBSP}cm", f"{inches}{NBSP}in"
+            return f"{second} ({first})" if imperial else f"{first} ({second})"
+    return length_text(cm, imperial)
 
 
 def one_length(cm: float, imperial: bool = False) -> str:
