@@ -10,13 +10,17 @@ import pytest
 
 from motifold.render.charts import ChartSheet, draw_charts, pattern_look
 from motifold.render.drawing.display import Group, Operation, StrokePath, Text
-from motifold.render.drawing.measure import bounds, contrast
+from motifold.render.drawing.measure import bounds, contrast, relative_luminance
 from motifold.render.drawing.sheets import OVERLAP_MM
 from motifold.render.motif import lay_out
 from motifold.render.motif.chart import ChartLook, prepare
+from motifold.render.motif.chart.ink import path_of, styled
 from motifold.render.motif.chart.tiles import LEAST_U_MM, PAPERS_MM
+from motifold.render.motif.chart.tones import tone_of
 from motifold.render.pattern import read_pattern
 from motifold.render.worked import Worked, work_pattern
+from motifold.symbols.ink import Stroke
+from motifold.symbols.sizes import STEM_WIDTH
 
 HEAD = '[pattern]\ntitle = "T"\nterms = "US"\n[yarn.A]\nhex = "#fff6dc"\n'
 MESH = """[gauge]
@@ -169,3 +173,16 @@ def test_a_pale_yarn_keeps_its_colour_between_dark_edges() -> None:
     assert all(edge.width_mm - core.width_mm >= 0.15 for edge, core in zip(edges, cores, strict=True))
     [mono] = draw_charts(made, replace(pattern_look(made.pattern, ChartLook()), mono=True))
     assert "#fff6dc" not in str(mono.drawing.operations)
+
+
+@pytest.mark.parametrize("pitch", [2.4, 3.0, 4.0])
+def test_a_pale_yarn_reads_as_well_as_others(pitch: float) -> None:
+    """Edges and core together, as they melt into one another at arm's length, stand out 3:1 from paper."""
+    look = ChartLook(pitch_mm=pitch, yarn_colors={"A": "#efe3c2"})
+    tone = tone_of(0, gallery.fabric_of(gallery.PIECES[0]).rounds, look, "A")
+    assert tone.core is not None
+    mark = Stroke(((0.0, 0.0), (0.0, 2.0)), STEM_WIDTH)
+    edge, core = styled((mark,), (path_of(mark.points, False, False, pitch),), tone.color, pitch, tone.weight, tone.core)
+    dark = 1 - core.width_mm / edge.width_mm  # type: ignore[union-attr]
+    seen = dark * relative_luminance(tone.color) + (1 - dark) * relative_luminance(tone.core)
+    assert 1.05 / (seen + 0.05) >= 3.0

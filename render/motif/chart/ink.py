@@ -14,8 +14,10 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 
-_EDGE_MM = 0.085
-"""The dark edge of a line that is drawn in a pale colour."""
+_EDGE_MM = 0.115
+"""The dark edge of a line that is drawn in a pale colour; of a broad one a third."""
+_CORE_MM = 0.04
+"""A finer core would not be seen."""
 _CAP_STEPS = 4
 """A round end is drawn in so many pieces, as the outlines of single marks are."""
 
@@ -75,8 +77,8 @@ def styled(
     )
     if core is None:
         return drawn
-    inner = (op for op in drawn if isinstance(op, StrokePath) and op.width_mm > 3 * _EDGE_MM)
-    return (*drawn, *(StrokePath(op.path, core, op.width_mm - 2 * _EDGE_MM) for op in inner))
+    inner = (op for op in drawn if isinstance(op, StrokePath) and op.width_mm > 2 * _EDGE_MM + _CORE_MM)
+    return (*drawn, *(StrokePath(op.path, core, op.width_mm - 2 * max(_EDGE_MM, op.width_mm / 3)) for op in inner))
 
 
 def _width(mark: Stroke, weight: float) -> float:

@@ -16,7 +16,8 @@ TEXT_CONTRAST = 4.5
 """WCAG 2.1, 1.4.3, for numbers and letters."""
 PALE = 2.0
 """A yarn that stands out less than this against paper is drawn in its own colour between dark edges: darkened, nobody would know it."""
-_EDGE_CONTRAST = 10.0
+_EDGE_CONTRAST, _PALE_WEIGHT = 10.0, 1.15
+"""Its edges, and its lines a little wider than others: seen from afar, edges and core together stand out 3:1."""
 OUTLINED_U_MM = 2.4
 """Where u is smaller, lines are too thin for edges, and a pale yarn is only darkened."""
 GREY = "#b9c0c7"
@@ -48,7 +49,7 @@ def tone_of(round_index: int, rounds: Sequence[Round], look: ChartLook, yarn: st
         return Tone("#4a4a4a", 0.80) if even else Tone("#000000", 1.0)
     color = look.yarn_colors.get(yarn, INK)
     if _stands_out(color) < PALE and look.pitch_mm >= OUTLINED_U_MM:
-        return Tone(readable(color, shade=even, least=_EDGE_CONTRAST), core=color)
+        return Tone(readable(color, shade=even, least=_EDGE_CONTRAST), _PALE_WEIGHT, color)
     return Tone(readable(color, shade=even))
 
 
