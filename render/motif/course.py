@@ -53,6 +53,7 @@ def course_of(fabric: Fabric, round_index: int, picots: Mapping[int, tuple[Run, 
     pieces: list[list[Stitch]] = [[]]
     spines = spine_chains(fabric)
     leaves: dict[int, tuple[int, list[int]]] = {}
+    closing = closing_slip(fabric, round_index)
     for stitch in fabric.round_stitches(round_index):
         spine = spines.get(stitch.id, on_spine(stitch, spines))
         if spine is not None:
@@ -60,7 +61,7 @@ def course_of(fabric: Fabric, round_index: int, picots: Mapping[int, tuple[Run, 
             leaf[1].extend([] if stitch.id in spines else [stitch.id])
         elif _hangs(fabric, stitch):
             pieces[-1].append(stitch)
-        elif stitch.role in ("stitch", "standing", "given"):
+        elif stitch.role in ("stitch", "standing", "given") and stitch.id != closing:
             body, body_at = body_of(stitch)
             stems.append(
                 Stem(stitch, stem_height(stitch), head_half(stitch), body, body_at, root_half(stitch), picots.get(stitch.id, ()))
@@ -78,6 +79,15 @@ def course_of(fabric: Fabric, round_index: int, picots: Mapping[int, tuple[Run, 
     begins = 0 if worked.direction > 0 else len(stems) - 1
     corners = marked_corners(fabric, stems, gaps)
     return Course(round_index, worked.direction, tuple(stems), gaps, corners, begins, worked.kind == "row", branches)
+
+
+def closing_slip(fabric: Fabric, round_index: int) -> int | None:
+    """The slip stitch that ends a spiral on its last round ("sl st in next st"): it evens the step and takes no place in the round."""
+    own = fabric.round_stitches(round_index)
+    if round_index != len(fabric.rounds) - 1 or fabric.rounds[round_index].kind != "round" or len(own) < 3:
+        return None
+    slips = [stitch for stitch in own if stitch.kind == "sl st"]
+    return own[-1].id if len(slips) == 1 and slips[0] is own[-1] and slips[0].role == "stitch" and slips[0].run is None else None
 
 
 def _counted_after(stitch: Stitch, piece: list[Stitch]) -> list[Stitch]:

@@ -11,7 +11,7 @@ from functools import lru_cache
 from math import floor
 
 from motifold.render.fabric.model import Run, Stitch
-from motifold.render.motif.course import Course
+from motifold.render.motif.course import Course, closing_slip
 from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, PITCH_LEAST
 from motifold.render.motif.ground import Ground, point
 from motifold.render.motif.ink import Ink, Segment, segments_of, symbol_segments, white_at
@@ -54,7 +54,7 @@ def fill_margins(ground: Ground) -> None:
             if run.id not in done:
                 done.add(run.id)
                 _beginning(ground, ink, run)
-        elif stitch.role == "travel":
+        elif stitch.role == "travel" or _closes(ground, stitch):
             _dot(ground, ink, stitch)
         if stitch.id not in ground.tips and stitch.id not in ground.heads:
             _stray(ground, ink, stitch)
@@ -63,7 +63,7 @@ def fill_margins(ground: Ground) -> None:
 def _near(ground: Ground, stitch: Stitch) -> complex:
     """About where a waiting symbol will lie."""
     course = ground.courses.get(stitch.round)
-    if stitch.role == "travel":
+    if stitch.role == "travel" or _closes(ground, stitch):
         return _spot(ground, stitch).at
     if course is None or stitch.run is None or ground.fabric.runs[stitch.run].role not in _STACKED:
         return _before(ground, stitch)
@@ -92,6 +92,10 @@ def _ink_near(ground: Ground, places: list[complex]) -> Ink:
 def _waits(ground: Ground, stitch: Stitch) -> bool:
     """Everything that no rule has placed; what belongs to no round that could be laid (chains and nothing else) too."""
     return stitch.id not in ground.tips and stitch.id not in ground.heads
+
+
+def _closes(ground: Ground, stitch: Stitch) -> bool:
+    return stitch.kind == "sl st" and stitch.id == closing_slip(ground.fabric, stitch.round)
 
 
 def _dot(ground: Ground, ink: Ink, stitch: Stitch) -> None:
@@ -131,7 +135,7 @@ def _spot(ground: Ground, stitch: Stitch) -> _Spot:
     """A joining stitch lies between the last stitch and the first; a walking one on what it walks over."""
     course = ground.courses.get(stitch.round)
     base = stitch.legs[0].base if stitch.legs else None
-    if course is not None and stitch.round in ground.lifted:
+    if course is not None and (stitch.round in ground.lifted or _closes(ground, stitch)):
         return _joint(ground, course)
     if course is not None and base is not None and ground.at.get(base.id, (-1, 0))[0] == stitch.round and base.kind == "stitch":
         return _joint(ground, course)

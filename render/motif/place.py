@@ -244,7 +244,7 @@ def stand_wider(feet: list[list[complex]], radius: float) -> list[list[complex]]
 
 def _within_reach(task: Task, outline: Outline | Frame) -> bool:
     """Whether every stem of a circle reaches its outline."""
-    stems = zip(range(task.course.size), task.course.stems, strict=True)
+    stems = [(i, stem) for i, stem in enumerate(task.course.stems) if i not in task.over]
     return all(outline.apothem - outline.level(task.middles[i]) <= _OUT_OF_REACH * stem.height for i, stem in stems)
 
 
@@ -262,13 +262,13 @@ def _held(
         return heads, normals
     least, most = LENGTH_LEAST, _WAVE
     moved, out = [], []
-    for stem, head, normal, legs in zip(task.course.stems, heads, normals, feet, strict=True):
+    for i, (stem, head, normal, legs) in enumerate(zip(task.course.stems, heads, normals, feet, strict=True)):
         foot = sum(legs) / len(legs)
         # Over the top of a fan a foot may stand as high as the common outline: its stitch goes up from there, not along it.
         lift = 0.0 if task.corners else outline.level(foot) + stem.height - outline.level(head)
         way = head + normal * max(lift, 0.0) - foot
         length = abs(way) or 1.0
-        held = min(max(length, least * stem.height), most * stem.height)
+        held = min(max(length, least * stem.height), max(length, most * stem.height) if i in task.over else most * stem.height)
         if lift > 0 or abs(held - length) > 1e-9:
             head = foot + way / length * held
         moved.append(head)

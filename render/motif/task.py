@@ -21,6 +21,8 @@ PULL_SOLID, PULL_LACE, PULL_SIDE = 0.02, 0.25, 0.3
 """How strongly heads are pulled over their bases: weakly in a solid circle, or every increase would start a spiral arm."""
 SLACK = 0.12
 """Stiffness of a gap of chains between different bases, against 1 for neighbours."""
+_SHORT = 1.6
+"""Post stitches no taller than this stand much lower than what is worked beside them into spaces."""
 _HOOKED = 0.08
 """A post stitch starts lower than its neighbours and is drawn so much longer, part of its height."""
 
@@ -29,7 +31,8 @@ _HOOKED = 0.08
 class Task:
     """What placing a round starts from. ``middles``: the middle of each stem's feet; ``sides``: the side that each stem is on; ``groups``:
     stems by base; ``pins``: heads that petals fix; ``changed``: the round changes the shape of the one below; ``spine``: see ``Outline``;
-    ``cuts``: see ``gores.cuts``. ``frame``: what the outline is, where that is no regular one, at any apothem; its first side is side 0.
+    ``cuts``: see ``gores.cuts``. ``over``: stems that reach down over a whole round, or several, whatever they are: they reach the line of
+    their own round all the same. ``frame``: what the outline is, where that is no regular one, at any apothem; its first side is side 0.
     """
 
     course: Course
@@ -46,6 +49,7 @@ class Task:
     spine: float = 0.0
     cuts: tuple[bool, ...] = ()
     frame: Frame | None = None
+    over: frozenset[int] = frozenset()
 
 
 def outline_of(task: Task, apothem: float) -> Outline | Frame:
@@ -58,6 +62,7 @@ def outline_of(task: Task, apothem: float) -> Outline | Frame:
 def task_of(ground: Ground, course: Course, feet: list[list[complex]], room: Room) -> Task:
     """Sort out a round: its sides and groups, the phase of its outline, and whether it changes shape."""
     middles = [sum(legs) / len(legs) for legs in feet]
+    over = _reaching_over(ground, course)
     groups = [sorted({s for s, _ in members}, key=[s for s, _ in members].index) for members in shared(course).values()]
     ring = all(leg.base.kind == "ring" for stem in course.stems for leg in stem.stitch.legs)
     corners = corner_count(course)
@@ -67,7 +72,7 @@ def task_of(ground: Ground, course: Course, feet: list[list[complex]], room: Roo
     frame = ground.frame if ground.frame is not None and ground.frame.corners == corners and not course.open else None
     if frame is not None:
         frame = frame.turned_to([[middles[i] for i in range(course.size) if sides[i] == number] for number in range(corners)])
-        return Task(course, room, middles, sides, groups, ring, corners, 0.0, frame=frame)
+        return Task(course, room, middles, sides, groups, ring, corners, 0.0, frame=frame, over=over)
     if course.open or (spine and not corners):
         pass
     elif spine:
@@ -82,8 +87,20 @@ def task_of(ground: Ground, course: Course, feet: list[list[complex]], room: Roo
         phase = argument(middles[0])
     heights = [stem.height for stem in course.stems]
     before = ground.courses.get(course.round - 1)
-    changed = corners > 0 and not ring and (max(heights) - min(heights) > 0.3 or (before is not None and corner_count(before) != corners))
-    return Task(course, room, middles, sides, groups, ring, corners, phase, changed=changed, spine=spine)
+    hooked = sum(1 for stem in course.stems if post_of(stem))
+    uneven = max(heights) - min(heights) > 0.3 or (0 < hooked < course.size and max(heights) < _SHORT)
+    changed = corners > 0 and not ring and (uneven or (before is not None and corner_count(before) != corners))
+    return Task(course, room, middles, sides, groups, ring, corners, phase, changed=changed, spine=spine, over=over)
+
+
+def _reaching_over(ground: Ground, course: Course) -> frozenset[int]:
+    """Stems on stitches of a round before the last, among others that stand on the last."""
+    found = frozenset(
+        i
+        for i, stem in enumerate(course.stems)
+        if any(leg.base.kind == "stitch" and ground.at.get(leg.base.id, (course.round,))[0] < course.round - 1 for leg in stem.stitch.legs)
+    )
+    return found if 2 * len(found) < course.size and not course.open else frozenset()
 
 
 def _level_phase(course: Course, middles: Sequence[complex]) -> float:
@@ -133,7 +150,7 @@ def size_of(task: Task, fullness: float, more: float) -> Outline | Frame:
     """The outline: as large as the stitches are tall, or as the heads need room."""
     outline = outline_of(task, 1.0)
     wishes = sorted(level_of(task, i, outline) + (fullness + (_HOOKED if post_of(stem) else 0.0)) * stem.height
-                    for i, stem in enumerate(task.course.stems))  # fmt: skip
+                    for i, stem in enumerate(task.course.stems) if i not in task.over)  # fmt: skip
     tall = is_even(task)
     apothem = wishes[len(wishes) // 2] if tall else wishes[min(len(wishes) - 1, int(0.75 * len(wishes)))]
     room = _room_between_petals(task, apothem) if task.pins and not task.corners else roomy(task)
@@ -182,7 +199,7 @@ def roomy(task: Task) -> float:
 
 def is_even(task: Task) -> bool:
     """All stems of one height: then the heads stand on the outline whatever happens."""
-    heights = [stem.height for stem in task.course.stems]
+    heights = [stem.height for i, stem in enumerate(task.course.stems) if i not in task.over]
     return (bool(task.corners) and not task.fans) or max(heights) - min(heights) < 0.15 * max(heights)
 
 
