@@ -30,6 +30,14 @@ def find_corners(hook: Hook, lap: Lap, count: int, before: Lap | None) -> list[i
     return _choose(hook, atoms, _above(hook, atoms, old), count, old)
 
 
+def sides_alike(lap: Lap) -> bool | None:
+    """Whether all sides of a round, from corner to corner, have as many places; None where it has no corners."""
+    corners = [index for index, atom in enumerate(lap.atoms) if atom.corner]
+    if lap.linear or len(corners) < 3:
+        return None
+    return len({(end - start) % len(lap.atoms) for start, end in zip(corners, corners[1:] + corners[:1], strict=True)}) == 1
+
+
 def find_row_corners(hook: Hook, lap: Lap, count: int) -> list[int]:
     """The same of a row of half a motif, whose ends are no corners: exactly ``count`` of one kind, or none."""
     inner = range(1, len(lap.atoms) - 1)

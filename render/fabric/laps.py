@@ -270,9 +270,11 @@ def _trailing_chain(hook: Hook, lap: Lap) -> None:
 def _judge(hook: Hook, lap: Lap, job: Job) -> None:
     """What the round leaves over, wants too much, and states wrongly: the first of these that holds."""
     claims = job.line.counts if job.judged and not job.line.broken else ()
+    wrong = not lap.faulty and wrong_claim(hook, lap, claims) is not None
+    if not lap.faulty and not wrong:
+        _note_came_twice(hook, lap)
     if not lap.faulty and lap.excess == 0:
         _note_left_over(lap)
-    wrong = not lap.faulty and wrong_claim(hook, lap, claims) is not None
     below = round_word(hook.laps[lap.cursor.round]) if 0 <= lap.cursor.round < len(hook.laps) else "there"
     if lap.reported:
         pass
@@ -328,6 +330,23 @@ def _note_left_over(lap: Lap) -> None:
     left = list(left_between(lap, cursor, cursor.following, cursor.end + 1))
     if not _walked_over(lap, left):
         lap.left.extend(left)
+
+
+def _note_came_twice(hook: Hook, lap: Lap) -> None:
+    """A "next" that came round to where the round began wanted one more, if more goes in there now than into any other of its kind."""
+    cursor = lap.cursor
+    if cursor.came_round is None or not cursor.cyclic:
+        return
+    start = cursor.atom(cursor.start)
+    into: dict[int, int] = {}
+    for base in (leg.base for ident in lap.stitches for leg in hook.stitches[ident].legs[:1] if hook.stitches[ident].role != "travel"):
+        if (base.kind == "space") == start.space:
+            into[base.id] = into.get(base.id, 0) + 1
+    alike = [atom for atom in cursor.atoms if (atom.space, atom.chains, atom.name) == (start.space, start.chains, start.name)]
+    others = [into[atom.id] for atom in alike if atom is not start and atom.id in into]
+    if others and into.get(start.id, 0) > max(others):
+        lap.excess_span, lap.excess_target = cursor.came_round
+        lap.excess_round, lap.excess = cursor.round, 1
 
 
 def _walked_over(lap: Lap, left: Sequence[int]) -> bool:

@@ -10,7 +10,7 @@ from motifold.render.fabric.bench import Hook, Terms
 from motifold.render.fabric.claims import worked_targets
 from motifold.render.fabric.lines import Job
 from motifold.render.fabric.wording import height_in_chains, into, place_words, skip_word, spec_words, step_words, stitch_word
-from motifold.render.pattern.instructions import Amount, Chain, Group, Join, Place, Repeat, Skip, Step, StitchSpec, Target, Work
+from motifold.render.pattern.instructions import Amount, Chain, Group, Join, Place, Repeat, Skip, Step, StitchSpec, Stop, Target, Work
 from motifold.render.pattern.problem import Problem, Span
 from motifold.symbols.record import dataclass
 
@@ -86,6 +86,7 @@ def mends(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clues) -> Ite
     for by in (1, -1, 2, -2):
         if by == 2:
             yield from _missing_at_end(steps, size, terms)
+            yield from (Mend(new, words, 1) for new, words in changed(steps, lambda step, _: _shorter_last(step, size, terms)))
             yield from (Mend(new, words, 1) for new, words in changed(steps, lambda step, _: _same_or_next(step, size, terms)))
             if not clues.misnamed:
                 yield from misnamed(steps, size, terms, clues)
@@ -147,6 +148,16 @@ def _by_number(step: Step, around: Place | None, *, by: int, size: int, terms: T
         more = _more(step.times, by, size) if step.times is not None else None
         if more is not None and step.times is not None:
             yield replace(step, times=more), f"the repeat worked {_times(more.at(size))} instead of {_times(step.times.at(size))}"
+
+
+def _shorter_last(step: Step, size: int, terms: Terms) -> Iterator[tuple[Step, str]]:
+    """A repeat whose last pass leaves its last step out, where the round began with what it would work."""
+    if not isinstance(step, Repeat) or step.times is None or step.omit or len(step.steps) < 2:
+        return
+    steps = tuple(inner for inner in step.steps if not isinstance(inner, Stop))
+    last = steps[-1] if len(steps) > 1 else None
+    if isinstance(last, Work | Group):
+        yield replace(step, steps=steps, omit=1), f'"{step_words(last, terms, size)}" left out of the last repeat'
 
 
 def _same_or_next(step: Step, size: int, terms: Terms) -> Iterator[tuple[Step, str]]:

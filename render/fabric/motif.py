@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from motifold.render.fabric.bench import MENDABLE, STRUCTURAL, Hook, Lap, TooMuch, Workshop
+from motifold.render.fabric.corners import sides_alike
 from motifold.render.fabric.counts import uncounted, wrong_claim
 from motifold.render.fabric.doubts import warn_of_the_whole
 from motifold.render.fabric.edge import Cursor
@@ -168,8 +169,8 @@ def _mended(
         so = [replace(other, steps=mend.steps) if other.steps == job.steps else other for other in jobs[:3]]  # all that the line serves
         after = _tried(hook, so[0], carried, so)
         hook.mending -= 2 * (len(hook.stitches) - mark.stitches) + MEND_COST
-        unstated = any(problem.code == "unstated" for problem in hook.problems[len(mark.problems) :])
-        if after is not None and came_out(hook, mark) and not unstated and _next_comes_out(hook, so, after):
+        doubtful = any(problem.code == "unstated" for problem in hook.problems[len(mark.problems) :]) or lopsided(hook)
+        if after is not None and came_out(hook, mark) and not doubtful and _next_comes_out(hook, so, after):
             passed = sum(lap.passed + uncounted(lap, job.line.counts) for lap in hook.laps[mark.laps :])
             found.append((passed + crooked(mend.steps, hook.shop.size), mend.far, len(found), mend))
             if len(found) == 6:
@@ -199,10 +200,16 @@ def _mended(
     return left
 
 
+def lopsided(hook: Hook) -> bool:
+    """Whether the last round has unlike sides though the one before has not: nobody means that."""
+    return len(hook.laps) > 1 and sides_alike(hook.laps[-2]) is True and sides_alike(hook.laps[-1]) is False
+
+
 def _mended_before(hook: Hook, jobs: Sequence[Job], unproved: Unproved) -> tuple[Mend, tuple[Step, ...]] | None:
     """Looks for a change in the line before, which states no counts. Leaves both lines worked with it, or the one before as it was."""
     first = unproved.jobs[0]
     again = (first, *jobs)
+    was_even = sides_alike(hook.laps[-1]) is True
     for mend in mends(first.steps, hook.shop.size, hook.shop.terms, Clues()):
         if hook.mending < 0:
             break
@@ -213,7 +220,8 @@ def _mended_before(hook: Hook, jobs: Sequence[Job], unproved: Unproved) -> tuple
             continue
         middle = mark_job(hook)
         left = _tried(hook, jobs[0], carried, jobs)
-        if left is not None and came_out(hook, middle) and _next_comes_out(hook, jobs, left):
+        uneven = was_even and any(sides_alike(lap) is False for lap in hook.laps[unproved.mark.laps :])
+        if left is not None and came_out(hook, middle) and not uneven and _next_comes_out(hook, jobs, left):
             return mend, left
     take_back_job(hook, unproved.mark)
     work_job(hook, first, unproved.carried, jobs[0])

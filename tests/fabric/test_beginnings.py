@@ -2,6 +2,7 @@
 """How rounds begin and end: without a ring, in an earlier round, with a cluster, with an even end."""
 
 import pytest
+from good import RING
 from make import fabric_of, made
 
 FRONT = """Rnd 1: 6 sc in magic ring; do not join. (6 sc)
@@ -139,3 +140,36 @@ def test_a_gap_before_the_next_stitch_leaves_that_stitch_to_be_worked() -> None:
     fabric = fabric_of(ROUND_OF_12 + text)
     kinds = [stitch.legs[0].base.kind for stitch in fabric.stitches if stitch.round == 2 and stitch.kind == "dc"]
     assert kinds == ["stitch", "gap"] * 12
+
+
+GRANNY = RING + """Rnd 1: Ch 3 (counts as dc here and throughout), dc in ring, ch 2, [2 dc in ring, ch 2] 5 times; join with sl st in top of beg ch-3.
+Rnd 2: Sl st in next dc, sl st in next ch-2 sp, ch 3, (dc, ch 2, 2 dc) in same sp, ch 1, [(2 dc, ch 2, 2 dc) in next ch-2 sp, ch 1] {} times; join with sl st in top of beg ch-3.
+"""
+
+
+def test_the_space_that_a_round_began_in_with_a_whole_corner_takes_no_second_one() -> None:
+    assert not made(GRANNY.format(5), shape="hexagon").codes
+    worked = made(GRANNY.format(6), shape="hexagon")
+    assert worked.codes == ["beyond"]
+    assert worked.problems[0].hint == "it comes out with the repeat worked 5 times instead of 6 times"
+
+
+def test_a_repeat_that_begins_with_a_corner_too_many_ends_before_it() -> None:
+    square = RING + "Rnd 1: Ch 1, [3 sc in ring, ch 2] 4 times; join with sl st in first sc.\n"
+    second = "Rnd 2: Ch 1, sc in same st, sc in next 2 sc, *(sc, ch 2, sc) in next ch-2 sp, sc in next 3 sc; rep from * 3 more times; join.\n"
+    [problem] = made(square + second, shape="square").problems
+    assert (problem.code, problem.hint) == ("beyond", 'it comes out with "sc in next 3 sc" left out of the last repeat')
+
+
+READ = {
+    "all round, and corners": "Ch 1, sc in each st around, 3 sc in each corner; join. (24 sc)",
+    "a starred increase": "Ch 1, *2 sc, inc* 4 times; join. (16 sc)",
+    "a standing stitch": "Standing dc in first sc, dc in next 2 sc, [2 dc in next ch-2 sp, dc in next 3 sc] 3 times, 2 dc in last ch-2 sp; join with sl st in standing dc. (20 dc)",
+}
+
+
+@pytest.mark.parametrize("name", sorted(READ))
+def test_these_ways_to_write_it_are_read(name: str) -> None:
+    square = RING + "Rnd 1: Ch 1, [3 sc in ring, ch 2] 4 times; join with sl st in first sc.\nRnd 2: "
+    worked = made(square + READ[name] + "\n", shape="square")
+    assert not [problem for problem in (*worked.read, *worked.problems) if problem.severity == "error"]

@@ -1,4 +1,4 @@
-# ruff: noqa: E501 (a row says all of one mistake)
+
 """One mistake each on the further good patterns, with the whole of what is told: code, line and column, words, message, hint."""
 
 from __future__ import annotations
@@ -109,7 +109,7 @@ MISTAKES = [
         (3, 123),
         "6 petals",
         "Rnd 2 says 6 petals, but working it makes 5",
-        "it comes out with petal in next 2 sts instead of next st, or with 2 petal in next st instead of 1; if the work is right, the count is 5",
+        "it comes out with 2 petal in next st instead of 1; if the work is right, the count is 5",
     ),
     (
         "UK granny triangle",
@@ -209,7 +209,7 @@ MISTAKES = [
         (3, 175),
         "5 ch-2 sps",
         "Rnd 2 says 5 ch-2 sps, but working it makes 1",
-        "it comes out with ch 2 after dc in next 3 dc, or with ch 2 after ( ... ) in next ch-2 sp; if the work is right, the count is 1",
+        "it comes out with ch 2 after dc; if the work is right, the count is 1",
     ),
     (
         "pentagon",

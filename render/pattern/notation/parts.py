@@ -80,6 +80,8 @@ def _qualifier(r: Reader, parts: Parts) -> bool:
         if parts.which is not None and parts.which != "each":
             return value == "next" and r.take() is not None
         parts.which = _WHICH[value]
+    elif value == "standing" and r.peek(1).kind in ("stitch", "word") and parts.which in (None, "beg"):
+        parts.which = "first"  # the stitch that the round began with
     elif value == "each":
         parts.each = True
     elif value == "both":

@@ -34,14 +34,25 @@ def with_others(r: Reader, steps: list[Step], before: list[Step]) -> list[Step]:
         return steps
     extent = extent or _all_round(r)
     if other.place.target.kind == "row end":  # one side has the ends of all its rows before a stitch comes again
-        kinds = tuple(replace(step, place=replace(step.place, extent=None)) for step in (side, other) if step.place is not None)
-        before[-1] = Repeat(r.new_id(), side.span, kinds, extent=extent, style="each")
+        both = (replace(side, place=replace(side.place, extent=None)), replace(other, place=replace(other.place, extent=None)))
+        before[-1] = Repeat(r.new_id(), side.span, both, extent=extent, style="each")
         return steps[1:]
     in_next = replace(other.place, which="next", each=False, extent=None)
     to_other = replace(side, place=replace(side.place, extent=Extent("to", place=in_next)))
     stop = Stop(r.new_id(), other.span)
     before[-1] = Repeat(r.new_id(), side.span, (to_other, stop, replace(other, place=in_next)), extent=extent, style="*")
     return steps[1:]
+
+
+def nothing_would_be_left(before: list[Step], steps: list[Step]) -> bool:
+    """Such as "sc in each st around, 3 sc in each corner": what goes all round leaves nothing, so that both are meant in turn."""
+    side, other = before[-1] if before else None, steps[0] if len(steps) == 1 else None
+    if not isinstance(side, Work) or side.place is None or not isinstance(other, Work | Group) or other.place is None:
+        return False
+    far = side.place.extent
+    all_round = side.place.which == "each" and far is not None and far.kind in ("around", "across")
+    where = other.place
+    return all_round and where.which == "each" and where.extent is None and (where.target.corner or where.target.kind == "corner")
 
 
 def _two_kinds(repeat: Repeat) -> tuple[Step, ...]:

@@ -38,7 +38,7 @@ from motifold.render.pattern.notation.repeats import (
     read_unmarked_repeat,
 )
 from motifold.render.pattern.notation.rounds import at_repeat_rounds, read_repeat_rounds
-from motifold.render.pattern.notation.runs import into_one_place, with_others
+from motifold.render.pattern.notation.runs import into_one_place, nothing_would_be_left, with_others
 from motifold.render.pattern.notation.stitches import at_stitch
 from motifold.render.pattern.notation.suggestions import is_known, suggestion, unexplained
 from motifold.render.pattern.notation.working import read_chain, read_stitches
@@ -79,7 +79,7 @@ def read_steps(r: Reader) -> tuple[Step, ...]:
             if r.memory.ring_wanted and r.depth == 0 and more:
                 more = [MagicRing(r.new_id(), r.span(at)), *more]
                 r.memory.ring_wanted = False
-            if linked:
+            if linked or nothing_would_be_left(steps, more):
                 more = with_others(r, more, steps)
             steps.extend(more)
             starts.extend([at] * (len(steps) - len(starts)))

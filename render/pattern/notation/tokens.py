@@ -131,9 +131,18 @@ def _stars_as_times(tokens: list[Token]) -> list[Token]:
             continue
         before, after = tokens[index - 1], tokens[index + 2] if index + 2 <= last else None
         ends = after is None or after.first or after.kind not in _GOES_ON or after.text in ("times", "time")
-        if ends and not token.first and (before.kind == "close" or before.text in _BEFORE_TIMES):
+        multiplies = before.kind == "close" or (before.text in _BEFORE_TIMES and not _closes_a_star(tokens, index))
+        if ends and not token.first and multiplies:
             tokens[index] = token._replace(kind="word", text="x")
     return tokens
+
+
+def _closes_a_star(tokens: list[Token], index: int) -> bool:
+    """Whether a star opens before this one in the line, and no "rep" that could end it stands there: "*2 sc, inc* 4 times"."""
+    start = next((at for at in range(index, -1, -1) if tokens[at].first), 0)
+    end = next((at for at in range(index + 1, len(tokens)) if tokens[at].first), len(tokens))
+    stars = sum(token.kind == "mark" and token.text == "*" for token in tokens[start:index])
+    return stars % 2 == 1 and not any(token.text in ("rep", "repeat") for token in tokens[start:end])
 
 
 def _without_stops_of_abbreviations(tokens: list[Token]) -> list[Token]:
