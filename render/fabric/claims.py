@@ -117,6 +117,19 @@ def counts_turning_chain(steps: Sequence[Step], size: int) -> bool:
     return True
 
 
+def named_and_not_worked(steps: Sequence[Step], size: int) -> Target | None:
+    """What a line works up to and then forgets: the "last st" of "[3 dc in next ch-1 sp, ch 1] to last st; turn"."""
+    ends = [index for index, step in enumerate(steps) if _back_from_end(step, size)]
+    if not ends or any(isinstance(later, Work | Group | Skip | Repeat) for later in steps[ends[-1] + 1 :]):
+        return None
+    step = steps[ends[-1]]
+    place = step.place if isinstance(step, Work | Group) else None
+    extent = step.extent if isinstance(step, Repeat) else place.extent if place is not None else None
+    if extent is None:
+        return None
+    return extent.place.target if extent.place is not None else extent.target or Target("st")
+
+
 def _back_from_end(step: Step, size: int) -> int | None:
     """How many stitches a repeat or an "each" leaves at the end: 2 of "to last 2 sts"."""
     place = step.place if isinstance(step, Work | Group) else None
