@@ -17,6 +17,7 @@ from motifold.render.motif.chart.plate import PlateText, make_plate
 from motifold.render.motif.chart.tiles import PAPERS_MM, Paper, PaperChart, on_paper, page_of, single_pitch
 from motifold.render.pattern.model import Pattern
 from motifold.render.worked import Worked, WorkedSize
+from motifold.symbols.key import KeyEntry
 from motifold.symbols.record import dataclass
 
 WIDEST_U = 80.0
@@ -25,6 +26,8 @@ CORNER_U = 8.0
 """How much is drawn beyond the corners of a side."""
 
 _KEY_COLUMN_MM = 58.0
+_KEY_SHARE = 0.7
+"""Of a chart's height: a key that is higher is set in more columns."""
 _LARGE_MM = 200.0
 """A chart that is wider says how large it is drawn."""
 
@@ -187,8 +190,7 @@ def _plate_text(chart: _Chart, sheet: ChartSheet, look: ChartLook, drawing: Draw
     pitch, middle = look.pitch_mm, chart_middle(prepared, look)
     entries = entries_used([chart.fabric], look, prepared) if sheet.key else ()
     widest = PAPERS_MM[sheet.paper][0] - 2 * MARGIN_MM if sheet.paper else 4 * _KEY_COLUMN_MM
-    columns = max(1, int(min(drawing.width_mm + 25, widest) // _KEY_COLUMN_MM))
-    key = draw_key(entries, look.terms, columns * _KEY_COLUMN_MM, mono=look.mono) if entries else None
+    key = _key_below(drawing, entries, look, widest) if entries else None
     across = chart.scale / pitch if chart.scale else None
     said = [once_words(chart.fabric, look)]
     if sheet.key and len({symbol.round for symbol in prepared.symbols if symbol.round > 0}) > 1:
@@ -198,6 +200,16 @@ def _plate_text(chart: _Chart, sheet: ChartSheet, look: ChartLook, drawing: Draw
     elif sheet.paper or drawing.width_mm > _LARGE_MM:
         said.append(f"A chain is {pitch:.2g} mm long")
     return PlateText(chart.title, middle, key, across, chart.fabric.worked == "rows", tuple(words for words in said if words), look.mono)
+
+
+def _key_below(drawing: Drawing, entries: Sequence[KeyEntry], look: ChartLook, widest: float) -> Drawing:
+    """The key about as wide as the chart; wider, up to three columns, where it would be nearly as high as the chart."""
+    columns = max(1, int(min(drawing.width_mm + 25, widest) // _KEY_COLUMN_MM))
+    while True:
+        key = draw_key(entries, look.terms, columns * _KEY_COLUMN_MM, mono=look.mono)
+        if columns >= 3 or (columns + 1) * _KEY_COLUMN_MM > widest or key.height_mm <= _KEY_SHARE * drawing.height_mm:
+            return key
+        columns += 1
 
 
 def _ratio(finished: float) -> str:
