@@ -243,9 +243,22 @@ KEY: Final = obj(
 
 SCHEMATIC: Final = obj(
     {
+        "size": MAYBE_TEXT,
         "panels": many(obj({"name": TEXT, "outline": many(POINT)})),
         "seams": many(
             obj({"name": TEXT, "sides": many(TEXT), "pass": {"type": ["integer", "null"]}, "order": {"type": ["integer", "null"]}})
+        ),
+        "measures": many(obj({"name": TEXT, "cm": NUMBER, "estimate": {"type": "boolean"}})),
+        "edgings": many(
+            obj(
+                {
+                    "name": TEXT,
+                    "opening": {"type": "integer", "minimum": 1},
+                    "depth_cm": NUMBER,
+                    "turned_back": {"type": "boolean"},
+                    "estimate": {"type": "boolean"},
+                }
+            )
         ),
         "problems": PROBLEMS,
     }

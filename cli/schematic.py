@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -54,12 +55,14 @@ def command(
     from motifold.cli.drawings import KINDS, write_drawings
     from motifold.render.assembly.form import finished_note
     from motifold.render.assembly.schematics import schematic_json
-    from motifold.render.schematics import draw_schematics, drawn_assembly, drawn_rims
+    from motifold.render.schematics import draw_schematics, drawn_size
 
     job = load(pattern, rounds, size_name)
-    assembly = drawn_assembly(job.worked) if job.worked else None
+    size = drawn_size(job.worked) if job.worked else None
+    assembly = size.assembly if size is not None else None
     if as_json:
-        print_json(job, schematic_json(assembly) if assembly else {"panels": [], "seams": []}, output)
+        nothing: dict[str, Any] = {"size": None, "panels": [], "seams": [], "measures": [], "edgings": []}
+        print_json(job, schematic_json(assembly, size.rims, size.choice.name) if assembly and size else nothing, output)
     frame = read_frame_options(frame_words, transparent, asked, output)
     width = read_width(poster)
     if frame and width:
@@ -69,14 +72,14 @@ def command(
     else:
         target = choose_target(output, pattern, "-schematic", KINDS, "png" if frame else asked)
     worked = require_worked(job)
-    if assembly is None:
+    if assembly is None or size is None:
         click.echo(f"{worked.pattern.title}: the pattern has no assembly, so there is nothing to draw.", err=True)
         finish(job)
     else:
         note = None if steps else finished_note(assembly)
         if note is not None:
             click.echo(note, err=True)
-        drawings = draw_schematics(assembly, steps, drawn_rims(worked))
+        drawings = draw_schematics(worked, size, steps)
         if width:
             drawings = tuple(on_sheets(drawings, paper, width))
         if frame:

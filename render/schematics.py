@@ -2,30 +2,44 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from dataclasses import replace
 
-from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.schematics import draw_finished, draw_net, draw_steps
-from motifold.render.charts import NamedDrawing, largest_size
-from motifold.render.worked import Worked
-
-
-def drawn_assembly(worked: Worked) -> Assembly | None:
-    """The assembly of the largest size; None where there is none to draw."""
-    size = largest_size(worked)
-    return size.assembly if size is not None and size.assembly is not None and size.assembly.panels else None
+from motifold.render.assembly.schematics import draw_finished, draw_net, draw_steps, headed
+from motifold.render.charts import NamedDrawing
+from motifold.render.drawing.display import Drawing
+from motifold.render.worked import Worked, WorkedSize
 
 
-def drawn_rims(worked: Worked) -> tuple[Rim, ...]:
-    """The edgings of the largest size's assembly."""
-    size = largest_size(worked)
-    return size.rims if size is not None else ()
+def drawn_size(worked: Worked) -> WorkedSize | None:
+    """The size that schematics show: the one with the most work in its panels (``work_pattern`` may have kept a single one); else None."""
+
+    def work(size: WorkedSize) -> tuple[int, float]:
+        panels = size.assembly.panels if size.assembly is not None else ()
+        widths = [width or 0.0 for width in size.widths_cm.values()]
+        return sum(len(size.fabrics[panel.motif].stitches) for panel in panels if panel.motif in size.fabrics), sum(widths)
+
+    made = [size for size in worked.sizes if size.assembly is not None and size.assembly.panels]
+    return max(made, key=work, default=None)
 
 
-def draw_schematics(assembly: Assembly, steps: bool = False, rims: Sequence[Rim] = ()) -> tuple[NamedDrawing, ...]:
-    """The net and the finished thing with its edgings ``rims``; with ``steps`` one drawing for each seam pass and fold instead."""
+def draw_schematics(worked: Worked, size: WorkedSize, steps: bool = False) -> tuple[NamedDrawing, ...]:
+    """The net and the finished thing with its edgings; with ``steps`` one drawing for each seam pass and fold instead.
+
+    Each says whose it is; of a pattern with several sizes, which one it shows, in its title and above the drawing.
+    """
+    if size.assembly is None:
+        return ()
     if steps:
-        return tuple(NamedDrawing(f"step-{i:02d}", drawing) for i, drawing in enumerate(draw_steps(assembly), 1))
-    finished = draw_finished(assembly, rims=rims)
-    drawings = [NamedDrawing("net", draw_net(assembly))]
-    return tuple(drawings + ([NamedDrawing("finished", finished)] if finished is not None else []))
+        drawn = [(f"step-{i:02d}", drawing) for i, drawing in enumerate(draw_steps(size.assembly), 1)]
+    else:
+        finished = draw_finished(size.assembly, rims=size.rims)
+        drawn = [("net", draw_net(size.assembly)), *([("finished", finished)] if finished is not None else [])]
+    sizes = worked.pattern.size.bodies if worked.pattern.size is not None else ()
+    name = size.choice.name if len(sizes) > 1 else None
+    return tuple(NamedDrawing(short, _named(drawing, worked.pattern.title, name)) for short, drawing in drawn)
+
+
+def _named(drawing: Drawing, title: str, size: str | None) -> Drawing:
+    """The drawing with the pattern's title before its own, and with its size in words above it."""
+    whole = f"{title}: {drawing.title[:1].lower()}{drawing.title[1:]}"
+    return headed(replace(drawing, title=whole), f"Size {size}") if size is not None else replace(drawing, title=whole)

@@ -127,8 +127,9 @@ def _plain_rounds(question: Question) -> Iterator[Closer]:
 
 def _seams(question: Question) -> Iterator[Closer]:
     """Seams that add more, or nothing: between motifs that go round."""
-    ruler, best = question.ruler, question.best
-    if ruler.across < 2 or (question.pattern.assembly is None and not ruler.adds_cm):
+    ruler, best, assembly = question.ruler, question.best, question.pattern.assembly
+    seamed = assembly is not None and bool(len(assembly.net) > 1 or assembly.join)
+    if ruler.across < 2 or not (seamed or ruler.adds_cm):
         return
     wanted = round(ruler.adds_cm + (question.aim - best.girth_cm) / ruler.across, 1)
     adds = min(max(wanted, 0.0), _WIDEST_SEAM_CM)

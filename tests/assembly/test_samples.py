@@ -119,3 +119,18 @@ def test_the_headbands_edgings_widen_it_and_the_mitts_cuffs_lengthen_them() -> N
     assert mitts.assembly is not None and sorted(rim.name for rim in mitts.rims) == ["cuff", "fingers"]
     bare, edged = ({m.name: m.cm for m in finished_measures(mitts.assembly, rims)} for rims in ((), mitts.rims))
     assert edged["flat height"] - bare["flat height"] == pytest.approx(sum(rim.depth_cm for rim in mitts.rims), abs=1e-5)
+
+
+def test_schematics_say_which_size_they_show() -> None:
+    from motifold.render.schematics import draw_schematics, drawn_size
+
+    source = resources.files("motifold.samples").joinpath("ferry-hat.toml").read_bytes()
+    reading = read_pattern("hat.toml", source)
+    assert reading.pattern is not None
+    for asked, shown in ((None, "Adult"), ("Child", "Child")):
+        worked = work_pattern(reading.pattern, size_name=asked)
+        size = drawn_size(worked)
+        assert size is not None and size.choice.name == shown
+        for named in draw_schematics(worked, size):
+            words = [o.words for o in named.drawing.operations if isinstance(o, Text)]
+            assert f"Size {shown}" in words and named.drawing.title.startswith(reading.pattern.title)
