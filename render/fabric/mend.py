@@ -9,8 +9,9 @@ from functools import partial
 from motifold.render.fabric.bench import Hook, Terms
 from motifold.render.fabric.claims import worked_targets
 from motifold.render.fabric.lines import Job
+from motifold.render.fabric.missing import missing_at_end, missing_chains, missing_stitch, walks
 from motifold.render.fabric.wording import height_in_chains, into, place_words, skip_word, spec_words, step_words, stitch_word
-from motifold.render.pattern.instructions import Amount, Chain, Group, Join, Place, Repeat, Skip, Step, StitchSpec, Stop, Target, Work
+from motifold.render.pattern.instructions import Amount, Chain, Group, Join, Place, Repeat, Skip, Step, Stop, Target, Work
 from motifold.render.pattern.problem import Problem, Span
 from motifold.symbols.record import dataclass
 
@@ -85,12 +86,13 @@ def mends(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clues) -> Ite
     first = next((step for step in steps if isinstance(step, Chain)), None)
     for by in (1, -1, 2, -2):
         if by == 2:
-            yield from _missing_at_end(steps, size, terms)
+            yield from (Mend(new, words, 1) for new, words in missing_stitch(steps, size, terms))
+            yield from (Mend(new, words) for new, words in missing_at_end(steps, size, terms))
             yield from (Mend(new, words, 1) for new, words in changed(steps, lambda step, _: _shorter_last(step, size, terms)))
             yield from (Mend(new, words, 1) for new, words in changed(steps, lambda step, _: _same_or_next(step, size, terms)))
             if not clues.misnamed:
                 yield from misnamed(steps, size, terms, clues)
-            yield from _missing_chains(steps, size, terms, clues)
+            yield from (Mend(new, words) for new, words in missing_chains(steps, clues.spaces, size, terms))
         for new, words in changed(steps, partial(_by_number, by=by, size=size, terms=terms)):
             yield Mend(new, words, 2 if first is not None and first not in new else abs(by) - 1)
     for index, step in enumerate(steps):
@@ -178,13 +180,9 @@ def _same_or_next(step: Step, size: int, terms: Terms) -> Iterator[tuple[Step, s
 
 def _begun(steps: tuple[Step, ...], chains: int) -> Mend:
     """A beginning chain that was forgotten."""
-    at = next((i for i, step in enumerate(steps) if isinstance(step, Work | Group | Repeat) and not _walks(step)), 0)
+    at = next((i for i, step in enumerate(steps) if isinstance(step, Work | Group | Repeat) and not walks(step)), 0)
     span = steps[at].span if steps else Span(1, 1)
     return Mend((*steps[:at], Chain(0, span, Amount((chains,))), *steps[at:]), f"ch {chains} at the beginning")
-
-
-def _walks(step: Step) -> bool:
-    return isinstance(step, Work) and step.stitch.name == "sl st"
 
 
 def misnamed(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clues) -> Iterator[Mend]:
@@ -270,25 +268,6 @@ def _renamed(
 _PLAIN = ("sc", "hdc", "dc", "tr", "dtr", "trtr")
 
 
-def _missing_chains(steps: tuple[Step, ...], size: int, terms: Terms, clues: Clues) -> Iterator[Mend]:
-    """Chains that make one of the spaces that are counted, forgotten after a stitch or within a group."""
-    for chains in clues.spaces:
-        for new, after in _with_chains(steps, chains):
-            yield Mend(new, f"ch {chains} after {step_words(after, terms, size) if after is not None else 'the repeat'}")
-
-
-def _with_chains(steps: Sequence[Step], chains: int) -> Iterator[tuple[tuple[Step, ...], Work | Group | None]]:
-    for index, step in enumerate(steps):
-        rest = tuple(steps[index + 1 :])
-        if isinstance(step, Work | Group) and not _walks(step) and not (rest and isinstance(rest[0], Chain)):
-            yield (*steps[: index + 1], Chain(step.id, step.span, Amount((chains,))), *rest), step
-        if isinstance(step, Group | Repeat):
-            if isinstance(step, Repeat) and not (rest and isinstance(rest[0], Chain)) and (not rest or isinstance(rest[0], Join)):
-                yield (*steps[: index + 1], Chain(step.id, step.span, Amount((chains,))), *rest), None
-            for inner, after in _with_chains(step.steps, chains):
-                yield (*steps[:index], replace(step, steps=inner), *rest), after
-
-
 def _of_work(step: Work, by: int, size: int, terms: Terms, around: Place | None) -> Iterator[tuple[Step, str]]:
     place = step.place
     word = spec_words(step.stitch, terms)
@@ -332,33 +311,6 @@ def _more(amount: Amount, by: int, size: int) -> Amount | None:
         return Amount((now + by,))
     at = min(size, len(amount.values) - 1)
     return Amount((*amount.values[:at], now + by, *amount.values[at + 1 :]))
-
-
-def _missing_at_end(steps: tuple[Step, ...], size: int, terms: Terms) -> Iterator[Mend]:
-    """Stitches in the beginning space, forgotten before the join."""
-    join = next((index for index, step in enumerate(steps) if isinstance(step, Join) and not step.attach), len(steps))
-    at = join
-    while at and isinstance(steps[at - 1], Chain):
-        at -= 1
-    works = [step for step in _flat(steps[:join]) if isinstance(step, Work) and step.stitch.name not in ("sl st", "picot")]
-    if not works:
-        return
-    last = works[-1]
-    ring = last.place is not None and last.place.target.kind == "ring"
-    for count in (1, 2, 3, 4, 5):
-        place = last.place if ring and last.place is not None else Place(last.span, "beg", Target("sp"))
-        new = Work(last.id, last.span, StitchSpec(last.stitch.name), Amount((count,)), place)
-        word = stitch_word(last.stitch.name, terms, count)
-        words = f"{count} more {word} in ring" if ring else f"{count} {word} in beg sp before the join"
-        yield Mend((*steps[:at], new, *steps[at:]), words)
-
-
-def _flat(steps: Sequence[Step]) -> Iterator[Step]:
-    for step in steps:
-        if isinstance(step, Group | Repeat):
-            yield from _flat(step.steps)
-        else:
-            yield step
 
 
 def _times(count: int) -> str:
