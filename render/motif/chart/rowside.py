@@ -26,6 +26,7 @@ from motifold.render.motif.chart.repeats import row_repeat
 from motifold.render.motif.chart.scene import Symbol
 from motifold.render.motif.chart.starts import Start, yarn_changes
 from motifold.render.motif.chart.white import White
+from motifold.render.motif.hub import hub_of
 from motifold.render.motif.model import Point
 from motifold.symbols import marks as working
 from motifold.symbols.record import dataclass
@@ -49,7 +50,7 @@ def furnish_rows(
     fabric: Fabric, starts: Mapping[int, Start], symbols: tuple[Symbol, ...], white: White, look: ChartLook
 ) -> tuple[Item, ...]:
     """All furniture of rows, in their order."""
-    if not any(this.kind == "foundation" for this in fabric.rounds):
+    if hub_of(fabric) is not None or not any(this.kind == "foundation" for this in fabric.rounds):
         return _from_a_point(fabric, starts, white, look)
     rows = [index for index in sorted(starts) if fabric.rounds[index].number is not None]
     places = _places(fabric, rows, starts, symbols)
