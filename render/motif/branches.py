@@ -66,7 +66,7 @@ def grow(ground: Ground, course: Course, branch: Branch) -> None:
     rise = (DOT_RADIUS if stem.stitch.kind == "sl st" else HEAD_WIDTH / 2) + CLEAR + lift
     _lay(ground, branch, start + out * rise, out, along)
     if lift > WHITE:
-        ground.links.append((branch.run, (start + out * (rise - lift), start + out * (rise - 0.05))))
+        ground.links.setdefault(branch.run, []).append((start + out * (rise - lift), start + out * (rise - 0.05)))
 
 
 def room_beside(ground: Ground, course: Course, branch: Branch) -> float:

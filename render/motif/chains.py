@@ -22,6 +22,7 @@ from motifold.render.motif.extents import (
 from motifold.render.motif.feet import shared
 from motifold.render.motif.frame import Frame
 from motifold.render.motif.ground import Ground
+from motifold.render.motif.images import hung_again
 from motifold.render.motif.ink import to_segment
 from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
@@ -55,10 +56,12 @@ _BOW = 1.06
 """A run that must bow is drawn this much longer than its ovals need."""
 
 
-def hang(ground: Ground, course: Course, standing: Standing) -> None:
-    """Place the parts of every gap of a round; record ovals, the arc of each space, and hairlines."""
+def hang(ground: Ground, course: Course, standing: Standing, order: int = 1) -> None:
+    """Place the parts of every gap of a round that repeats ``order`` times; record ovals, the arc of each space, and hairlines."""
     covers = obstacles(ground, course) if _covered(ground, course) else []
     for index, gap in enumerate(course.gaps):
+        if gap.parts and not covers and hung_again(ground, course, index, order):
+            continue
         if gap.parts and not (course.open and index == course.size - 1):
             over_petal = _over_petal(ground, course, standing, index, covers)
             string(ground, gap, over_petal or path_of(ground, course, standing, index), over_petal is not None)
@@ -332,7 +335,7 @@ def _hairlines(ground: Ground, gap: Gap, arc: Arc, spans: list[tuple[float, floa
         if end - start > WHITE and gap.runs:
             run = gap.runs[min(i, len(gap.runs) - 1)][0]
             line = arc.part(start + 0.05, end - 0.05)
-            ground.links.append((run, line.points))
+            ground.links.setdefault(run, []).append(line.points)
 
 
 def _middle_stems(course: Course) -> set[int]:

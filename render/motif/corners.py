@@ -74,17 +74,23 @@ def _increases(stems: Sequence[Stem], is_open: bool) -> list[Corner]:
 def _above(stems: Sequence[Stem], below: Below) -> list[Corner]:
     under, between, corners = below
     found = []
+    standing: dict[tuple[str, int], list[int]] = {}
+    for index, stem in enumerate(stems):
+        for leg in stem.stitch.legs:
+            places = standing.setdefault((leg.base.kind, leg.base.id), [])
+            if not places or places[-1] != index:
+                places.append(index)
     for corner in corners:
         if corner.on_stem:
-            bases = {Base("stitch", under[corner.at].stitch.id, "loops")}
+            bases = [("stitch", under[corner.at].stitch.id)]
         else:
             gap = between[corner.at]
-            bases = {Base("space", run, "loops") for run, _, _ in gap.runs} | {Base("stitch", part, "loops") for part in gap.parts}
-        over = [index for index, stem in enumerate(stems) if _bases(stem) & bases]
+            bases = [*(("space", run) for run, _, _ in gap.runs), *(("stitch", part) for part in gap.parts)]
+        over = sorted({index for base in bases for index in standing.get(base, ())})
         between_stems = not corner.on_stem and not over
         if between_stems:
             # Two stitches side by side in a corner, or chains that nothing is worked into: it lies after what stands on the first.
-            over = [index for index, stem in enumerate(stems) if Base("stitch", under[corner.at].stitch.id, "loops") in _bases(stem)]
+            over = standing.get(("stitch", under[corner.at].stitch.id), [])
         if over and between_stems:
             found.append(Corner(cyclic_order(over, len(stems))[-1], False))
         elif over:
@@ -97,9 +103,9 @@ def set_apart(stems: Sequence[Stem], gaps: Sequence[Gap], corners: Sequence[Corn
     """Whether corners are more than a choice among places that look alike: told from the others by what they are, or by standing on
     corners.
     """
-    if below is not None and len(below[2]) == len(corners) and {c.at for c in _above(stems, below)}:
-        over = {index for corner in _above(stems, below) for index in (corner.at - 1, corner.at, corner.at + 1)}
-        if all(any((corner.at + k) % len(stems) in {i % len(stems) for i in over} for k in (0, 1)) for corner in corners):
+    if below is not None and len(below[2]) == len(corners):
+        over = {(corner.at + k) % len(stems) for corner in _above(stems, below) for k in (-1, 0, 1)}
+        if over and all(any((corner.at + k) % len(stems) in over for k in (0, 1)) for corner in corners):
             return True
     looks = {_look(stems, gaps, corner) for corner in corners}
     others = [Corner(i, corner.on_stem) for i in range(len(stems)) for corner in corners[:1]]

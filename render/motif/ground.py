@@ -47,7 +47,7 @@ class Ground:
     bars: dict[int, float] = field(default_factory=dict)
     arcs: dict[int, Arc] = field(default_factory=dict)
     tips: dict[int, tuple[complex, complex]] = field(default_factory=dict)
-    links: list[tuple[int, tuple[complex, ...]]] = field(default_factory=list)
+    links: dict[int, list[tuple[complex, ...]]] = field(default_factory=dict)
     courses: dict[int, Course] = field(default_factory=dict)
     at: dict[int, tuple[int, int]] = field(default_factory=dict)
     gap_at: dict[int, tuple[int, int]] = field(default_factory=dict)

@@ -43,7 +43,7 @@ def _layout(ground: Ground, turn: float) -> Layout:
             feet = tuple(point(foot * spin) for foot in ground.feet[number])
             bend = tuple(point(p * spin) for p in ground.bends.get(number, ()))
             placed.append(Placed(number, feet, point(ground.heads[number] * spin), normal, bend, ground.bars.get(number)))
-    links = tuple(Link(run, tuple(point(p * spin) for p in points)) for run, points in ground.links)
+    links = tuple(Link(run, tuple(point(p * spin) for p in points)) for run, lines in ground.links.items() for points in lines)
     shapes = tuple(_turned(shape, spin, ground.order.get(shape.round, 1)) for shape in ground.shapes)
     again = tuple(Again(number, later, point(head * spin), point(way * spin)) for number, later, head, way in ground.again)
     return Layout(ground.fabric.worked, tuple(placed), links, shapes, turn, again)

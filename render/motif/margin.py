@@ -73,19 +73,20 @@ def _near(ground: Ground, stitch: Stitch) -> complex:
 def _ink_near(ground: Ground, places: list[complex]) -> Ink:
     """The ink of everything that stands near one of these places: a large motif has a few seams and thousands of symbols."""
     close = {(floor(z.real / _NEAR) + i, floor(z.imag / _NEAR) + j) for z in places for i in (-1, 0, 1) for j in (-1, 0, 1)}
+
+    def near(z: complex) -> bool:
+        return (floor(z.real / _NEAR), floor(z.imag / _NEAR)) in close
+
     ink = Ink()
     rounds: set[int] = set()
     for stitch in ground.fabric.stitches:
         at = ground.heads.get(stitch.id) or (ground.tips[stitch.id][0] if stitch.id in ground.tips else None)
-        if at is not None and (floor(at.real / _NEAR), floor(at.imag / _NEAR)) in close:
+        if at is not None and near(at):
             ink.add(stitch.id, symbol_segments(ground, stitch))
             rounds.add(stitch.round)
     for number in sorted(rounds & set(ground.courses)):
-        for ring in rings_of(ground, ground.courses[number]).values():
-            segments = segments_of([ring])
-            at = segments[0][0]
-            if (floor(at.real / _NEAR), floor(at.imag / _NEAR)) in close:
-                ink.add(-1, segments)
+        for ring in rings_of(ground, ground.courses[number], near).values():
+            ink.add(-1, segments_of([ring]))
     return ink
 
 

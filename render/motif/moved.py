@@ -56,10 +56,9 @@ def _bows(ground: Ground, course: Course, moved: dict[int, tuple[complex, comple
                 continue
             arcs[run] = (arc, arc.nearest(old), moves)
             ground.arcs[run] = arc_of([p + _between(mark, *arcs[run][1:]) for p, mark in zip(arc.points, arc.marks, strict=True)])
-    for k, (run, points) in enumerate(ground.links):
-        if run in arcs:
-            arc, marks, moves = arcs[run]
-            ground.links[k] = (run, tuple(p + _between(s, marks, moves) for p, s in zip(points, arc.nearest(points), strict=True)))
+    for run, (arc, marks, moves) in arcs.items():
+        for k, line in enumerate(ground.links.get(run, ())):
+            ground.links[run][k] = tuple(p + _between(s, marks, moves) for p, s in zip(line, arc.nearest(line), strict=True))
 
 
 def _between(at: float, marks: Sequence[float], moves: Sequence[complex]) -> complex:

@@ -30,7 +30,7 @@ def settle(ground: Ground, course: Course, standing: Standing, order: int) -> No
             ground.gap_at[run] = (course.round, index)
     bend_posts(ground, course)
     part_bars(ground, course)
-    hang(ground, course, standing)
+    hang(ground, course, standing, order)
     for branch in course.branches:
         grow(ground, course, branch)
     relax(ground, course, order, standing.even, standing.outline.corners)

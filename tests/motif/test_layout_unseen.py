@@ -15,7 +15,6 @@ from motifold.render.motif.gores import gores_of
 from motifold.render.motif.radial import lay_rounds
 
 CROWDED = {
-    "snowflake": "over 50 pairs: what is worked round a long loop beside short ones crosses the loops",
     "shawl with spine": "2 pairs: neighbours in the third row of a half motif",
 }
 """Known to overlap or to come too near, with the reason."""
