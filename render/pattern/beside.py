@@ -61,7 +61,7 @@ def _opened(place: Path, name: str, most_bytes: int) -> bytes:
 
 def _near(place: Path) -> str | None:
     """A file that lies there and may be meant."""
-    from motifold.render.pattern.check import nearest
+    from motifold.render.pattern.spelling import nearest
 
     try:
         found = nearest(place.name, sorted(os.listdir(place.parent))[:1000])

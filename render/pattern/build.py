@@ -19,7 +19,7 @@ from motifold.render.pattern.net import read_side
 from motifold.render.pattern.notation import NotationContext
 from motifold.render.pattern.quantity import Quantity
 from motifold.render.pattern.scan import Path
-from motifold.render.pattern.shapes import SHAPE_NAMES, corners
+from motifold.render.pattern.shapes import corners, nearest_shape
 from motifold.render.pattern.values import Reader, Table, per_length, quantity, reference, text, texts, truth, whole
 
 Worked = Literal["rounds", "rows"]
@@ -249,6 +249,9 @@ _CRAFT_WORDS = frozenset(
 """Words of the notation: a stitch of this name could not be told from them."""
 
 
+_SHAPES = "circle, triangle, square, hexagon, half square, half hexagon, polygon: 7, rectangle ..."
+
+
 def _motifs(reader: Reader, tables: Table, context: NotationContext) -> tuple[tuple[MotifSource, ...], NotationContext]:
     motifs = []
     for name, table in tables.items():
@@ -259,10 +262,11 @@ def _motifs(reader: Reader, tables: Table, context: NotationContext) -> tuple[tu
         shape = text(table, "shape") or ("rectangle" if worked == "rows" else "circle")
         sides = corners(shape)
         if sides is None:
-            near = reader.nearest(shape.lower().split(" ")[-1], SHAPE_NAMES)
-            hint = f"did you mean {near}?" if near else "circle, triangle, square, hexagon, half hexagon, polygon: 7, rectangle ..."
+            near = nearest_shape(shape)
+            hint = f"did you mean {near}?" if near else _SHAPES
             reader.add("shape", reader.locator.value((*path, "shape")), f'"{shape[:40]}" is no shape that is known here', hint)
-            sides = corners(near or "circle") or 0
+            shape = near or "circle"
+            sides = corners(shape) or 0
         motifs.append(MotifSource(name, shape, sides, worked, instructions, whole(table, "last_round"), truth(table, "counts_as")))
     return tuple(motifs), context
 

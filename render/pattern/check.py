@@ -10,12 +10,11 @@ from motifold.render.pattern.keys import ANY, KEYS, Branch, Key, key_tree
 from motifold.render.pattern.locator import Locator
 from motifold.render.pattern.problem import Problem
 from motifold.render.pattern.scan import Path
-from motifold.render.pattern.spelling import nearest as nearest_word
+from motifold.render.pattern.spelling import nearest
 
 MOST_SUGGESTIONS = 50
 """Searching for the nearest name costs time; a file with more mistakes than this is told of them without it."""
 
-MOST_COMPARED = 100
 
 _OTHER_WORDS = {
     "tension": "gauge", "swatch": "gauge", "yarns": "yarn", "motifs": "motif", "squares": "motif", "sizes": "size", "fit": "size",
@@ -274,11 +273,6 @@ def _meant(name: str, branch: Branch) -> str | None:
         if other in known:
             return other
     return nearest(plain, known)
-
-
-def nearest(word: str, words: Collection[str]) -> str | None:
-    """The one of ``words`` that ``word`` may be a slip for; None where none is near."""
-    return nearest_word(word, list(words)[:MOST_COMPARED])
 
 
 def _dotted(path: Path) -> str:

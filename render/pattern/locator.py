@@ -10,7 +10,8 @@ from collections.abc import Mapping
 from typing import TypeVar
 
 from motifold.render.pattern.problem import Span
-from motifold.render.pattern.scan import Bounds, Path, TextPlaces, scan
+from motifold.render.pattern.scan import Bounds, Path, scan
+from motifold.render.pattern.scan_texts import TextPlaces
 from motifold.symbols.record import dataclass
 
 Place = TypeVar("Place")

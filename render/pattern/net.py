@@ -7,10 +7,10 @@ from collections.abc import Collection, Mapping
 from dataclasses import replace
 from typing import Any
 
-from motifold.render.pattern.check import nearest
 from motifold.render.pattern.locator import LocatedText
 from motifold.render.pattern.model import JoinSource, NetCell, SidePiece
 from motifold.render.pattern.problem import Problem, Span
+from motifold.render.pattern.spelling import nearest
 
 PANEL_NAME = r"[^\W\d_][\w-]*"
 MOST_PANELS = 2000
@@ -23,6 +23,10 @@ _RATIO = re.compile(
 )
 _SIDE_HINT = 'a side is its panel, a dot and its name or number: "F1.left", "A.3"; half of it "C.top[1/2]"'
 _JOIN_HINT = 'for example "F1.left + B1.left", or "T1.left + itself" for a side folded in half'
+
+
+_MOST_COMPARED = 100
+"""Names that a misspelt one is held against: a file may have thousands of joins."""
 
 
 def read_net(text: LocatedText) -> tuple[tuple[NetCell, ...], list[Problem]]:
@@ -99,7 +103,7 @@ def read_side(text: LocatedText, start: int, end: int, panels: Collection[str]) 
         return None, Problem("panel-side", "error", span, shown, _SIDE_HINT)
     panel = match["panel"]
     if panel not in panels:
-        near = nearest(panel, panels)
+        near = nearest(panel, list(panels)[:_MOST_COMPARED])
         hint = f"did you mean {near}?" if near else "the panels are " + ", ".join(list(panels)[:12])
         return None, Problem(
             "reference", "error", text.span(match.start("panel"), match.end("panel")), f"there is no panel {_cut(panel)}", hint

@@ -21,6 +21,7 @@ from motifold.render.pattern.scan_errors import (
     no_key,
     shown,
 )
+from motifold.render.pattern.scan_texts import TextPlaces, past, read_text
 from motifold.symbols.record import dataclass
 
 Path = tuple[str | int, ...]
@@ -35,7 +36,6 @@ MOST_VALUES = 20_000
 _SPACE = re.compile(r"[ \t]*")
 _BLANK = re.compile(r"(?:[ \t]|\r?\n)*")
 _LINE_END = re.compile(r"\r?\n|\Z")
-_FIRST_LINE_END = re.compile(r"(?:\r?\n)?")
 _TABLE_OR_KEY = re.compile(
     r"\[{1,2}[A-Za-z][\w-]*(?:\.[\w\"' -]+)*\]{1,2}[ \t]*(?:#[^\r\n]*)?\r?$|[a-z][a-z_]*[ \t]*=[ \t]*[\"'\[{0-9]", re.MULTILINE
 )
@@ -43,13 +43,6 @@ _NEXT_ITEM = re.compile(r"[\"'\[{0-9]")
 _COMMENT = re.compile(r"#[^\n\r\x00-\x08\x0b-\x1f\x7f]*")
 _BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
 _TOKEN = re.compile(r"[^ \t\r\n,\]}#=\"']+")
-_BASIC = re.compile(r"[^\"\\\n\r\x00-\x08\x0b-\x1f\x7f]+")
-_BASIC_LINES = re.compile(r"[^\"\\\r\x00-\x08\x0b-\x1f\x7f]+")
-_LITERAL = re.compile(r"[^'\n\r\x00-\x08\x0b-\x1f\x7f]+")
-_LITERAL_LINES = re.compile(r"[^'\r\x00-\x08\x0b-\x1f\x7f]+")
-_ESCAPE = re.compile(r"\\(?:[btnfr\"\\]|u[0-9A-Fa-f]{4}|U[0-9A-Fa-f]{8})")
-_LINE_JOIN = re.compile(r"\\[ \t]*\r?\n(?:[ \t]|\r?\n)*")
-_ESCAPED = {"b": "\b", "t": "\t", "n": "\n", "f": "\f", "r": "\r", '"': '"', "\\": "\\"}
 _NUMBER = re.compile(
     r"0x[0-9A-Fa-f](?:_?[0-9A-Fa-f])*|0b[01](?:_?[01])*|0o[0-7](?:_?[0-7])*|[+-]?(?:inf|nan)"
     r"|[+-]?(?:0|[1-9](?:_?[0-9])*)(?:\.[0-9](?:_?[0-9])*)?(?:[eE][+-]?[0-9](?:_?[0-9])*)?"
@@ -59,22 +52,6 @@ _DATE_TIME = re.compile(
     rf"[0-9]{{4}}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])(?:[Tt ]{_TIME}(?:[Zz]|[+-](?:[01][0-9]|2[0-3]):[0-5][0-9])?)?|{_TIME}"
 )
 _DATE_THEN_TIME = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2} [0-9]{2}:")
-
-
-@dataclass(slots=True)
-class TextPlaces:
-    """One text value as it is built: its characters, and (text offset, source offset, width) for each stretch of them."""
-
-    chunks: list[str] = field(default_factory=list)
-    pieces: list[tuple[int, int, int]] = field(default_factory=list)
-    length: int = 0
-    start: int = 0
-    end: int = 0
-
-    def add(self, chunk: str, at: int, width: int = 1) -> None:
-        self.pieces.append((self.length, at, width))
-        self.chunks.append(chunk)
-        self.length += len(chunk)
 
 
 @dataclass(slots=True)
@@ -124,7 +101,7 @@ def _statements(source: str, out: Scanned) -> None:
     at = 0
     size = len(source)
     while True:
-        at = _past(_BLANK, source, at)
+        at = past(_BLANK, source, at)
         if at >= size:
             return
         if source[at] == "[":
@@ -134,16 +111,11 @@ def _statements(source: str, out: Scanned) -> None:
         at = _statement_end(source, at)
 
 
-def _past(pattern: re.Pattern[str], source: str, at: int) -> int:
-    match = pattern.match(source, at)
-    return match.end() if match else at
-
-
 def _statement_end(source: str, at: int) -> int:
     """Past a comment and the end of the line, where nothing else may stand."""
-    at = _past(_SPACE, source, at)
+    at = past(_SPACE, source, at)
     if source.startswith("#", at):
-        at = _past(_COMMENT, source, at)
+        at = past(_COMMENT, source, at)
     match = _LINE_END.match(source, at)
     if match is None:
         fail_at_rest(source, at)
@@ -155,7 +127,7 @@ def _header(source: str, at: int, out: Scanned) -> tuple[Path, int]:
     start = at
     _count(out, at)
     many = source.startswith("[[", at)
-    at = _past(_SPACE, source, at + (2 if many else 1))
+    at = past(_SPACE, source, at + (2 if many else 1))
     parts, at = _key(source, at, "]")
     close = "]]" if many else "]"
     if not source.startswith(close, at):
@@ -210,7 +182,7 @@ def _key_value(source: str, at: int, table: Path, out: Scanned, depth: int) -> i
     if path in out.assigned or path in out.headers:
         raise _twice(source, path, out, key_start, key_end)
     out.keys.setdefault(path, (key_start, key_end))
-    at = _past(_SPACE, source, at + 1)
+    at = past(_SPACE, source, at + 1)
     end = _value(source, at, path, out, depth)
     out.assigned.add(path)
     out.values[path] = (at, end)
@@ -227,7 +199,7 @@ def _key(source: str, at: int, until: str) -> tuple[list[tuple[str, int, int]], 
             name, end = bare.group(), bare.end()
         elif char in ('"', "'") and char:
             text = TextPlaces()
-            end = _text(source, at, text, lines_allowed=False)
+            end = read_text(source, at, text, lines_allowed=False)
             name = "".join(text.chunks)
         else:
             fail_on_control(source, at)
@@ -235,10 +207,10 @@ def _key(source: str, at: int, until: str) -> tuple[list[tuple[str, int, int]], 
         parts.append((name, at, end))
         if len(parts) > DEEPEST:
             raise TomlError("this key has too many dots", parts[0][1], end - parts[0][1])
-        at = _past(_SPACE, source, end)
+        at = past(_SPACE, source, end)
         if not source.startswith(".", at):
             return parts, at
-        at = _past(_SPACE, source, at + 1)
+        at = past(_SPACE, source, at + 1)
 
 
 def _value(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
@@ -247,7 +219,7 @@ def _value(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
     char = source[at : at + 1]
     if char in ('"', "'") and char:
         text = out.texts[path] = TextPlaces(start=at)
-        return _text(source, at, text, lines_allowed=True)
+        return read_text(source, at, text, lines_allowed=True)
     if char in ("[", "{") and char:
         if depth >= DEEPEST:
             raise TomlError("lists and tables stand too deep inside each other here", at, 1)
@@ -305,17 +277,17 @@ def _array(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
 def _array_gap(source: str, at: int) -> int:
     """Past spaces, line ends and comments between the items of a list."""
     while True:
-        at = _past(_BLANK, source, at)
+        at = past(_BLANK, source, at)
         if not source.startswith("#", at):
             return at
-        at = _past(_COMMENT, source, at)
+        at = past(_COMMENT, source, at)
         if _LINE_END.match(source, at) is None:
             fail_on_control(source, at)
 
 
 def _inline_table(source: str, at: int, path: Path, out: Scanned, depth: int) -> int:
     start = at
-    at = _past(_SPACE, source, at + 1)
+    at = past(_SPACE, source, at + 1)
     if source.startswith("}", at):
         return at + 1
     while True:
@@ -323,7 +295,7 @@ def _inline_table(source: str, at: int, path: Path, out: Scanned, depth: int) ->
             raise TomlError('a table in braces stands on one line: it is not closed with "}" here', start, max(1, at - start))
         if source[at] == "}":
             raise TomlError('no comma stands before the "}" of a table in braces', at, 1, "delete the comma")
-        at = _past(_SPACE, source, _key_value(source, at, path, out, depth))
+        at = past(_SPACE, source, _key_value(source, at, path, out, depth))
         if source.startswith("}", at):
             return at + 1
         if not source.startswith(",", at):
@@ -331,78 +303,4 @@ def _inline_table(source: str, at: int, path: Path, out: Scanned, depth: int) ->
             if source[at : at + 1] in ("", "\r", "\n", "#"):
                 continue
             raise TomlError('a comma or "}" is missing here', at, 1)
-        at = _past(_SPACE, source, at + 1)
-
-
-def _text(source: str, at: int, out: TextPlaces, lines_allowed: bool) -> int:
-    """A text in quotes of any of the four kinds; the offset after its closing quotes."""
-    quote = source[at]
-    if lines_allowed and source.startswith(quote * 3, at):
-        return _long_text(source, at, out)
-    start = at
-    at += 1
-    plain = _BASIC if quote == '"' else _LITERAL
-    while True:
-        match = plain.match(source, at)
-        if match:
-            out.add(match.group(), at)
-            at = match.end()
-        char = source[at : at + 1]
-        if char == quote:
-            out.end = at
-            return at + 1
-        if char == "\\":
-            at = _escape(source, at, out)
-        elif char in ("", "\n") or source.startswith("\r\n", at):
-            hint = f'close it with {quote}; a text of several lines stands between two lines of """'
-            raise TomlError("the text that begins here is not closed on its line", start, at - start, hint)
-        else:
-            fail_on_control(source, at)
-
-
-def _long_text(source: str, at: int, out: TextPlaces) -> int:
-    """Between three quotes on either side; a line end right after the opening is no part of the text."""
-    start = at
-    quote = source[at]
-    at = _past(_FIRST_LINE_END, source, at + 3)
-    plain = _BASIC_LINES if quote == '"' else _LITERAL_LINES
-    while True:
-        match = plain.match(source, at)
-        if match:
-            out.add(match.group(), at)
-            at = match.end()
-        char = source[at : at + 1]
-        if char == quote:
-            quotes = 1
-            while quotes < 5 and source.startswith(quote, at + quotes):
-                quotes += 1
-            inside = quotes if quotes < 3 else quotes - 3
-            if inside:
-                out.add(quote * inside, at)
-            if quotes >= 3:
-                out.end = at + inside
-                return at + quotes
-            at += quotes
-        elif char == "\\":
-            join = _LINE_JOIN.match(source, at)
-            at = join.end() if join else _escape(source, at, out)
-        elif source.startswith("\r\n", at):
-            out.add("\n", at, 2)
-            at += 2
-        elif char == "":
-            line = source.count("\n", 0, start) + 1
-            raise TomlError(f"the text that begins on line {line} is never closed", start, 3, f"close it with a line of {quote * 3}")
-        else:
-            fail_on_control(source, at)
-
-
-def _escape(source: str, at: int, out: TextPlaces) -> int:
-    match = _ESCAPE.match(source, at)
-    code = int(match.group()[2:], 16) if match and len(match.group()) > 2 else 0
-    if match is None or code > 0x10FFFF or 0xD800 <= code <= 0xDFFF:
-        shown = source[at : at + 2].rstrip() or "\\"
-        hint = "a backslash itself is written \\\\ ; texts in single quotes (' or ''') have no escapes"
-        raise TomlError(f"{shown} means nothing in a text in quotes", at, len(shown), hint)
-    word = match.group()
-    out.add(_ESCAPED[word[1]] if len(word) == 2 else chr(code), at, len(word))
-    return match.end()
+        at = past(_SPACE, source, at + 1)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from motifold.render.pattern.spelling import nearest
+
 _CORNERS = {
     "circle": 0, "round": 0, "doily": 0, "flower": 0, "wheel": 0, "mandala": 0, "star": 0, "spiral": 0, "oval": 0, "ball": 0,
     "sphere": 0, "tube": 0, "triangle": 3, "square": 4, "diamond": 4, "rectangle": 4, "strip": 4, "swatch": 4, "band": 4,
@@ -12,6 +14,15 @@ _CORNERS = {
 SHAPE_NAMES = tuple(_CORNERS)
 MOST_CORNERS = 24
 _POLYGON = re.compile(r"polygon(?::| of)?\s*(\d{1,2})(?: sides| corners)?|(\d{1,2})[- ](?:gon|sided polygon|sided)")
+
+
+def nearest_shape(written: str) -> str | None:
+    """The shape that a misspelt one is meant for, with the half that it may be of: "half square" for "half-sqare"."""
+    words = written.lower().replace("-", " ").split()
+    if len(words) > 1 and (words[0] == "half" or nearest(words[0], ("half",))):
+        whole = words[-1] if words[-1] in _CORNERS else nearest(words[-1], SHAPE_NAMES)
+        return f"half {whole}" if whole else None
+    return nearest(words[-1], SHAPE_NAMES) if words else None
 
 
 def corners(shape: str) -> int | None:

@@ -7,11 +7,12 @@ from dataclasses import field
 from fractions import Fraction
 from typing import Any, Literal, TypeVar
 
-from motifold.render.pattern.check import MOST_SUGGESTIONS, nearest
+from motifold.render.pattern.check import MOST_SUGGESTIONS
 from motifold.render.pattern.locator import Locator
 from motifold.render.pattern.problem import Problem, Severity, Span
 from motifold.render.pattern.quantity import Kind, PerLength, Quantity, QuantityError, Range, parse_per_length, parse_quantity, parse_range
 from motifold.render.pattern.scan import Path
+from motifold.render.pattern.spelling import nearest
 from motifold.symbols.record import dataclass
 
 Read = TypeVar("Read", Quantity, PerLength, Range)
