@@ -24,6 +24,7 @@ from motifold.render.motif.extents import (
     LENGTH_LEAST,
     LENGTH_MOST,
     OVAL,
+    PITCH_MOST,
     stem_height,
 )
 from motifold.render.motif.feet import stand
@@ -65,10 +66,14 @@ def lay_rows(fabric: Fabric) -> Ground:
     """Place every row of a piece worked to and fro, along the way that its increases and decreases make: most often straight."""
     trail = trail_of(_rows_along(fabric, Trail(), _SEEN, True, Chains()))
     ground = _rows_along(fabric, trail, len(fabric.rounds), bool(trail.knots), Chains())
-    columns = columns_of(ground, PITCH, PITCH * _BROADEST) if not trail.knots else ()
+    columns = columns_of(ground, PITCH, PITCH_MOST) if not trail.knots else ()
     ground.broadest = max(ground.broadest, wider_than_begun(ground))
     if columns:
         ground = _rows_along(fabric, trail, len(fabric.rounds), False, Chains(PITCH, columns))
+        # In columns of their own some need a little more than they seemed to.
+        wider = tuple(map(max, columns, columns_of(ground, PITCH, PITCH_MOST) or columns))
+        if wider != columns:
+            ground = _rows_along(fabric, trail, len(fabric.rounds), False, Chains(PITCH, wider))
     elif ground.broadest > 1.0 and not trail.knots:
         # Columns are as wide as the row that needs most.
         ground = _rows_along(fabric, trail, len(fabric.rounds), False, Chains(PITCH * min(ground.broadest, _BROADEST)))

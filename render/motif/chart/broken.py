@@ -4,25 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
-from math import hypot
 
 from motifold.render.motif.ink import Segment, segments_of, to_segment
 from motifold.symbols.ink import Mark, Stroke, flatten
-from motifold.symbols.sizes import BAR_SPAN
 
 _WHITE = 0.06
 """Left white on either side of the stem in front."""
 _STEP = 0.02
-_SHORTEST = 0.12
-"""A shorter piece of a stem, between two that lie over it, is left out."""
+_SHORTEST = 0.09
+"""A shorter piece, between two that lie over it, is left out."""
 
 
 def broken(marks: Sequence[Mark], over: Sequence[Sequence[Mark]]) -> tuple[Mark, ...]:
-    """The marks of a stitch, its stems broken where the marks of others lie ``over`` them; heads, bars and hooks stay whole."""
+    """The marks of a stitch, its lines broken where the marks of others lie ``over`` them; what has no ends stays whole."""
     front = [segment for other in over for segment in segments_of(other)]
     found: list[Mark] = []
     for mark in marks:
-        found += _pieces(mark, front) if isinstance(mark, Stroke) and not mark.closed and _reach(mark) > 2 * BAR_SPAN else [mark]
+        found += _pieces(mark, front) if isinstance(mark, Stroke) and not mark.closed else [mark]
     return tuple(found)
 
 
@@ -32,10 +30,6 @@ def behind(pairs: Sequence[tuple[int, int]]) -> Mapping[int, list[int]]:
     for front, back in pairs:
         found.setdefault(back, []).append(front)
     return found
-
-
-def _reach(mark: Stroke) -> float:
-    return sum(hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(flatten(mark.points, mark.smooth)))
 
 
 def _pieces(mark: Stroke, front: Sequence[Segment]) -> list[Mark]:
