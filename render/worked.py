@@ -230,7 +230,8 @@ def _work_size(
             problems.extend([nowhere] if nowhere is not None else [])
     if not broken and not any(problem.severity == "error" for problem in problems):
         problems.extend(piece_doubts(pattern, fabrics, widths, assembly, edgings))
-    return WorkedSize(choice, fabrics, assembly, edgings, widths, _rims(pattern, assembly, edgings), heights), _given_up_once(problems)
+    rims = _rims(pattern, fabrics, assembly, edgings)
+    return WorkedSize(choice, fabrics, assembly, edgings, widths, rims, heights), _given_up_once(problems)
 
 
 def _given_up_once(problems: Sequence[Problem]) -> tuple[Problem, ...]:
@@ -239,16 +240,32 @@ def _given_up_once(problems: Sequence[Problem]) -> tuple[Problem, ...]:
     return tuple(problem for problem in problems if problem.code != "limit" or problem is first)
 
 
-def _rims(pattern: Pattern, assembly: Assembly | None, edgings: Mapping[str, Fabric]) -> tuple[Rim, ...]:
+def _rims(
+    pattern: Pattern, fabrics: Mapping[str, Fabric], assembly: Assembly | None, edgings: Mapping[str, Fabric]
+) -> tuple[Rim, ...]:
     if assembly is None or not edgings:
         return ()
+    from motifold.render.assembly import opening_edge
+    from motifold.render.assembly.edge import sides_met
     from motifold.render.assembly.rims import rims_of
     from motifold.render.sizing import row_height_cm
     from motifold.render.sizing.depth import edging_depth_cm
 
     worked = [edging for edging in pattern.edgings if edging.name in edgings]
     depths = [(one.name, one.opening, edging_depth_cm(pattern, one, edgings[one.name])) for one in worked]
-    return rims_of(assembly, depths, [one.name for one in worked if row_height_cm(one.gauge) is None])
+    rims = rims_of(assembly, depths, [one.name for one in worked if row_height_cm(one.gauge) is None])
+    openings = {edging.name: edging.opening for edging in worked}
+    found = []
+    for rim in rims:
+        opening, fabric = openings[rim.name], edgings[rim.name]
+        sides = sides_met(fabric, opening_edge(assembly, fabrics, opening)) if opening is not None else ()
+        found.append(replace(rim, spread=_spread(fabric), sides=sides))
+    return tuple(found)
+
+
+def _spread(fabric: Fabric) -> float:
+    met = [one.met for one in fabric.rounds if one.kind in ("round", "row") and one.number is not None and one.met]
+    return met[-1] / met[0] if met else 1.0
 
 
 def _work_motif(pattern: Pattern, motif: MotifSource, choice: SizeChoice, made: _Made) -> tuple[Fabric, tuple[Problem, ...]]:

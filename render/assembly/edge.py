@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Mapping, Sequence
 
 from motifold.render.assembly.model import Assembly, Opening, Panel
 from motifold.render.assembly.shapes import side_index
@@ -33,6 +34,29 @@ def opening_edge(assembly: Assembly, fabrics: Mapping[str, Fabric], side: SidePi
         shared = _turns_corner(panels[piece.panel], piece, opening.sides[after], backwards)
         given += _along(fabrics, panels[piece.panel], piece, backwards, shared)
     return tuple(given)
+
+
+def sides_met(fabric: Fabric, given: Sequence[GivenItem]) -> tuple[str, ...]:
+    """The sides along which an edging is worked: those of which half the places or more are met; () where that is all of them."""
+    side_of: dict[tuple[bool, int], str] = {}
+    stitch = run = 0
+    for item in given:
+        if item.kind == "space":
+            side_of[True, run] = item.side
+            side_of.update({(False, stitch + chain): item.side for chain in range(item.chains)})
+            stitch, run = stitch + item.chains, run + 1
+        else:
+            side_of[False, stitch] = item.side
+            stitch += 1
+    met: dict[str, set[tuple[bool, int]]] = {}
+    for made in fabric.stitches:
+        for leg in made.legs if made.role != "given" else ():
+            key = (leg.base.kind == "space", leg.base.id)
+            if key in side_of:
+                met.setdefault(side_of[key], set()).add(key)
+    places = Counter(item.side for item in given if not item.corner)
+    found = tuple(side for side, count in places.items() if 2 * len(met.get(side, ())) >= count)
+    return found if len(found) < len(places) else ()
 
 
 def no_opening(assembly: Assembly, side: SidePiece, span: Span) -> Problem | None:

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from math import cos, pi, sin
 
+from motifold.render.assembly.drum import draw_drum, drum_of
 from motifold.render.assembly.flatlay import lay
 from motifold.render.assembly.folded_paint import draw_folded
 from motifold.render.assembly.foldflat import Folded
-from motifold.render.assembly.form import Disc, Plan, Tube, finished_form, outer_opening, plan_edges, plan_reach, tube_ends, tube_openings
+from motifold.render.assembly.form import Disc, Plan, Tube, finished_form, outer_opening, plan_bands, plan_reach, tube_ends, tube_openings
 from motifold.render.assembly.measures import OFF_MM, length_text, level, measure_around, upright
 from motifold.render.assembly.model import Assembly, Rim
 from motifold.render.assembly.notes import estimates_said, note, note_room, opening_lines, with_edgings
 from motifold.render.assembly.panel_paint import paint_names
-from motifold.render.assembly.rims import Edge, band, estimated_in
+from motifold.render.assembly.rims import estimated_in
 from motifold.render.assembly.sheet import Sheet, toward
 from motifold.render.assembly.solid import Solid
 from motifold.render.assembly.standing import DIM_MM, LARGEST_MM, draw_standing
@@ -33,6 +35,8 @@ from motifold.render.assembly.style import (
 )
 from motifold.render.drawing.display import Drawing, Point
 
+NEAR_TOP_MM = 6.0  # an edging's edge so near the top has its words above
+
 
 def draw_finished(
     assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: float = A5_TEXT_HEIGHT_MM, rims: Sequence[Rim] = ()
@@ -41,6 +45,9 @@ def draw_finished(
 
     ``finished_note`` says why there is none.
     """
+    drum = drum_of(assembly, rims)
+    if drum is not None:
+        return draw_drum(assembly, drum, width_mm, height_mm, rims)
     match finished_form(assembly):
         case Plan():
             return _plan(assembly, width_mm, height_mm, rims)
@@ -69,31 +76,35 @@ def _plan(assembly: Assembly, width_mm: float, height_mm: float, rims: Sequence[
         sheet.fill(outline, PANEL)
     tips: list[Point] = []
     for number in range(len(assembly.openings) // assembly.copies):
-        edges = plan_edges(assembly, flat, number)
-        own = [rim for rim in rims if rim.opening == number]
-        for rim in own:
-            quads = band(edges, (-1 if rim.turned else 1) * rim.depth_cm * flat.mm_per_cm)
-            for quad in quads:
+        bands, edges = plan_bands(assembly, flat, rims, number)
+        for one in bands:
+            for quad in one.quads:
                 sheet.fill(quad, EDGING)
-            for a, b, _, _ in quads:
-                sheet.line([a, b], INK if rim.turned else HAIR, THICK_MM if rim.turned else THIN_MM)
-            far = [Edge(quad[3], quad[2]) for quad in quads]
-            for edge in far:
-                sheet.line([edge.a, edge.b], INK, THIN_MM if rim.turned else THICK_MM)
-            edges = edges if rim.turned else far
-        for edge in edges if not own else ():
+            met = Counter((round(x, 3), round(y, 3)) for quad in one.quads for x, y in quad[2:])
+            for a, b, far_b, far_a in one.quads:
+                sheet.line([a, b], HAIR, THIN_MM)
+                if one.rim.turned:
+                    sheet.line([far_a, far_b], INK, THIN_MM)
+                for near, far in ((a, far_a), (b, far_b)):
+                    if met[round(far[0], 3), round(far[1], 3)] == 1:  # where an edging along some sides only begins or ends
+                        sheet.line([near, far], INK, THIN_MM)
+        for edge in edges:
             sheet.line([edge.a, edge.b], INK, THICK_MM)
-        tips += [toward(edge.a, edge.b, 0.5) for edge in edges] if own and number == outer else []
+        if bands and number == outer:
+            quads = [quad for one in bands for quad in one.quads]
+            tips += [toward(quad[0], quad[1], 0.5) if bands[0].rim.turned else toward(quad[3], quad[2], 0.5) for quad in quads]
     for seam in flat.seams:
         sheet.line(flat.seam_line(seam), HAIR, THIN_MM)
     said = "Lies flat."
     if len(flat.panels) <= 40:
         paint_names(sheet, flat)
     if assembly.scaled:
+        top, low = max(y for _, y in points), min(y for _, y in points)
+        near_top = [tip for tip in tips if tip[1] > top - NEAR_TOP_MM]
+        up = bool(near_top) or sum(y - (top + low) / 2.5 for _, y in tips) > 0
+        note(sheet, near_top or tips, opening_lines(assembly, rims, outer, girth=False), up)
         wide, high = measure_around(sheet, points, flat.mm_per_cm, bare, estimated_in(rims))
         said = f"Lies flat, {length_text(wide)} wide and {length_text(high)} high{with_edgings(rims)}."
-        top = max((y for _, y in tips), default=0.0)
-        note(sheet, [tip for tip in tips if tip[1] > top - 1.0], opening_lines(assembly, rims, outer, girth=False), up=True)
     return sheet.drawing("Finished", said + estimates_said(rims))
 
 

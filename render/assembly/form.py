@@ -8,11 +8,13 @@ from itertools import pairwise
 from math import hypot
 
 from motifold.render.assembly.brim import with_rims
+from motifold.render.assembly.drum import drum_of
 from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.folded_paint import rim_points, turned_to_front
 from motifold.render.assembly.foldflat import Folded, fold_flat
 from motifold.render.assembly.model import Assembly, Rim
 from motifold.render.assembly.rims import Edge, band, depth_at, estimated_in, worn_over
+from motifold.render.assembly.sides import side_text
 from motifold.render.assembly.solid import MOST_PANELS, Solid, stand_up
 from motifold.render.assembly.standing import as_box, edge_length
 from motifold.render.drawing.display import Point
@@ -108,11 +110,16 @@ def finished_measures(assembly: Assembly, rims: Sequence[Rim] = ()) -> tuple[Mea
     if not estimated_in(rims):
         return _measured(assembly, rims)
     bare = {(one.name, one.cm) for one in _measured(assembly, ())}
+    drum = drum_of(assembly, rims)
+    bare |= {("across", round(drum.across, 6))} if drum is not None else set()
     return tuple(replace(one, estimate=(one.name, one.cm) not in bare) for one in _measured(assembly, rims))
 
 
 def _measured(assembly: Assembly, rims: Sequence[Rim]) -> tuple[Measure, ...]:
     found: list[tuple[str, float]] = []
+    drum = drum_of(assembly, rims)
+    if drum is not None:
+        return Measure("across", round(drum.across, 6)), Measure("depth", round(drum.deep, 6))
     match finished_form(assembly):
         case Plan():
             flat = lay(assembly, 100.0, 100.0)
@@ -139,18 +146,34 @@ def _measured(assembly: Assembly, rims: Sequence[Rim]) -> tuple[Measure, ...]:
     return tuple(Measure(name, round(cm, 6)) for name, cm in found)
 
 
-def plan_edges(assembly: Assembly, flat: Flatlay, opening: int) -> list[Edge]:
-    """The open edges of what lies flat, where they are laid."""
-    return [Edge(a, b) for piece in assembly.openings[opening].sides for a, b in pairwise(flat.piece(piece))]
+@dataclass(frozen=True, slots=True)
+class PlanBand:
+    """An edging along the open edges of what lies flat: a strip for each edge, its first two corners on that edge."""
+
+    rim: Rim
+    quads: tuple[tuple[Point, Point, Point, Point], ...]
+
+
+def plan_bands(assembly: Assembly, flat: Flatlay, rims: Sequence[Rim], opening: int) -> tuple[list[PlanBand], list[Edge]]:
+    """The edgings of an opening where it is laid, one beyond the other, and the edges that are left open outside them all."""
+    edges = [(Edge(a, b), side_text(piece)) for piece in assembly.openings[opening].sides for a, b in pairwise(flat.piece(piece))]
+    bands = []
+    for rim in (rim for rim in rims if rim.opening == opening):
+        along = [i for i, (_, side) in enumerate(edges) if not rim.sides or side in rim.sides]
+        quads = band([edges[i][0] for i in along], (-1 if rim.turned else 1) * rim.depth_cm * flat.mm_per_cm)
+        bands.append(PlanBand(rim, tuple(quads)))
+        if not rim.turned:
+            for i, quad in zip(along, quads, strict=True):
+                edges[i] = (Edge(quad[3], quad[2]), edges[i][1])
+    return bands, [edge for edge, _ in edges]
 
 
 def plan_reach(assembly: Assembly, flat: Flatlay, rims: Sequence[Rim]) -> list[Point]:
     """How far the edgings of the outer edge reach, in mm where it is laid; empty where there are none."""
     if not rims:
         return []
-    outer = outer_opening(assembly)
-    off = depth_at(rims, outer) * flat.mm_per_cm
-    return [p for quad in band(plan_edges(assembly, flat, outer), off) for p in quad[2:]] if off else []
+    bands, _ = plan_bands(assembly, flat, rims, outer_opening(assembly))
+    return [point for one in bands if not one.rim.turned for quad in one.quads for point in quad[2:]]
 
 
 def outer_opening(assembly: Assembly) -> int:

@@ -109,6 +109,8 @@ class Rim:
     """An edging on the finished thing. ``opening``: its place in ``Assembly.openings``; ``depth_cm``: its rounds by gauge.
 
     ``turned``: folded back over the right side, so that it adds no depth. ``estimate``: no gauge of its own rounds was measured.
+    ``spread``: stitches of its last round over those of its first: with 1 it is worked straight. ``sides``: those of the opening that it
+    is worked along ("flag.1"), where it does not go all round.
     """
 
     name: str
@@ -116,6 +118,8 @@ class Rim:
     depth_cm: float
     turned: bool = False
     estimate: bool = False
+    spread: float = 1.0
+    sides: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -146,7 +146,7 @@ def _next_row(rows: dict[str, list[tuple[float, float]]], side: str, span: tuple
 def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float, numbered: bool = False) -> None:
     """What the marks mean, in a row below. ``numbered``: the order of work is shown."""
     folds = any(not flat.touching[i] for i in flat.seams)
-    entries = [("start", "start of a pass"), ("end", "fasten off")]
+    entries = [("start", "start of a pass"), ("end", "fasten off")] if flat.assembly.passes else []
     if joins_as_it_goes(flat.assembly.method):
         entries = [("order", "order of work")] * numbered + [("joined", "joined as it is worked")]
     if flat.assembly.openings:

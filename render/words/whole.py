@@ -80,7 +80,7 @@ def _whole(printed: Printed, size: WorkedSize) -> _Measured:
     counted = edged if len(size.rims) == len(printed.pattern.edgings) else measures
     if set(measures) == {"width", "height"}:
         without = area_text(measures["width"], measures["height"], imperial)
-        whole = area_text(counted["width"], counted["height"], imperial)
+        whole = area_text(counted["width"], counted["height"], imperial) if "width" in counted else _solid(counted, imperial, fitted=False)
         return _Measured(without, whole if counted != measures else "")
     text = _solid(measures, imperial, fitted=printed.worked.table is not None)
     if len(openings) == 1 and printed.worked.table is None and "round" not in measures:  # a girth that is fitted stands in its table
@@ -105,7 +105,7 @@ def _solid(measures: Mapping[str, float], imperial: bool, fitted: bool) -> str:
     if "flat width" in said:
         return f"{area_text(measures['flat width'], measures['flat height'], imperial)} folded flat"
     if "across" in said:
-        return f"{said['across']} across"
+        return f"{said['across']} across" + (f" and {said['depth']} deep" if "depth" in said else "")
     found = [(said[name], word) for name, word in (("width", "wide"), ("depth", "deep"), ("height", "high")) if name in said]
     if len({length for length, _ in found}) == 1:
         return f"{found[0][0]} {listed([word for _, word in found])}"

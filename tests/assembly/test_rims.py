@@ -18,7 +18,9 @@ from motifold.render.assembly.schematics import draw_finished
 from motifold.render.assembly.solid import stand_up
 from motifold.render.assembly.standing import as_box
 from motifold.render.drawing.display import Drawing, Group
+from motifold.render.pattern import read_pattern
 from motifold.render.pattern.model import SidePiece
+from motifold.render.worked import work_pattern
 
 
 def measures(assembly: Assembly, *rims: Rim) -> dict[str, float]:
@@ -140,3 +142,56 @@ def test_a_depth_that_nobody_measured_is_marked(by_hand: SimpleNamespace) -> Non
         assert [note.endswith("about 2 cm (¾ in) deep") for note in notes(drawing) if "edge" in note] == [estimate]
         words = [o.title for o in drawing.operations if isinstance(o, Group) and o.css_class == "dimension"]
         assert (f"{'about ' if estimate else ''}12 cm (4¾ in)") in words
+
+
+def test_straight_rounds_on_a_circle_stand_up_and_growing_ones_lie_flat(by_hand: SimpleNamespace) -> None:
+    """A crown 20 cm across with 15 cm of straight rounds is a hat, not a plate of 50 cm; with a border that grows it is a plate."""
+    source = by_hand.source("crown", form="hat")
+    crown, _ = assemble(source, {"square": by_hand.open_motif(1)}, {"square": 20.0})
+    assert crown is not None
+    wall = Rim("body", 0, 15.0, estimate=True)
+    assert measures(crown, wall) == {"across": 20.0, "depth": 15.0}
+    assert [one.estimate for one in finished_measures(crown, (wall,))] == [False, True]
+    hat = draw_finished(crown, rims=(wall,))
+    assert hat is not None and "open at the bottom; 20 cm (7⅞ in) across, about 15 cm (5⅞ in) deep" in hat.description
+    assert notes(hat) == ["opening 62.8 cm (24¾ in) round, body, about 15 cm (5⅞ in) deep"]
+    assert measures(crown, replace(wall, spread=2.5))["width"] == pytest.approx(50.0, abs=0.1)
+    assert measures(crown, replace(wall, depth_cm=1.0))["width"] == pytest.approx(22.0, abs=0.1)
+
+
+def test_a_row_along_one_side_deepens_that_side_alone(by_hand: SimpleNamespace) -> None:
+    blanket = made(by_hand, "blanket", 10.0)
+    bottom = tuple(f"L{i}.bottom" for i in range(1, 10))
+    assert measures(blanket, Rim("fringe", 0, 2.0, sides=bottom)) == {"width": 90.0, "height": 122.0}
+    assert notes(draw_finished(blanket, rims=(Rim("fringe", 0, 2.0, sides=bottom),))) == ["fringe, 2 cm (¾ in) deep"]
+
+
+def test_it_is_known_along_which_sides_an_edging_is_worked() -> None:
+    flag = """[pattern]
+title = "Flag"
+terms = "US"
+[yarn.A]
+name = "Oat"
+[gauge]
+motif = "flag"
+rounds = 1
+width = "6 cm"
+[motif.flag]
+shape = "square"
+rounds = \"\"\"
+Ring: Make a magic ring.
+Rnd 1 (RS): Ch 3 (counts as dc), 2 dc in ring, ch 2, [3 dc in ring, ch 2] 3 times; join with sl st in top of beg ch-3.
+\"\"\"
+[assembly]
+motif = "flag"
+net = "flag"
+[edging.hem]
+opening = "flag.bottom"
+rounds = \"\"\"
+Row 1 (RS): Join with sl st in next dc, ch 1 (does not count as a st), sc in same st, sc in each of next 2 dc, leave remaining sts unworked.
+\"\"\"
+"""
+    reading = read_pattern("flag.toml", flag.encode())
+    assert reading.pattern is not None
+    (size,) = work_pattern(reading.pattern).sizes
+    assert [(rim.name, rim.sides) for rim in size.rims] == [("hem", ("flag.bottom",))]
