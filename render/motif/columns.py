@@ -22,6 +22,8 @@ _LEAN = 1.3
 """Stems no longer than this over their height keep their columns."""
 _NARROW, _WIDE = 0.8, 1.65
 """Neighbours whose bases are further apart have others between them."""
+_OVER_CHAINS = 3.6
+"""Or chains that are passed by; over more of these than that a row draws together."""
 
 
 def is_solid(course: Course) -> bool:
@@ -38,8 +40,10 @@ def is_solid(course: Course) -> bool:
     return all(_one_place(course, i) for i in chained) and shared < course.size / 3
 
 
-def along(course: Course, room: Room, at: Sequence[float], held: bool = False) -> list[float]:
-    """Places along a row, over the places ``at`` of their feet; the ends are free. ``held``: columns are kept however far they lean."""
+def along(course: Course, room: Room, at: Sequence[float], held: bool = False, beside: Sequence[bool] = ()) -> list[float]:
+    """Places along a row, over the places ``at`` of their feet; the ends are free. ``held``: columns are kept however far they lean.
+    ``beside``: for the gap after each stem, whether nothing but chains was passed by in it.
+    """
     like = [max(gap, PITCH) if not g.parts else gap for gap, g in zip(room.like, course.gaps, strict=True)]
     targets = _targets(course, at, like)
     single = one_to_one(course)
@@ -53,7 +57,7 @@ def along(course: Course, room: Room, at: Sequence[float], held: bool = False) -
         return laced
     # Stitches that change places stand in each other's columns.
     columns = sorted(at) if single else at
-    gaps = like[:-1] if held else _wishes(course, room, columns, like)
+    gaps = like[:-1] if held else _wishes(course, room, columns, like, beside)
     places = [0.0]
     for gap in gaps:
         places.append(places[-1] + gap)
@@ -98,13 +102,14 @@ def _parted(places: Sequence[float], room: Room) -> list[float]:
     return [value + offset for value, offset in zip(moved, offsets, strict=True)]
 
 
-def _wishes(course: Course, room: Room, at: Sequence[float], like: Sequence[float]) -> list[float]:
+def _wishes(course: Course, room: Room, at: Sequence[float], like: Sequence[float], beside: Sequence[bool]) -> list[float]:
     """Gaps of solid work: as far apart as their own columns; a pitch where columns begin or end between them."""
     found = []
     for i in range(course.size - 1):
         apart = at[i + 1] - at[i]
         plain = _upright(course, i) and _upright(course, i + 1) and not course.gaps[i].parts
-        keeps = plain and not _one_place(course, i) and min(_NARROW, room.least[i]) <= apart <= max(_WIDE, room.like[i])
+        most = _OVER_CHAINS if beside and beside[i] else max(_WIDE, room.like[i])
+        keeps = plain and not _one_place(course, i) and min(_NARROW, room.least[i]) <= apart <= most
         found.append(apart if keeps else like[i])
     return found
 

@@ -51,6 +51,7 @@ _ROUND_HEAD = 0.05
 """A post stitch, bent round the head above its post, is longer than it rises by so much of its height."""
 _ELSEWHERE, _STEEP = 0.6, 0.75
 """A stem whose head belongs so far beside its own column changes places with others; it rises at least so much of its length."""
+_NEARLY = 0.25
 _POINT = 5
 """So many stitches in a ring are the point of a triangle at the most."""
 _WAVE = 1.2
@@ -174,7 +175,7 @@ def _row(ground: Ground, course: Course, trail: Trail, below: float, held: bool)
     deep = frozenset(i for i, stem in enumerate(course.stems) if _is_deep(ground, course, stem))
     middles = [sum(legs) / len(legs) for legs in feet]
     columns = [column_of(ground, stem, z) for stem, z in zip(course.stems, middles, strict=True)]
-    task = _Task(course, room, feet, middles, columns, deep, held, rays(ground, course))
+    task = _Task(course, room, feet, middles, columns, deep, held, rays(ground, course), _beside(ground, course))
     ground.broadest = max(ground.broadest, _breadth(ground, task))
     if one_to_one(course) or (not ground.columns and _each_on_its_own(course)):
         ground.columns[course.round] = room.least[:-1]
@@ -239,7 +240,7 @@ def _hang_first(ground: Ground, course: Course) -> None:
 @dataclass(frozen=True, slots=True)
 class _Task:
     """What placing a row starts from: its feet, the middle of each stem's, the point in whose column each stands, which stems reach down
-    past the row below, and whether columns are kept however far they lean. ``rays``: see ``slope``.
+    past the row below, and whether columns are kept however far they lean. ``rays``: see ``slope``; ``beside``: see ``columns.along``.
     """
 
     course: Course
@@ -250,12 +251,13 @@ class _Task:
     deep: frozenset[int]
     held: bool
     rays: Mapping[int, complex]
+    beside: list[bool]
 
 
 def _placed(task: _Task, line: Line, even: bool, fans: Sequence[Fan] = ()) -> Standing:
     """Heads on their line; where heights differ, no further from their feet than the stitches are long."""
     feet = list(task.feet)
-    s = along(task.course, task.room, line.along(task.columns), task.held)
+    s = along(task.course, task.room, line.along(task.columns), task.held, task.beside)
     spots = [line.at(x) for x in s]
     heads, normals = [head for head, _ in spots], [normal for _, normal in spots]
     for i, stem in enumerate(task.course.stems):
@@ -328,6 +330,17 @@ def _typical(parts: Sequence[float]) -> float:
     return max(usual, min(ordered[int(0.93 * (len(ordered) - 1))] * _FULL / LENGTH_MOST, usual * _FULL / _LOW))
 
 
+def _beside(ground: Ground, course: Course) -> list[bool]:
+    """For the gap after each stem, whether what it and the next are worked into are neighbours in one row, but for chains."""
+    places: list[tuple[int, float] | None] = []
+    for stem in course.stems:
+        base = stem.stitch.legs[0].base if stem.stitch.legs else None
+        place = ground.at.get(base.id) if base is not None and base.kind == "stitch" else None
+        gap = ground.gap_at.get(base.id) if base is not None and base.kind == "space" else None
+        places.append((gap[0], gap[1] + 0.5) if gap is not None else place)
+    return [a is not None and b is not None and a[0] == b[0] and abs(a[1] - b[1]) <= 1 for a, b in pairwise(places)]
+
+
 def _is_deep(ground: Ground, course: Course, stem: Stem) -> bool:
     """Whether a stitch reaches down past the row below."""
     rows = [ground.at[leg.base.id][0] for leg in stem.stitch.legs if leg.base.kind == "stitch" and leg.base.id in ground.at]
@@ -343,7 +356,10 @@ def _level_of(task: _Task) -> tuple[Line, bool]:
     leaning = [(z.imag, stem) for i, (z, stem) in enumerate(zip(task.middles, _leaning(task), strict=True)) if i not in task.deep]
     low, high = _bounds(leaning or stems, _LEAST, _MOST)
     if low <= high:
-        return Line(min(max(middle, low), high)), True
+        level = min(max(middle, low), high)
+        # Stitches that reach over rows are no longer than they must be, if the others can be a little shorter.
+        reached = min((foot + _MOST * stem.height for i, (foot, stem) in enumerate(every) if i in task.deep), default=level)
+        return Line(min(level, max(reached, low)) if reached >= low - _NEARLY else level), True
     heights = [stem.height for _, stem in stems]
     if max(heights) - min(heights) < 0.15 * max(heights) or any(stem.stitch.gather in GATHERED for _, stem in stems):
         # Bobbles among short stitches, and what stands on them: a wave, as flat as their lengths allow.
