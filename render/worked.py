@@ -185,6 +185,7 @@ def _work_size(
 ) -> tuple[WorkedSize, tuple[Problem, ...]]:
     """``unread``: tables of the file in which something could not be read, so that what follows from them is not told."""
     from motifold.render.assembly import assemble, no_opening
+    from motifold.render.assembly.lengths import widths_as_joined
     from motifold.render.fabric import unmet_joins
     from motifold.render.sizing import motif_height_cm, motif_width_cm, pattern_of_size, piece_doubts
 
@@ -215,6 +216,7 @@ def _work_size(
     assembly = None
     if pattern.assembly is not None:
         assembly, assembly_problems = assemble(pattern.assembly, fabrics, widths, heights, pattern.gauge.motif if pattern.gauge else None)
+        widths |= widths_as_joined(assembly, fabrics) if assembly is not None else {}
         assembly_problems = tuple(told_of_panels(assembly_problems))
         problems.extend(without(assembly_problems, follow | OF_LOST_PANELS if "assembly" in unread else follow))
         wrong = any(problem.severity == "error" or problem.code == "side-rolled" for problem in assembly_problems)

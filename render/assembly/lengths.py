@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.reading import PanelPlan, SeamPlan
 from motifold.render.assembly.shapes import Point, Shape, first_side_cm, is_rows, shape_of
 from motifold.render.assembly.sides import Edge
@@ -55,6 +56,16 @@ def shapes_of(
     stitch = _stitch_cm(lengths, fabrics, units)
     measured = {name: _measured(fabric, units[name], lengths, stitch) for name, fabric in fabrics.items()}
     return tuple(measured[panel.fabric.name] for panel in panels), all(all(m.known) for m in measured.values())
+
+
+def widths_as_joined(assembly: Assembly, fabrics: Mapping[str, Fabric]) -> dict[str, float]:
+    """How wide each panel's motif is by the sides that it is joined to; those worked in rows have measures of their own."""
+    found: dict[str, float] = {}
+    for panel in assembly.panels:
+        side = panel.sides_cm[0] if panel.sides_cm else None
+        if side is not None and not is_rows(fabrics[panel.motif]):
+            found[panel.motif] = side / first_side_cm(fabrics[panel.motif], 1.0)
+    return found
 
 
 def _measured(fabric: Fabric, unit: Shape, lengths: Mapping[_Key, float], stitch: float) -> Measured:

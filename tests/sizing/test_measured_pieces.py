@@ -117,3 +117,10 @@ def test_check_says_which_sizes_lie_outside_the_ease() -> None:
 def test_a_measure_is_called_what_it_is(measure: str, opens: bool, noun: str) -> None:
     pattern = worked('motif = "square"\nrounds = 2\nwidth = "12 cm"', SQUARE, HAT).pattern
     assert measured_as(pattern, pattern.motifs[0], measure, opens) == noun
+
+
+def test_a_back_that_nobody_measured_is_as_wide_as_the_front_it_is_sewn_to() -> None:
+    back = SQUARE.replace("motif.square", "motif.back").replace("dc in each dc to", "hdc in each dc to")
+    sewn = '[assembly]\nmotif = "square"\npanels = { B = "back" }\njoin = ["F.left + B.right", "F.right + B.left", "F.bottom + B.bottom"]\n'
+    (size,) = worked('motif = "square"\nrounds = 2\nwidth = "12 cm"', SQUARE, back, sewn).sizes
+    assert size.assembly is not None and size.widths_cm["back"] == pytest.approx(12.0)
