@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from motifold.render.assembly.schematics import draw_finished, draw_net, draw_steps, headed
@@ -35,11 +36,18 @@ def draw_schematics(worked: Worked, size: WorkedSize, steps: bool = False) -> tu
         finished = draw_finished(size.assembly, rims=size.rims)
         drawn = [("net", draw_net(size.assembly)), *([("finished", finished)] if finished is not None else [])]
     sizes = worked.pattern.size.bodies if worked.pattern.size is not None else ()
-    name = size.choice.name if len(sizes) > 1 else None
-    return tuple(NamedDrawing(short, _named(drawing, worked.pattern.title, name)) for short, drawing in drawn)
+    names = [other.choice.name for other in worked.sizes if _as_large(other, size)] if len(sizes) > 1 else []
+    return tuple(NamedDrawing(short, _named(drawing, worked.pattern.title, names)) for short, drawing in drawn)
 
 
-def _named(drawing: Drawing, title: str, size: str | None) -> Drawing:
+def _as_large(one: WorkedSize, other: WorkedSize) -> bool:
+    """Whether two sizes have the same schematics."""
+    return (one.assembly, one.rims) == (other.assembly, other.rims)
+
+
+def _named(drawing: Drawing, title: str, sizes: Sequence[str]) -> Drawing:
     """The drawing with the pattern's title before its own, and with its size in words above it."""
     whole = f"{title}: {drawing.title[:1].lower()}{drawing.title[1:]}"
-    return headed(replace(drawing, title=whole), f"Size {size}") if size is not None else replace(drawing, title=whole)
+    if not sizes:
+        return replace(drawing, title=whole)
+    return headed(replace(drawing, title=whole), f"Size{'s' if len(sizes) > 1 else ''} {', '.join(sizes)}")

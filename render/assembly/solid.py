@@ -255,7 +255,8 @@ def _upright(points: Any, rings: list[tuple[int, ...]], assembly: Assembly, pane
     if rim:
         up = points[rim].mean(axis=0) - points[sorted(rest)].mean(axis=0)
         lowest = min(body, key=lambda i: round(float(points[list(rings[i])].mean(axis=0) @ up), 6))
-        if float(normals[lowest] @ up) < -UPRIGHT * float(np.linalg.norm(up)):
+        long = float(np.linalg.norm(up))
+        if long < 1e-6 * float(np.abs(points).max()) or float(normals[lowest] @ up) < -UPRIGHT * long:
             up = -normals[lowest]
     else:
         names = [panel.name for panel in panels]
