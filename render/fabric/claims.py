@@ -36,6 +36,8 @@ _ELSEWHERE = ("unused loop", "row end", "side", "foundation", "ring", "missed")
 
 
 def _of_place(place: Place, below: int | None = None) -> Iterator[Target]:
+    if place.which == "evenly" and place.target.kind == "side" and place.extent is not None:
+        yield from (_PLAIN, Target("row end"))  # all the way, whatever there is
     if place.of_round not in (None, below) or place.from_hook or place.target.kind in _ELSEWHERE:
         return
     if place.of is not None:

@@ -250,8 +250,9 @@ def _evenly(hook: Hook, run: RunSteps, step: Work, count: int) -> None:
     """So many spread evenly over what the place names."""
     place = step.place
     assert place is not None
-    cursor = cursor_for(hook, place)
-    if cursor.sided and place.target.kind in ("side", "row end", "foundation"):
+    onward = place.extent is not None and place.target.kind == "side"  # "evenly around", "evenly to next corner": from where the hook is
+    cursor = hook.lap.cursor if onward else cursor_for(hook, place)
+    if cursor.sided and not onward and place.target.kind in ("side", "row end", "foundation"):
         limit = min(cursor.limit, cursor.end)
         side = "bottom" if place.target.kind == "foundation" else place.words
         named = first_match(cursor, lambda atom: side is not None and atom.side_name == side, cursor.following, limit)
@@ -265,6 +266,8 @@ def _evenly(hook: Hook, run: RunSteps, step: Work, count: int) -> None:
     if place.extent is None:
         stop = along_one_side(cursor, lambda atom: True, None, stop)
     room = stop - first + 1
+    if room <= 0 and cursor.size and place.extent is not None and place.extent.kind == "to":
+        return  # the place that it goes to comes first
     if room <= 0 or not cursor.size:
         hook.complain("place", place.span, "there is nothing there to work evenly along", key=key_of(place.span))
         return

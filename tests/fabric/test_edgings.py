@@ -1,6 +1,7 @@
 # ruff: noqa: E501 (texts keep their lines)
 """Edgings on a lone motif: sides, corners, petals that it may name."""
 
+import pytest
 from make import Made, edging, fabric_of, motif_edge, read
 
 from motifold.render.fabric import Workshop, work_motif
@@ -77,3 +78,18 @@ def test_the_cut_of_half_a_motif_is_made_of_row_ends() -> None:
     worked = edging("Rnd 1: Join with sl st in first row end, ch 1, 2 sc in same row end, 2 sc in each row end around; join with sl st in first sc.", cut)
     assert not worked.codes
     assert worked.fabric.rounds[-1].counts == {"sc": 8}
+
+
+EVENLY = {
+    "Join with sl st in any st, ch 1, sc evenly around; join.": {"sc": 20},
+    "Join with sl st in any corner sp, ch 1, sc evenly around, working 3 sc in each corner; join.": {"sc": 24},
+    "Join with sl st in any corner sp, ch 1, 3 sc in same sp, sc evenly around, working 3 sc in each corner; join with sl st in first sc.": {"sc": 24},
+    "Join with sl st in any st, ch 1, 40 sc evenly around; join. (40 sc)": {"sc": 40},
+}
+
+
+@pytest.mark.parametrize("text", sorted(EVENLY))
+def test_evenly_around_goes_all_round(text: str) -> None:
+    worked = on_square(f"Rnd 1: {text}\n")
+    assert not [problem for problem in (*worked.read, *worked.problems) if problem.severity == "error"]
+    assert worked.fabric.rounds[-1].counts == EVENLY[text]
