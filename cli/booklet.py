@@ -33,6 +33,7 @@ PAPERS: dict[str, Literal["A4", "Letter", "A5"]] = {"a4": "A4", "letter": "Lette
 @click.option("--fold", is_flag=True, help="Two pages on each side of the sheet, in the order for folding and stapling.")
 @click.option("--errata", is_flag=True, help="Only what has changed since the first edition, as a sheet of its own.")
 @terms_option
+@click.option("--large-print", is_flag=True, help="Text of 18 points in one column, charts and drawings enlarged.")
 @click.option("--numbers", is_flag=True, help="With the growth curve, yarn by colour and part, and the plan of colourways.")
 @mono_option
 @left_handed_option
@@ -43,6 +44,7 @@ def command(
     pattern: Path,
     paper: str,
     plain: bool,
+    large_print: bool,
     numbers: bool,
     fold: bool,
     errata: bool,
@@ -59,6 +61,8 @@ def command(
 
     if fold and errata:
         raise click.UsageError("--fold and --errata cannot go together: an errata sheet is not folded.")
+    if fold and large_print:
+        raise click.UsageError("--fold and --large-print cannot go together: half a sheet is too small for large print.")
     sheet = PAPERS[paper.lower()]
     if fold and sheet not in SHEETS:
         raise click.UsageError("--fold goes with --paper A4 or Letter: the sheet in the printer, which is folded to half its size.")
@@ -75,6 +79,7 @@ def command(
         left_handed=left_handed,
         plain=plain,
         numbers=numbers,
+        large_print=large_print,
     )
     if errata and not worked.pattern.edition.changes:
         raise click.UsageError("the pattern says nothing of changes: they stand under [pattern.changes], each below its version.")

@@ -162,7 +162,8 @@ def _key_beside(part: Part, room: float) -> Arrangement | None:
     grid = part.setting.grid
     if part.key_figure is None:
         return None
-    side = min(size_of(for_width(part.key_figure, grid.text_width * 0.36))[0], grid.text_width * 0.36)
+    own = size_of(for_width(part.key_figure, grid.text_width * 0.36))[0]
+    side = grid.text_width * min(max(own / grid.text_width, 0.15), 0.36)
     width = grid.text_width - side - grid.gutter
     key = part.key_box(side, room)
     if key is None or not part.key_fits(side, room):

@@ -96,7 +96,8 @@ def items(block: Items, setting: Setting, tags: Tags, key: str) -> list[Box]:
     leading = setting.grid.leading
     list_tag = Tag("L", key, numbering="Decimal" if block.numbered else "Disc")
     numbers = [f"{number}." for number in range(1, len(block.items) + 1)]
-    indent = max(width_of(number, setting.styles.label) for number in numbers) + 6 if block.numbered and numbers else 11.0
+    dot = max(11.0, 0.95 * setting.grid.body)
+    indent = max(width_of(number, setting.styles.label) for number in numbers) + 6 if block.numbered and numbers else dot
     boxes: list[Box] = []
     for index, text in enumerate(block.items):
         item = Tag("LI", f"{key}/{index}")
@@ -105,7 +106,7 @@ def items(block: Items, setting: Setting, tags: Tags, key: str) -> list[Box]:
         mark = words_line(label, setting.styles.label, 0.0, baseline(leading), (*tags, list_tag, item, Tag("Lbl", f"{key}/{index}")))
         spot = swatch(text, setting)
         lines = set_words([(typeset(text), setting.styles.body)], setting, inner, x=indent, first_indent=leading if spot else 0.0)
-        marks = (mark, *(replace(dot, x=dot.x + indent) for dot in spot), *lines[0].marks)
+        marks = (mark, *(replace(yarn, x=yarn.x + indent) for yarn in spot), *lines[0].marks)
         boxes += [replace(lines[0], marks=marks), *lines[1:-1], replace(lines[-1], reluctance=BETWEEN_ITEMS)] if len(lines) > 1 else [
             replace(lines[0], marks=marks, reluctance=BETWEEN_ITEMS)
         ]

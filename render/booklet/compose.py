@@ -18,16 +18,17 @@ from motifold.render.drawing.pdf import open_canvas
 
 def make_booklet(content: BookletContent) -> bytes:
     """The booklet as a tagged PDF; the same content gives the same bytes (dates are the edition's, SOURCE_DATE_EPOCH's, or fixed)."""
-    return _written(content, planned(content).pages)
+    return written(content, planned(content).pages)
 
 
 def make_sheet(content: BookletContent) -> bytes:
     """The words of ``content`` alone, without cover and figures, as a tagged PDF."""
-    return _written(content, sheet_pages(content))
+    return written(content, sheet_pages(content))
 
 
-def _written(content: BookletContent, pages: Sequence[Page]) -> bytes:
-    grid = grid_for(content.style.paper)
+def written(content: BookletContent, pages: Sequence[Page]) -> bytes:
+    """Pages that were planned, as a tagged PDF."""
+    grid = grid_for(content.style.paper, large=content.style.large_print)
     buffer = BytesIO()
     document = content.document
     canvas = open_canvas(buffer, document.language, compress=False)  # compressed when the tree is written

@@ -37,7 +37,7 @@ def booklet_content(worked: Worked, look: Look) -> BookletContent:
     own = photographs(pattern, look)
     front = [photo for photo in own if photo.subject == "cover"]
     codes = (web_code(pattern.edition.web),) if pattern.edition.web else ()
-    style = PageStyle(look.paper, accent_of_yarns(pattern), look.mono)
+    style = PageStyle(look.paper, accent_of_yarns(pattern), look.mono, look.large_print)
     cover = replace(_cover(figures, front), title=pattern.title, summary=pattern.summary, author=pattern.author or "")
     cover = replace(cover, facts=cover_facts(worked, look, terms))
     inside = (*figures, *front[2:], *(photo for photo in own if photo.subject != "cover"), *codes)

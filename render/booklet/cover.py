@@ -15,6 +15,7 @@ from motifold.render.drawing.display import Drawing
 from motifold.render.drawing.numbers import MM_PER_PT
 
 _FACTS_IN_A_ROW = 4
+_LARGEST_TITLE = 52.0
 
 
 def _lines(text: str, kind: Type, x: float, y: float, width: float, leading: float, tags: Tags) -> tuple[list[BoxMark], float]:
@@ -26,6 +27,7 @@ def _lines(text: str, kind: Type, x: float, y: float, width: float, leading: flo
 
 def title_size(title: str, width: float, scale: float) -> float:
     """The largest of a few sizes at which the title stands on three lines at most and no word is cut."""
+    scale = min(scale, _LARGEST_TITLE / 44.0)  # large print has no larger titles: its text is nearer to them
     for size in (44.0, 38.0, 32.0, 27.0, 22.0, 18.0):
         kind = Type("serif-bold", size * scale)
         words = words_of([(typeset(title), kind)], width)

@@ -40,6 +40,7 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
 
     chart_look = pattern_look(worked.pattern, ChartLook(mono=look.mono, left_handed=look.left_handed, terms=terms))
     figures: list[Figure] = []
+    zoom = grid_for(look.paper, large=look.large_print).zoom
     for name, fabric in pieces_of(size).items():
         if name in size.edgings and _plain_edging(fabric):
             continue
@@ -51,29 +52,39 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
         drawing = draw_prepared(fabric, layout, prepared, bare)
         if fabric.worked == "rows":
             left, bottom, right, top = drawing.box
-            drawing = replace(drawing, box=(left - _NUMBERS_MM, bottom, right + _NUMBERS_MM, top))
-        drawn = partial(_drawn, fabric, layout, this_look, prepared)
-        least = _LEAST_PITCH_MM / chart_look.pitch_mm
+            drawing = replace(drawing, box=(left - _NUMBERS_MM * zoom, bottom, right + _NUMBERS_MM * zoom, top))
+        drawn = partial(_drawn, fabric, layout, this_look, prepared, zoom)
+        least = _LEAST_PITCH_MM / chart_look.pitch_mm * zoom**0.5
         caption = chart_caption(worked, size, name, fabric, look)
         if this_look.sector is not None:
             caption = f"{caption[:-1]}; the first part of it."
         largest = max(1.35, min(_LARGEST, _HANDSOME_MM / max(drawing.width_mm, drawing.height_mm))) if name in size.fabrics else 1.0
-        chart = Figure("chart", drawing, caption, name, smallest=least, comfortable=1.7 * least, largest=largest, redrawn=drawn)
+        comfortable, largest = 1.7 * least * (1.3 * zoom if zoom > 1 else 1.0), largest * zoom
+        chart = Figure("chart", drawing, caption, name, smallest=least, comfortable=comfortable, largest=largest, redrawn=drawn)
         upright = this_look.sector is not None and drawing.height_mm > _TALL * drawing.width_mm
         figures.append(turned(chart) if upright else chart)
         entries = entries_used([fabric], chart_look, prepare(fabric, layout, this_look, prepared.symbols))
         if entries:
-            narrow, *wider = [_fitted(draw_key(entries, terms, drawn_for, mono=look.mono), width) for width, drawn_for in key_widths(look)]
+            keys = ((width, draw_key(entries, terms, drawn_for / zoom, mono=look.mono)) for width, drawn_for in key_widths(look))
+            narrow, *wider = [_fitted(zoomed(key, zoom), width) for width, key in keys]
             figures.append(Figure("key", narrow, "", name, smallest=0.9, largest=1.0, variants=tuple(wider)))
     return tuple(figures)
 
 
-def _drawn(fabric: Fabric, layout: Layout, look: ChartLook, measured: Prepared, scale: float) -> Drawing:
-    """The chart made anew at a scale, from the symbols it was measured with."""
+def _drawn(fabric: Fabric, layout: Layout, look: ChartLook, measured: Prepared, zoom: float, scale: float) -> Drawing:
+    """The chart made anew at a scale, from the symbols it was measured with; ``zoom``: its letters so many times their usual size."""
     from motifold.render.motif.chart import draw_prepared, prepare
 
-    this = replace(look, pitch_mm=look.pitch_mm * scale)
-    return draw_prepared(fabric, layout, prepare(fabric, layout, this, measured.symbols), this)
+    this = replace(look, pitch_mm=look.pitch_mm * scale / zoom)
+    return zoomed(draw_prepared(fabric, layout, prepare(fabric, layout, this, measured.symbols), this), zoom)
+
+
+def zoomed(drawing: Drawing, zoom: float) -> Drawing:
+    """The drawing so many times as large, with its letters and lines."""
+    if zoom == 1.0:
+        return drawing
+    width, height = drawing.width_mm * zoom, drawing.height_mm * zoom
+    return Drawing((0.0, 0.0, width, height), place(drawing, 0.0, 0.0, zoom), drawing.title, drawing.description)
 
 
 def key_widths(look: Look) -> tuple[tuple[float, float], ...]:
@@ -81,9 +92,10 @@ def key_widths(look: Look) -> tuple[tuple[float, float], ...]:
 
     The second is the larger where that makes room for a column more of entries.
     """
-    grid = grid_for(look.paper)
-    widths = {_KEY_SIDE_MM, grid.column_width * MM_PER_PT, grid.text_width * MM_PER_PT}
-    one_more = {width: (width // _KEY_COLUMN_MM + 1) * _KEY_COLUMN_MM for width in widths}
+    grid = grid_for(look.paper, large=look.large_print)
+    column = _KEY_COLUMN_MM * grid.zoom
+    widths = {_KEY_SIDE_MM * grid.zoom, grid.column_width * MM_PER_PT, grid.text_width * MM_PER_PT}
+    one_more = {width: (width // column + 1) * column for width in widths}
     return tuple((width, one_more[width] if one_more[width] * _KEY_LEAST <= width else width) for width in sorted(widths))
 
 
@@ -150,19 +162,21 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
     from motifold.render.assembly.step_drawings import draw_steps
     from motifold.render.assembly.steps import assembly_steps
 
-    grid = grid_for(look.paper)
-    wide, high = grid.text_width * MM_PER_PT, grid.text_height * MM_PER_PT
-    small = grid.columns == 1  # on a small page drawings need more of it to keep their letters apart
+    grid = grid_for(look.paper, large=look.large_print)
+    wide, high = grid.text_width * MM_PER_PT / grid.zoom, grid.text_height * MM_PER_PT / grid.zoom
+    small = grid.columns == 1  # a small page, or large print: drawings need more of it to keep their letters apart
     net = draw_net(assembly, wide if small else OVERVIEW_SHARE * wide, (0.54 if small else 0.42) * high)
-    figures = [Figure("net", net, "The net, right side up, with its seams in the order they are worked.", smallest=0.85, largest=1.0)]
+    said = "The net, right side up, with its seams in the order they are worked."
+    figures = [Figure("net", zoomed(net, grid.zoom), said, smallest=0.85, largest=1.0)]
     drawn = [step.number for step in assembly_steps(assembly) if step.kind != "fold flat"]
-    step_drawings = draw_steps(assembly, *(side * MM_PER_PT for side in step_room(grid)))
+    step_drawings = draw_steps(assembly, *(side * MM_PER_PT / grid.zoom for side in step_room(grid)))
     for number, drawing in zip(drawn, _trimmed(step_drawings), strict=True):
-        figures.append(Figure("step", drawing, "", step=number, smallest=0.85, largest=1.0))
-    finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT), (0.4 if small else 0.3) * high, size.rims)
+        figures.append(Figure("step", zoomed(drawing, grid.zoom), "", step=number, smallest=0.85, largest=1.0))
+    share = 0.55 if grid.zoom > 1 else 0.4 if small else 0.3
+    finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT / grid.zoom), share * high, size.rims)
     if finished is not None:
         sized = f", size {size.choice.name}" if size.choice.name != "One size" else ""
-        figures.append(Figure("finished", finished, f"{finished.title}{sized}.", smallest=0.85, largest=1.0))
+        figures.append(Figure("finished", zoomed(finished, grid.zoom), f"{finished.title}{sized}.", smallest=0.85, largest=1.0))
     return tuple(figures)
 
 

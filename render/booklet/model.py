@@ -19,7 +19,8 @@ FigureRole = Literal["chart", "key", "growth", "net", "seams", "step", "finished
 class Look:
     """How the booklet is wanted: sheet, terms (None: the file's), one size or all (None), colour or none, for which hand.
 
-    ``numbers``: with the growth curve, the yarn by colour and part, and the plan of the colourways.
+    ``numbers``: with the growth curve, the yarn by colour and part, and the plan of the colourways. ``large_print``: for eyes that need
+    it: text of 18 points in one column, drawings enlarged.
     """
 
     paper: PaperName = "A4"
@@ -29,6 +30,7 @@ class Look:
     left_handed: bool = False
     plain: bool = False
     numbers: bool = False
+    large_print: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +82,7 @@ class PageStyle:
     paper: PaperName = "A4"
     accent: str = "#20506b"
     mono: bool = False
+    large_print: bool = False
 
 
 @dataclass(frozen=True, slots=True)

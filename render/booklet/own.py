@@ -28,7 +28,7 @@ def photograph(pattern: Pattern, picture: PictureSource, look: Look) -> Figure |
         data, kind, across, down = printable(picture_bytes(pattern, picture))
     except (NotBeside, UnreadableImage):
         return None
-    grid = grid_for(look.paper)
+    grid = grid_for(look.paper, large=look.large_print)
     finest = across / LEAST_DPI * _MM_PER_INCH
     if picture.width_cm is not None:
         width, largest = min(picture.width_cm * 10, grid.text_width * MM_PER_PT), 1.0

@@ -12,6 +12,7 @@ from motifold.symbols.record import dataclass
 
 PAPERS_MM: Mapping[PaperName, tuple[float, float]] = SHEETS_MM
 
+LARGE_ZOOM = 1.85  # letters of 9 points in a drawing come out at 16.6
 CLOSEST = 2  # lines: leading 1.33 instead of 1.38 times the size of the text on A4, 1.27 instead of 1.34 on A5
 
 
@@ -20,6 +21,7 @@ class Grid:
     """One sheet's grid, in points. ``leading``: from baseline to baseline of the text; every block is a whole number of them high.
 
     ``inner``: the margin at the fold, ``outer`` at the edge. ``body``: size of the text. ``scale``: for all larger and smaller type.
+    ``zoom``: how much larger drawings are printed, with their words.
     """
 
     width: float
@@ -33,6 +35,7 @@ class Grid:
     gutter: float
     body: float
     scale: float
+    zoom: float = 1.0
 
     @property
     def text_width(self) -> float:
@@ -56,12 +59,12 @@ class Grid:
         return max(lines, 0.0) * self.leading
 
 
-def grid_for(paper: PaperName, closer: int = 0) -> Grid:
+def grid_for(paper: PaperName, closer: int = 0, large: bool = False) -> Grid:
     """A4 and Letter: two columns of about fifty characters. A5 and half a Letter sheet: one column, its headings smaller.
 
-    ``closer``: so many more lines on a page of the same height (0 to ``CLOSEST``).
+    ``closer``: so many more lines on a page of the same height (0 to ``CLOSEST``). ``large``: large print, one column on any sheet.
     """
-    grid = _loose_grid(paper)
+    grid = _large_grid(paper) if large else _loose_grid(paper)
     lines = grid.lines + min(closer, CLOSEST)
     return replace(grid, lines=lines, leading=grid.text_height / lines)
 
@@ -74,3 +77,12 @@ def _loose_grid(paper: PaperName) -> Grid:
         return Grid(width, height, inner, outer, top, int((height - top - bottom) // leading), leading, 1, 16.0, 10.0, 0.88)
     leading, top, bottom = 13.5, 68.0, 62.0
     return Grid(width, height, 58.0, 52.0, top, int((height - top - bottom) // leading), leading, 2, 24.0, 9.8, 1.0)
+
+
+def _large_grid(paper: PaperName) -> Grid:
+    """Text of 18 points, as those who print for people with low vision ask for (16 to 18 at least); letters of drawings 16 or so."""
+    small = _loose_grid(paper)
+    leading, body = 25.0, 18.0
+    top, bottom = 78.0, 66.0
+    lines = int((small.height - top - bottom) // leading)
+    return Grid(small.width, small.height, small.inner, small.outer, top, lines, leading, 1, 24.0, body, 1.7, LARGE_ZOOM)

@@ -144,7 +144,7 @@ def _plans(
     content: BookletContent, sections: Sequence[Section], closer: int, cost: float, bound: float = inf, picture: float | None = None
 ) -> list[Plan]:
     """The plans that are left at the end, with so many lines more on a page; those that cost less than ``bound``."""
-    grid = grid_for(content.style.paper, closer)
+    grid = grid_for(content.style.paper, closer, content.style.large_print)
     styles = styles_for(grid, content.style)
     composer = _opened(content, grid, styles, picture)
     setting = Setting(grid, styles, grid.column_width, dict(content.swatches))
@@ -240,7 +240,7 @@ def _words(piece: _Piece, start: Composer, setting: Setting) -> Iterator[Compose
             whole.tears = True
             yield whole
     pages = composer.number - start.number + 1
-    if not start.fresh or composer.fresh or pages > _SPREAD:
+    if not start.fresh or composer.fresh or pages > _SPREAD * start.grid.zoom:
         return
     yield from _parted(piece, start, setting, pages)
     height = (pages - 1) * start.grid.text_height + composer.y

@@ -45,7 +45,7 @@ def finals_of(pages: Sequence[Page], canvas: Any, mono: bool) -> Finals:
     finals = {_identity(mark.drawing): _final(mark, mono) for mark in pictures if mark.redrawn is not None}
     for place, mark in enumerate(pictures):
         known = _identity(mark.drawing)
-        if mark.redrawn is None and known in finals and not finals[known].form and _only_stitches(mark.drawing):
+        if mark.redrawn is None and known in finals and _can_be_shared(finals[known]) and _only_stitches(mark.drawing):
             finals[known] = _with_form(finals[known], f"stitches{place}", canvas)
     return finals
 
@@ -90,6 +90,13 @@ def draw_picture(mark: Picture, page_height: float, finals: Finals, canvas: Any,
 
 def _pictures(marks: Iterable[BoxMark]) -> list[Picture]:
     return [mark for mark in marks if isinstance(mark, Picture)]
+
+
+def _can_be_shared(final: Final) -> bool:
+    """Not a form yet, and drawn at its own size: one that was enlarged with its letters is printed as it is."""
+    turned = _turn_of(final.drawing)
+    upright = turned is None or turned.transform is None or abs(turned.transform.a) + abs(turned.transform.b) < 1.0 + 1e-6
+    return not final.form and upright
 
 
 def _is_stitch(operation: Operation) -> bool:

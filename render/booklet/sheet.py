@@ -25,7 +25,7 @@ def errata_of(content: BookletContent) -> BookletContent:
 
 def sheet_pages(content: BookletContent) -> tuple[Page, ...]:
     """The pages of a sheet."""
-    grid = grid_for(content.style.paper)
+    grid = grid_for(content.style.paper, large=content.style.large_print)
     styles = styles_for(grid, content.style)
     composer = Composer(grid, styles, content.document.title)
     setting = Setting(grid, styles, grid.column_width, dict(content.swatches))

@@ -27,6 +27,8 @@ _LEAST_ABREAST = 45.0 / MM_PER_PT
 
 def step_room(grid: Grid) -> tuple[float, float]:
     """Width and height that a step's drawing has beside its words; on a small page a larger share of it."""
+    if grid.zoom > 1:  # its words are above it: beside it they would break after every third
+        return grid.text_width, 0.45 * grid.text_height
     share, height = (grid.column_width / grid.text_width, 0.30) if grid.columns > 1 else (0.55, 0.33)
     return share * grid.text_width, height * grid.text_height
 
@@ -65,7 +67,7 @@ def _set_steps(
         wide = setting.narrowed(composer.grid.text_width)
         known = (f"{key}/steps/{across}", round(wide.width, 3), small)
         shown = {number: _small(figure) for number, figure in steps.items()} if small else steps
-        if across > 1:
+        if across > 1 or composer.grid.zoom > 1:
             free = len(numbered.items) % across != 0 and all(_fits_abreast(one, composer.grid, across) for one in finished)
             if known not in setting.done:
                 last = finished[0] if finished and free else None
@@ -111,6 +113,8 @@ def _legible_abreast(figures: Sequence[Figure], grid: Grid, across: int) -> bool
 
 def _rows(figures: Sequence[Figure], grid: Grid) -> list[tuple[int, bool]]:
     """How many steps may stand in a row, and whether they are drawn as small as reads well: of many steps more then share a page."""
+    if grid.zoom > 1:
+        return [(1, False)]
     abreast = [count for count in _ABREAST if _legible_abreast(figures, grid, count)]
     many = sum(figure.role == "step" for figure in figures) >= _MANY
     return [(1, False), *((count, False) for count in abreast), *((count, True) for count in abreast if many)]

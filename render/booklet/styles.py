@@ -46,7 +46,7 @@ def accent_of(style: PageStyle) -> str:
 def styles_for(grid: Grid, style: PageStyle) -> Styles:
     accent = accent_of(style)
     size, scale = grid.body, grid.scale
-    small = round(8.4 * max(scale, 0.95), 2)
+    small = round(min(8.4 * max(scale, 0.95) * (1.1 if grid.zoom > 1 else 1.0), size), 2)
     return Styles(
         body=Type("serif", size, INK),
         strong=Type("serif-bold", size, INK),

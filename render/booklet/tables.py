@@ -18,7 +18,7 @@ _BETWEEN_ROWS = 4.0  # lines of the grid that may be left free so as not to tear
 _SHORT, _IN_SHORT = 16, 10.0  # more for one of so few rows
 _LONG_LIST = 6   # rows of a table of two columns that is worth folding
 _LONG = 8        # rows of a longer table stand close
-_CROWDED = 1.3   # a table this much wider than its column, on single lines, is better set across the page
+_CROWDED = 1.12   # a table this much wider than its column, on single lines, is better set across the page
 _NUMBER = re.compile(r"^[-–−+]?[\d.,½¼¾⅓⅔⅛⅜⅝⅞⁰-⁹₀-₉⁄\s\u00a0%]*\d?\S{0,4}$")
 
 

@@ -5,13 +5,21 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
+from pathlib import Path as FilePath
 
 import pytest
 
-from motifold.render.booklet import BookletContent, Cover, Figure, PageStyle
+import motifold.samples
+from motifold.render.booklet import BookletContent, Cover, Figure, Look, PageStyle, booklet_content
+from motifold.render.booklet.compose import written
+from motifold.render.booklet.contents import planned
 from motifold.render.booklet.model import PaperName
+from motifold.render.booklet.plan import Plan
 from motifold.render.drawing.display import Drawing, Group, Operation, Path, StrokePath, Text
+from motifold.render.pattern import read_pattern
 from motifold.render.words.model import Document, Items, Paragraph, RoundText, Section, Table
+from motifold.render.worked import Worked, work_pattern
 
 COLOURS = ("#8c9aa5", "#b3402e")
 
@@ -224,3 +232,49 @@ def plain_content() -> BookletContent:
     """Words alone, no drawing at all."""
     whole = content()
     return replace(whole, figures=(), cover=replace(whole.cover, hero=None, facts=()))
+
+
+MONO = "cargo-bag"
+QUICK = ("cargo-bag", "deckhand-mitts", "lighthouse-basket", "signal-bunting", "spindrift-doily", "tidepool-coaster")
+"""What every run looks at; the other samples are left to the slow tier, two of them to the part of it that CI runs."""
+SAMPLED = ("pier-blanket", "watch-headband")
+
+
+class Samples:
+    """The samples as booklets: worked, drawn, planned and written once in a session. A name may end in "/Letter" or "/A5"."""
+
+    def __init__(self) -> None:
+        self.worked, self.plan, self.made = cache(self._worked), cache(self._plan), cache(self._made)
+        self._contents: dict[tuple[str, Look | None], BookletContent] = {}
+
+    def _worked(self, name: str, size: str | None = None) -> Worked:
+        path = FilePath(motifold.samples.__path__[0]) / f"{name}.toml"
+        pattern = read_pattern(str(path), path.read_bytes()).pattern
+        assert pattern is not None
+        return work_pattern(pattern, None, size)
+
+    def content(self, name: str, look: Look | None = None) -> BookletContent:
+        if (name, look) not in self._contents:
+            own, _, paper = name.partition("/")
+            wanted = look or Look(paper=paper or "A4", mono=own == MONO)  # type: ignore[arg-type]
+            self._contents[name, look] = booklet_content(self.worked(own, wanted.size), wanted)
+        return self._contents[name, look]
+
+    def _plan(self, name: str, look: Look | None = None) -> Plan:
+        return planned(self.content(name, look))
+
+    def _made(self, name: str, look: Look | None = None) -> bytes:
+        return written(self.content(name, look), self.plan(name, look).pages)
+
+
+@pytest.fixture(scope="session")
+def samples() -> Samples:
+    return Samples()
+
+
+def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
+    """A test that takes ``sample`` is run for each of them."""
+    if "sample" in metafunc.fixturenames:
+        names = sorted(path.stem for path in FilePath(motifold.samples.__path__[0]).glob("*.toml"))
+        marks = {name: [] if name in QUICK else [pytest.mark.slow, *([pytest.mark.sampled] if name in SAMPLED else [])] for name in names}
+        metafunc.parametrize("sample", [pytest.param(name, marks=marks[name]) for name in names])

@@ -3,44 +3,21 @@
 from __future__ import annotations
 
 import re
-from functools import cache
 from io import BytesIO
-from pathlib import Path as FilePath
+from typing import Any
 
 import pikepdf
 import pypdf
 import pytest
 
-import motifold.samples
-from motifold.render.booklet import BookletContent, Look, booklet_content, make_booklet
+from motifold.render.booklet import Look
 from motifold.render.booklet.content import DEFAULT_ACCENT, accent_of_yarns
-from motifold.render.booklet.contents import planned
 from motifold.render.booklet.inline import spelled, typeset
-from motifold.render.booklet.plan import pages_of
-from motifold.render.pattern import Pattern, read_pattern
+from motifold.render.pattern import Pattern
 from motifold.render.pattern.model import Yarn
 from motifold.render.words.model import Items, Paragraph, RoundText, Table
-from motifold.render.worked import Worked, work_pattern
 
 SAMPLES = ("lighthouse-basket", "tidepool-coaster")
-
-
-@cache
-def worked(name: str, size: str | None = None) -> Worked:
-    path = FilePath(motifold.samples.__path__[0]) / f"{name}.toml"
-    reading = read_pattern(str(path), path.read_bytes())
-    assert reading.pattern is not None
-    return work_pattern(reading.pattern, None, size)
-
-
-@cache
-def content(name: str, look: Look = Look()) -> BookletContent:  # noqa: B008 (a frozen look)
-    return booklet_content(worked(name, look.size), look)
-
-
-@cache
-def printed(name: str, look: Look = Look()) -> bytes:  # noqa: B008
-    return make_booklet(content(name, look))
 
 
 def bare(text: str) -> str:
@@ -117,11 +94,10 @@ def _to_unicode(font: pypdf.generic.DictionaryObject) -> dict[int, str]:
     return table
 
 
-@pytest.mark.parametrize("name", SAMPLES)
-def test_read_aloud_the_booklet_says_the_written_pattern_in_its_order(name: str) -> None:
-    spoken = bare(read_in_order(printed(name)))
+def test_read_aloud_the_booklet_says_the_written_pattern_in_its_order(sample: str, samples: Any) -> None:
+    spoken = bare(read_in_order(samples.made(sample)))
     at = 0
-    for section in content(name).document.sections:
+    for section in samples.content(sample).document.sections:
         for block in section.blocks:
             match block:
                 case Paragraph():
@@ -138,38 +114,37 @@ def test_read_aloud_the_booklet_says_the_written_pattern_in_its_order(name: str)
                 at = found
 
 
-@pytest.mark.parametrize("name", SAMPLES)
-def test_every_motif_has_its_chart_and_its_key(name: str) -> None:
-    made = content(name)
+def test_every_motif_has_its_chart_and_its_key(sample: str, samples: Any) -> None:
+    made = samples.content(sample)
     motifs = {section.subject for section in made.document.sections if section.key == "motif"}
     assert {figure.subject for figure in made.figures if figure.role == "chart"} >= motifs
     assert {figure.subject for figure in made.figures if figure.role == "key"} >= motifs
 
 
-def test_the_assembly_has_its_net_a_drawing_for_each_step_and_the_finished_thing() -> None:
-    made = content("lighthouse-basket")
+def test_the_assembly_has_its_net_a_drawing_for_each_step_and_the_finished_thing(samples: Any) -> None:
+    made = samples.content("lighthouse-basket")
     [assembly] = [section for section in made.document.sections if section.key == "assembly"]
     [steps] = [block for block in assembly.blocks if isinstance(block, Items) and block.numbered]
     assert [figure.role for figure in made.figures if figure.role in ("net", "finished")] == ["net", "finished"]
     assert sorted(figure.step or 0 for figure in made.figures if figure.role == "step") == list(range(1, len(steps.items) + 1))
 
 
-def test_the_chart_is_the_largest_sizes_and_its_caption_says_where_the_others_end() -> None:
-    chart = next(figure for figure in content("lighthouse-basket").figures if figure.role == "chart")
+def test_the_chart_is_the_largest_sizes_and_its_caption_says_where_the_others_end(samples: Any) -> None:
+    chart = next(figure for figure in samples.content("lighthouse-basket").figures if figure.role == "chart")
     assert chart.caption == "Square: rounds 1 to 9, size Large. These end earlier: Small after round 7; Medium after round 8."
-    small = next(figure for figure in content("lighthouse-basket", Look(size="Small")).figures if figure.role == "chart")
+    small = next(figure for figure in samples.content("lighthouse-basket", Look(size="Small")).figures if figure.role == "chart")
     assert small.caption == "Square: rounds 1 to 7."
 
 
-def test_the_cover_says_what_a_buyer_looks_for() -> None:
-    cover = content("lighthouse-basket").cover
+def test_the_cover_says_what_a_buyer_looks_for(samples: Any) -> None:
+    cover = samples.content("lighthouse-basket").cover
     facts = dict(cover.facts)
     assert facts["Sizes"] == "Small (Medium, Large)"
     assert facts["Yarn"] == "Fog and Signal, weight 3"
     assert facts["Hook"].startswith("4\u00a0mm")
     assert (facts["Level"], facts["Terms"]) == ("Basic", "US")
     assert cover.hero is not None and cover.second is not None
-    assert dict(content("tidepool-coaster", Look(terms="US")).cover.facts)["Terms"] == "US"
+    assert dict(samples.content("tidepool-coaster", Look(terms="US")).cover.facts)["Terms"] == "US"
 
 
 def test_the_accent_is_the_most_colourful_yarn_or_a_blue_of_our_own() -> None:
@@ -183,20 +158,20 @@ def test_the_accent_is_the_most_colourful_yarn_or_a_blue_of_our_own() -> None:
 
 @pytest.mark.parametrize("name", SAMPLES)
 @pytest.mark.parametrize("look", [Look("Letter"), Look("A5", mono=True), Look("A4", left_handed=True, plain=True)])
-def test_every_sample_prints_on_every_sheet(name: str, look: Look) -> None:
-    made = printed(name, look)
+def test_every_sample_prints_on_every_sheet(name: str, look: Look, samples: Any) -> None:
+    made = samples.made(name, look)
     assert len(made) < 400_000
     with pikepdf.open(BytesIO(made)) as pdf:
-        assert len(pdf.pages) == len(planned(content(name, look)).pages)
+        assert len(pdf.pages) == len(samples.plan(name, look).pages)
         operators = {str(operator) for page in pdf.pages for _, operator in pikepdf.parse_content_stream(page)}
     assert not look.mono or not operators & {"rg", "RG"}
 
 
-def test_a_chart_keeps_its_symbols_above_three_millimetres() -> None:
+def test_a_chart_keeps_its_symbols_above_three_millimetres(samples: Any) -> None:
     for name in SAMPLES:
-        for page in pages_of(content(name))[1:]:
+        for page in samples.plan(name).pages[1:]:
             for placed in page.placed:
                 for mark in placed.box.marks:
-                    figure = next((f for f in content(name).figures if getattr(mark, "drawing", None) is f.drawing), None)
+                    figure = next((f for f in samples.content(name).figures if getattr(mark, "drawing", None) is f.drawing), None)
                     if figure is not None:
                         assert figure.smallest <= mark.scale + 1e-9  # type: ignore[union-attr]

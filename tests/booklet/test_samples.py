@@ -4,46 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import cache
 from io import BytesIO
-from pathlib import Path as FilePath
+from typing import Any
 
 import pikepdf
-import pytest
 
-import motifold.samples
-from motifold.render.booklet import BookletContent, Look, booklet_content, make_booklet
 from motifold.render.booklet.boxes import LineOfWords, Picture, Rectangle
-from motifold.render.booklet.contents import planned
-from motifold.render.booklet.plan import Plan
 from motifold.render.booklet.styles import WASH
 from motifold.render.booklet.worth import NEARLY_EMPTY, filled
 from motifold.render.drawing.measure import contrast
-from motifold.render.pattern import read_pattern
-from motifold.render.worked import work_pattern
 
-SAMPLES = sorted(path.stem for path in FilePath(motifold.samples.__path__[0]).glob("*.toml"))
 IN_COLOUR = {"rg", "RG", "k", "K", "sc", "SC", "scn", "SCN", "cs", "CS"}
-LONG = ("buoy-ball",)  # thirty steps, each with its drawing
-each_sample = pytest.mark.parametrize("name", [pytest.param(n, marks=pytest.mark.slow) if n in LONG else n for n in SAMPLES])
-
-
-@cache
-def content(name: str) -> BookletContent:
-    path = FilePath(motifold.samples.__path__[0]) / f"{name}.toml"
-    pattern = read_pattern(str(path), path.read_bytes()).pattern
-    assert pattern is not None
-    return booklet_content(work_pattern(pattern, None, None), Look(mono=name == "cargo-bag"))
-
-
-@cache
-def plan(name: str) -> Plan:
-    return planned(content(name))
-
-
-@cache
-def made(name: str) -> bytes:
-    return make_booklet(content(name))
 
 
 def elements(pdf: pikepdf.Pdf) -> Iterator[pikepdf.Dictionary]:
@@ -74,9 +45,8 @@ def marks_of(pdf: pikepdf.Pdf) -> dict[tuple[int, int], int]:
     return found
 
 
-@each_sample
-def test_every_piece_of_marked_content_stands_in_the_tree_once(name: str) -> None:
-    with pikepdf.open(BytesIO(made(name))) as pdf:
+def test_every_piece_of_marked_content_stands_in_the_tree_once(sample: str, samples: Any) -> None:
+    with pikepdf.open(BytesIO(samples.made(sample))) as pdf:
         written = {
             (number, int(operands[1]["/MCID"])): 1
             for number, page in enumerate(pdf.pages)
@@ -86,9 +56,8 @@ def test_every_piece_of_marked_content_stands_in_the_tree_once(name: str) -> Non
         assert marks_of(pdf) == written
 
 
-@each_sample
-def test_figures_say_what_they_show_and_header_cells_what_they_head(name: str) -> None:
-    with pikepdf.open(BytesIO(made(name))) as pdf:
+def test_figures_say_what_they_show_and_header_cells_what_they_head(sample: str, samples: Any) -> None:
+    with pikepdf.open(BytesIO(samples.made(sample))) as pdf:
         found = list(elements(pdf))
         spoken = [str(one.Alt) for one in found if one.S == "/Figure"]
         assert spoken and all(len(words.split()) >= 4 for words in spoken)
@@ -98,39 +67,38 @@ def test_figures_say_what_they_show_and_header_cells_what_they_head(name: str) -
         assert all(any(cell.S == "/TH" for row in table.K if row.S == "/TR" for cell in row.K) for table in tables)
 
 
-@each_sample
-def test_fonts_are_embedded_subsets_and_the_file_is_light(name: str) -> None:
-    assert len(made(name)) < 400_000
-    with pikepdf.open(BytesIO(made(name))) as pdf:
+def test_fonts_are_embedded_subsets_and_the_file_is_light(sample: str, samples: Any) -> None:
+    assert len(samples.made(sample)) < 400_000
+    with pikepdf.open(BytesIO(samples.made(sample))) as pdf:
         fonts = [one for one in pdf.objects if isinstance(one, pikepdf.Dictionary) and one.get("/Type") == "/Font"]
         assert fonts
         assert all(re.match(r"/[A-Z]{6}\+Source", str(font.BaseFont)) and "/FontFile2" in font.FontDescriptor for font in fonts)
-        assert len(pdf.pages) == len(plan(name).pages)
+        assert len(pdf.pages) == len(samples.plan(sample).pages)
         assert "/Outlines" in pdf.Root and "/PageLabels" in pdf.Root
 
 
-def test_in_mono_there_is_no_colour_in_pages_or_forms() -> None:
-    with pikepdf.open(BytesIO(made("cargo-bag"))) as pdf:
+def test_in_mono_there_is_no_colour_in_pages_or_forms(samples: Any) -> None:
+    with pikepdf.open(BytesIO(samples.made("cargo-bag"))) as pdf:
         forms = [one for one in pdf.objects if isinstance(one, pikepdf.Stream) and one.get("/Subtype") == "/Form"]
         for stream in (*pdf.pages, *forms):
             assert not {str(operator) for _, operator in pikepdf.parse_content_stream(stream)} & IN_COLOUR
 
 
-def test_the_stitches_of_a_large_chart_are_in_the_file_once() -> None:
-    """The cover and the page of the jacket's hexagon draw one form: it holds nearly all that is stroked."""
-    with pikepdf.open(BytesIO(made("harbour-jacket"))) as pdf:
+def test_the_stitches_of_a_large_chart_are_in_the_file_once(samples: Any) -> None:
+    """The cover and the page of the basket's square draw one form: it holds nearly all that is stroked there."""
+    with pikepdf.open(BytesIO(samples.made("lighthouse-basket"))) as pdf:
         [form] = [one for one in pdf.objects if isinstance(one, pikepdf.Stream) and one.get("/Subtype") == "/Form"]
         drawn = [number for number, page in enumerate(pdf.pages) for _ in pikepdf.parse_content_stream(page, "Do")]
         assert len(drawn) == 2 and drawn[0] == 0
-        assert all(len(page.Contents.read_bytes()) < len(form.read_bytes()) / 5 for page in pdf.pages)
+        cover, chart = (len(pdf.pages[number].Contents.read_bytes()) for number in drawn)
+        assert cover < len(form.read_bytes()) / 5 and chart < len(form.read_bytes())
 
 
-@each_sample
-def test_all_words_read_on_their_ground(name: str) -> None:
+def test_all_words_read_on_their_ground(sample: str, samples: Any) -> None:
     """WCAG 2.2, 1.4.3: 4.5 to 1, on white and on the wash of cautions."""
     plain: set[str] = set()
     washed: set[str] = set()
-    for page in plan(name).pages:
+    for page in samples.plan(sample).pages:
         for marks in (page.furniture, *(placed.box.marks for placed in page.placed)):
             grounds = [mark.color for mark in marks if isinstance(mark, Rectangle)]
             lines = [mark for mark in marks if isinstance(mark, LineOfWords)]
@@ -140,17 +108,15 @@ def test_all_words_read_on_their_ground(name: str) -> None:
     assert all(contrast(color, WASH) >= 4.5 for color in washed)
 
 
-@each_sample
-def test_no_page_within_a_booklet_is_nearly_white(name: str) -> None:
-    pages = plan(name).pages
-    assert all(filled(page, plan(name).grid) > NEARLY_EMPTY for page in pages[1:-1])
+def test_no_page_within_a_booklet_is_nearly_white(sample: str, samples: Any) -> None:
+    pages = samples.plan(sample).pages
+    assert all(filled(page, samples.plan(sample).grid) > NEARLY_EMPTY for page in pages[1:-1])
 
 
-@each_sample
-def test_no_key_is_printed_twice_in_one_sight(name: str) -> None:
+def test_no_key_is_printed_twice_in_one_sight(sample: str, samples: Any) -> None:
     """On a page, or on the two that face each other."""
     sights: dict[int, list[str]] = {}
-    for page in plan(name).pages:
+    for page in samples.plan(sample).pages:
         for placed in page.placed:
             for mark in placed.box.marks:
                 if isinstance(mark, Picture) and mark.drawing.title == "Key to the symbols":
@@ -158,11 +124,11 @@ def test_no_key_is_printed_twice_in_one_sight(name: str) -> None:
     assert all(len(set(keys)) == len(keys) for keys in sights.values())
 
 
-def test_a_small_pattern_is_one_leaf_without_a_cover() -> None:
+def test_a_small_pattern_is_one_leaf_without_a_cover(samples: Any) -> None:
     """Its title at the head of the first page, chart and rounds together on the second."""
-    pages = plan("tidepool-coaster").pages
+    pages = samples.plan("tidepool-coaster").pages
     assert len(pages) == 2
     assert pages[0].running is None
     pictures = [mark for placed in pages[1].placed for mark in placed.box.marks if isinstance(mark, Picture)]
     assert ["Stitch chart" in picture.drawing.title for picture in pictures].count(True) == 1
-    assert all(filled(page, plan("tidepool-coaster").grid) > 0.5 for page in pages)
+    assert all(filled(page, samples.plan("tidepool-coaster").grid) > 0.5 for page in pages)
