@@ -35,6 +35,8 @@ feet.
 """
 _BROADER = 1.0
 """A row may be so much wider than its feet."""
+_LOW = 0.8
+"""A stitch so much shorter than its neighbours lies below their heads."""
 _UNEVEN = 0.35
 """Heads whose heights differ by more pass each other."""
 _APART = 0.8
@@ -132,10 +134,22 @@ def _room(ground: Ground, course: Course, feet: list[list[complex]], tight: floa
             full.append(max(least[-1] * _LOOSE, like[-1]))
         corner.append(_corner_room(ground, stem, after, gap, turn) if i in cornered else None)
     if course.open:
+        for i in range(1, course.size - 1):
+            more = _over_low(ground, course, i, least[i - 1] + least[i])
+            for k in (i - 1, i) if more > 0 else ():
+                least[k], like[k], full[k] = least[k] + more / 2, max(like[k], least[k] + more / 2), max(full[k], least[k] + more / 2)
         for branch in course.branches:
             at, more = course.gap_of(branch), room_beside(ground, course, branch)
             least[at], like[at], full[at] = least[at] + more, like[at] + more, full[at] + more
     return Room(tuple(least), tuple(like), tuple(full), tuple(slack), tuple(corner))
+
+
+def _over_low(ground: Ground, course: Course, index: int, have: float) -> float:
+    """What two tall stitches lack between them that meet over a low one: room for their heads, and for what will stand on the low one."""
+    before, stem, after = course.stems[index - 1], course.stems[index], course.stems[index + 1]
+    if course.gaps[index - 1].parts or course.gaps[index].parts or min(before.height, after.height) - stem.height < _LOW:
+        return 0.0
+    return before.half + after.half + CLEAR + 2 * ground.crowns.get(stem.stitch.id, 0.0) - have
 
 
 def chain_count(ground: Ground, gap: Gap) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from cmath import phase as argument
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
@@ -52,6 +53,7 @@ _ROUND_HEAD = 0.05
 _ELSEWHERE, _STEEP = 0.6, 0.75
 """A stem whose head belongs so far beside its own column changes places with others; it rises at least so much of its length."""
 _NEARLY = 0.25
+_FAN = 4
 _POINT = 5
 """So many stitches in a ring are the point of a triangle at the most."""
 _WAVE = 1.2
@@ -209,14 +211,23 @@ def _breadth(ground: Ground, task: _Task) -> float:
     for its loops.
     """
     course = task.course
+    below = max(z.real for z in task.middles) - min(z.real for z in task.middles)
+    if course.size > 2 and below > PITCH and _fans_meet(course):
+        return sum(task.room.least[:-1]) / below
     if course.size < 3 or not _each_on_its_own(course):
         return 1.0
     looped = any(len(gap.parts) > 2 for gap in course.gaps[:-1])
     if not looped and not one_to_one(course):
         return 1.0
-    below = max(z.real for z in task.middles) - min(z.real for z in task.middles)
     wide = free_width(ground, course, task.feet) if looped else _EASY * sum(task.room.least[:-1])
     return wide / below if below > PITCH else 1.0
+
+
+def _fans_meet(course: Course) -> bool:
+    """Whether fans in spaces stand side by side with no more than a stitch between them: they have no room to spread into."""
+    counts = Counter(leg.base.id for stem in course.stems for leg in stem.stitch.legs if leg.base.kind == "space")
+    chained = any(gap.parts for gap in course.gaps[:-1])
+    return not chained and len(counts) > 1 and min(counts.values()) >= _FAN and course.size - sum(counts.values()) <= len(counts) + 2
 
 
 def _each_on_its_own(course: Course) -> bool:
