@@ -20,6 +20,7 @@ from motifold.symbols.record import dataclass
 BALL = 2
 RUFFLES = 450.0  # degrees round a corner: five squares still lie in soft folds (our own judgement)
 MOST_TRIALS = 600  # other ways to join that are tried for a hint
+MOST_EDGES = 36_000  # sides, and parts of sides, that are put together for them
 NAMED = 4  # panels or joins that a sentence names
 
 
@@ -110,7 +111,7 @@ def _mended(joint: Joint) -> tuple[str, SeamPlan] | None:
     """The other way to join that changes the fewest joins and leaves nothing to doubt, in words, and the first join that it changes."""
     best: tuple[tuple[int, bool, int, tuple[int, ...]], str, SeamPlan] | None = None
     for trial, (how, changed) in enumerate(_other_ways(joint)):
-        if trial == MOST_TRIALS:
+        if trial == MOST_TRIALS or trial * len(joint.edges) > MOST_EDGES:
             break
         # Sides that are free stay free, a panel turned over goes first; then the fewest joins, and the last ones, are changed.
         key = (_newly_used(joint, changed), how != _TURNED_OVER, len(changed), tuple(-i for i in changed))
