@@ -241,7 +241,7 @@ SAMPLED = ("pier-blanket", "watch-headband")
 
 
 class Samples:
-    """The samples as booklets: worked, drawn, planned and written once in a session. A name may end in "/Letter" or "/A5"."""
+    """The samples as booklets: worked, drawn, planned and written once in a session."""
 
     def __init__(self) -> None:
         self.worked, self.plan, self.made = cache(self._worked), cache(self._plan), cache(self._made)
@@ -255,9 +255,8 @@ class Samples:
 
     def content(self, name: str, look: Look | None = None) -> BookletContent:
         if (name, look) not in self._contents:
-            own, _, paper = name.partition("/")
-            wanted = look or Look(paper=paper or "A4", mono=own == MONO)  # type: ignore[arg-type]
-            self._contents[name, look] = booklet_content(self.worked(own, wanted.size), wanted)
+            wanted = look or Look(mono=name == MONO)
+            self._contents[name, look] = booklet_content(self.worked(name, wanted.size), wanted)
         return self._contents[name, look]
 
     def _plan(self, name: str, look: Look | None = None) -> Plan:

@@ -50,7 +50,7 @@ figures = st.builds(
 
 
 @settings(
-    max_examples=12, deadline=None, phases=[Phase.explicit, Phase.reuse, Phase.generate],
+    max_examples=8, deadline=None, phases=[Phase.explicit, Phase.reuse, Phase.generate],
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 @given(st.data())

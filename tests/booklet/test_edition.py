@@ -50,7 +50,7 @@ def basket(tmp_path_factory: pytest.TempPathFactory) -> Worked:
     folder = tmp_path_factory.mktemp("pattern")
     Image.linear_gradient("L").resize((900, 600)).convert("RGB").save(folder / "front.jpg")
     Image.new("RGB", (400, 300), "#c08040").save(folder / "inside.png")
-    text = (FilePath(motifold.samples.__path__[0]) / "lighthouse-basket.toml").read_text(encoding="utf-8")
+    text = (FilePath(motifold.samples.__path__[0]) / "signal-bunting.toml").read_text(encoding="utf-8")
     reading = read_pattern(str(folder / "basket.toml"), (text.replace("[pattern]\n", EDITION, 1) + MORE).encode())
     assert reading.pattern is not None
     assert not reading.problems
