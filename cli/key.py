@@ -85,7 +85,7 @@ def _whole(size: tuple[float, float], sprites: bool, terms: str | None, mono: bo
 def _used(pattern: Path, width_mm: float, terms: str | None, mono: bool, as_json: bool, form: Form) -> None:
     """What the charts of a pattern use."""
     from motifold.cli.drawings import KINDS, write_drawings
-    from motifold.render.charts import NamedDrawing, pattern_look
+    from motifold.render.charts import NamedDrawing, chart_marks, pattern_look
     from motifold.render.motif.chart import ChartLook, draw_key, entries_used, key_json
 
     output, asked, dpi = form
@@ -98,6 +98,8 @@ def _used(pattern: Path, width_mm: float, terms: str | None, mono: bool, as_json
     look = pattern_look(worked.pattern, ChartLook(terms="UK" if uk else "US", mono=mono))
     fabrics = [fabric for size in worked.sizes for fabric in (*size.fabrics.values(), *size.edgings.values())]
     entries = entries_used(fabrics, look)
+    known = {entry.id for entry in entries}
+    entries += tuple(entry for entry in chart_marks(worked, look) if entry.id not in known)
     if as_json:
         print_json(job, key_json(entries), output)
     drawing = draw_key(entries, look.terms, width_mm, mono=mono)

@@ -17,7 +17,7 @@ from motifold.render.motif.chart.plate import PlateText, make_plate
 from motifold.render.motif.chart.tiles import PAPERS_MM, Paper, PaperChart, on_paper, page_of, single_pitch
 from motifold.render.pattern.model import Pattern
 from motifold.render.worked import Worked, WorkedSize
-from motifold.symbols.key import KeyEntry
+from motifold.symbols.key import MARK_PREFIX, KeyEntry
 from motifold.symbols.record import dataclass
 
 WIDEST_U = 80.0
@@ -77,6 +77,19 @@ def charts_of(worked: Worked, motif: str | None = None) -> tuple[ChartOf, ...]:
                 layouts[id(fabric)] = lay_out(fabric)
             charts.append(ChartOf(name, size.choice.name, fabric, layouts[id(fabric)]))
     return tuple(charts)
+
+
+def chart_marks(worked: Worked, look: ChartLook) -> tuple[KeyEntry, ...]:
+    """The working marks that only the drawn charts of the largest size tell: brackets, hairlines, leaders."""
+    size = largest_size(worked)
+    found: dict[str, KeyEntry] = {}
+    for fabric in pieces_of(size).values() if size is not None else ():
+        layout = lay_out(fabric)
+        this = replace(look, sector=part_of(fabric, layout))
+        for entry in entries_used([fabric], this, prepare(fabric, layout, this)):
+            if entry.id.startswith(MARK_PREFIX):
+                found.setdefault(entry.id, entry)
+    return tuple(found.values())
 
 
 @dataclass(frozen=True, slots=True)
