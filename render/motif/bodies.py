@@ -36,6 +36,8 @@ _HEAD, _OVAL, _FOOT = 0.6, 0.6, 0.16
 """How far a head, an oval and a foot in a space may be moved at the most."""
 _LOOSE, _FIRM, _SLIDE = 0.25, 0.1, 0.07
 """How easily a foot in a space slides, and one on a stitch; and how far this one does."""
+_CORE_FROM, _CORE_HALF = 0.25, 0.12
+"""The core of an oval: from where on it, and half how broad."""
 _BELOW = 2
 """Rounds below that a round may touch."""
 _PITCH_LEAST, _PITCH_MOST, _TO_HEAD = 0.806, 1.37, 1.05
@@ -146,9 +148,19 @@ def _stems(ground: Ground, course: Course, found: Bodies, step: int, even: bool,
             _draw(ground, found, drawn, index in looked)
 
 
+def _ink(ground: Ground, number: int) -> list[Segment]:
+    """The strokes of a stitch; an oval also has a core, so that one lying in another is known to be in it, and how deep."""
+    segments = symbol_segments(ground, ground.fabric.stitches[number])
+    first, last = ground.tips.get(number, (0j, 0j))
+    if segments and first != last:
+        inset = (last - first) * _CORE_FROM
+        segments.append((first + inset, last - inset, _CORE_HALF))
+    return segments
+
+
 def _draw(ground: Ground, found: Bodies, number: int, looked: bool) -> None:
     """The ink of a stitch that moves with the body made last."""
-    segments = symbol_segments(ground, ground.fabric.stitches[number])
+    segments = _ink(ground, number)
     if segments:
         found.pieces.append(Piece(segments, len(found.bodies) - 1, number, looked))
 
@@ -264,7 +276,7 @@ def _below(ground: Ground, course: Course, found: Bodies) -> None:
             drawn += [s for ring in rings for s in (*ring.stitches, max(ring.stitches, default=-1) + 1)]
         near = [s for s in dict.fromkeys(drawn) if _is_near(ground, s, spots)]
         for s in near:
-            segments = symbol_segments(ground, ground.fabric.stitches[s])
+            segments = _ink(ground, s)
             if segments:
                 found.pieces.append(Piece(segments, None, s))
 

@@ -147,6 +147,10 @@ def _on_loops(ground: Ground, course: Course) -> list[Fan]:
         spots = [arc.at(arc.length / 2 + (place / places[-1] - 0.5) * wish) for place in places]
         feet = [on + way * SPACE_RISE for on, way in spots]
         heads = [foot + way * course.stems[s].height for foot, (_, way), s in zip(feet, spots, stems, strict=True)]
+        needs = (course.stems[a].half + course.stems[b].half for a, b in pairwise(stems))
+        if any(abs(b - a) < need for (a, b), need in zip(pairwise(heads), needs, strict=True)):
+            # A bow too flat to part their heads: these stand along the round like all others.
+            continue
         fans.append(Fan(stems, feet, heads, [way for _, way in spots]))
     return fans
 

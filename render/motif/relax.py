@@ -19,14 +19,15 @@ from motifold.symbols.record import dataclass
 if TYPE_CHECKING:
     from motifold.render.motif.pushed import ComplexArray, FloatArray, IntArray
 
-_ENOUGH, _WISH = 0.031, 0.045
+_ENOUGH, _WISH = 0.033, 0.06
 """White that is enough between two symbols, and what is made where there is less: shapes are measured a little coarsely here."""
 _LEFT = 0.02
 """White lacking in all that is more than what pushing leaves over."""
-_ROUNDS = 48
+_ROUNDS, _GAIN = 160, 40
+"""So often is pushed at the most, and no more where so many rounds did not help."""
 _AGAIN = 8
 """After so many rounds of pushing it is looked again which symbols are near each other."""
-_NEAR = 0.45
+_NEAR = 0.32
 _SMOOTH = 0.12
 """How strongly the ovals of a run follow their neighbours in a round of pushing, so that the run keeps its bow."""
 
@@ -43,9 +44,15 @@ def relax(ground: Ground, course: Course, order: int, even: bool, corners: int) 
     before = _short(state, pairs)
     if before <= 0.0:
         return
+    best = before
     for number in range(_ROUNDS):
         if number and number % _AGAIN == 0:
             pairs = _near_pairs(state, _NEAR)
+        if number and number % _GAIN == 0:
+            now = _short(state, pairs)
+            if now > 0.9 * best:
+                break
+            best = now
         if not _push(state, pairs):
             break
         smooth(state, _SMOOTH)
@@ -116,19 +123,26 @@ def _near_pairs(state: State, reach: float) -> _Pairs:
     place = np.arange(len(pair)) - np.repeat(np.cumsum(counts) - counts, counts)
     wide = ink.count[second][pair]
     a, b = ink.first[first][pair] + place // wide, ink.first[second][pair] + place % wide
-    middle, half = (start + end) / 2, np.abs(end - start) / 2 + ink.half
-    close = np.abs(middle[a] - middle[b]) - half[a] - half[b] < reach
-    return _Pairs(a[close], b[close], pair[close], len(first))
+    return _meeting(state, _Pairs(a, b, pair, len(first)), start, end, reach)
+
+
+def _meeting(state: State, pairs: _Pairs, start: ComplexArray, end: ComplexArray, reach: float) -> _Pairs:
+    """Those pairs of pieces of which the one lies within reach of the other's circle."""
+    import numpy as np
+
+    middle, half = (start + end) / 2, np.abs(end - start) / 2 + state.ink.half
+    close = np.abs(middle[pairs.a] - middle[pairs.b]) < half[pairs.a] + half[pairs.b] + reach
+    return _Pairs(pairs.a[close], pairs.b[close], pairs.pair[close], pairs.count)
 
 
 def _short(state: State, pairs: _Pairs) -> float:
     """How much white all pairs together lack."""
     import numpy as np
 
-    if not len(pairs.a):
-        return 0.0
-    white, _, _ = _white(state, pairs, *ends(state))
-    least = np.full(pairs.count, 9.0)
+    start, end = ends(state)
+    pairs = _meeting(state, pairs, start, end, _WISH)
+    white, _, _ = _white(state, pairs, start, end)
+    least = np.full(max(pairs.count, 1), 9.0)
     np.minimum.at(least, pairs.pair, white)
     return float(np.maximum(_ENOUGH - least, 0.0).sum())
 
@@ -162,9 +176,8 @@ def _push(state: State, pairs: _Pairs) -> bool:
     """One round of pushing; whether anything had to be."""
     import numpy as np
 
-    if not len(pairs.a):
-        return False
     start, end = ends(state)
+    pairs = _meeting(state, pairs, start, end, _WISH)
     white, here, there = _white(state, pairs, start, end)
     tight = np.flatnonzero(white < _WISH)
     if not len(tight) or white.min() > _ENOUGH + 0.004:
