@@ -22,11 +22,28 @@ from motifold.render.assembly.style import (
 from motifold.render.drawing.display import Drawing, Point
 
 DIM_MM = 9.0  # room that a dimension takes
+MARGINS_MM = 3.0  # white round a drawing
+WIDE_MM = 100.0  # in less room panels cannot shrink without crowding
 MOST_PIECES = 4  # loose pieces of different sizes that are measured
 
 
 def draw_net(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: float = A5_TEXT_HEIGHT_MM) -> Drawing:
     """The net of one copy, at most ``width_mm`` by ``height_mm`` (more only where panels would come out smaller than their figures)."""
+    return fitted_net(assembly, width_mm, height_mm)[0]
+
+
+def fitted_net(assembly: Assembly, width_mm: float, height_mm: float) -> tuple[Drawing, float]:
+    """The net and the width that it is laid out for: what stands outside the panels is known only once it is drawn, and may need more."""
+    drawing = _net(assembly, width_mm, height_mm)
+    over = drawing.width_mm - width_mm - MARGINS_MM
+    if width_mm >= WIDE_MM and 0 < over < width_mm / 4:
+        again = _net(assembly, width_mm - over, height_mm)
+        if again.width_mm < drawing.width_mm:
+            return again, width_mm - over
+    return drawing, width_mm
+
+
+def _net(assembly: Assembly, width_mm: float, height_mm: float) -> Drawing:
     sheet = Sheet()
     flat = lay(assembly, *net_room(width_mm, height_mm))
     paint_panels(sheet, flat)

@@ -10,7 +10,7 @@ from motifold.render.assembly.finished import draw_finished
 from motifold.render.assembly.flatlay import lay
 from motifold.render.assembly.form import finished_measures
 from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.net_drawing import draw_net, net_room
+from motifold.render.assembly.net_drawing import draw_net, fitted_net, net_room
 from motifold.render.assembly.sides import side_text
 from motifold.render.assembly.step_drawings import draw_steps
 from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, INK, NAME_PT
@@ -42,7 +42,7 @@ def schematic_json(
     A side folded on itself names that side twice. With several copies: the first. ``measures`` of the finished thing and ``edgings`` are
     in cm, each with whether it is an estimate; there are none where nothing was measured.
     """
-    flat = lay(assembly, *net_room(width_mm, height_mm))
+    flat = lay(assembly, *net_room(fitted_net(assembly, width_mm, height_mm)[1], height_mm))
     sewn = {step.seam: (one.number, at) for one in assembly.passes for at, step in enumerate(one.steps, start=1)}
     panels = [
         {"name": panel.name, "outline": [[round(x, 3), round(y, 3)] for x, y in outline]}

@@ -186,7 +186,8 @@ def _mouth(scene: Scene, number: int, panels: int, rims: Sequence[Rim]) -> list[
     edges = [(min(edge), max(edge)) for edge in scene.solid.openings[number]]
     if any(rim.turned and rim.opening == number for rim in rims):
         edges += [edge for edge, faces in scene.edges.items() if len(faces) == 1 and min(faces) >= panels]
-    seen = [toward(scene.at(a), scene.at(b), share) for a, b in edges if scene.in_sight((a, b)) for share in (0.5, 0.3, 0.7, 0.85, 0.0, 1.0)]
+    shares = (0.5, 0.3, 0.7, 0.85, 0.0, 1.0)
+    seen = [toward(scene.at(a), scene.at(b), share) for a, b in edges if scene.in_sight((a, b)) for share in shares]
     if not scene.solid.upside_down:
         return seen
     middle = _middle(scene)[1]

@@ -14,11 +14,20 @@ from motifold.render.assembly.steps import AssemblyStep, assembly_steps, work_or
 from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, FOLD_OFF_MM, INK, TAG_MM, THICK_MM
 from motifold.render.drawing.display import Drawing, Point
 
+MARGINS_MM = 3.0  # white round a drawing
+WIDE_MM = 100.0  # in less room panels cannot shrink without crowding
 ARC_OFF_MM = FOLD_OFF_MM + TAG_MM + 1.2
 
 
 def draw_steps(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: float = A5_TEXT_HEIGHT_MM) -> tuple[Drawing, ...]:
     """A drawing for each of ``assembly_steps`` that shows on the net (all but what is folded flat in words), in their order."""
+    drawings = _steps(assembly, width_mm, height_mm)
+    over = drawings[0].width_mm - width_mm - MARGINS_MM if drawings else 0.0
+    again = _steps(assembly, width_mm - over, height_mm) if width_mm >= WIDE_MM and 0 < over < width_mm / 4 else drawings
+    return again if again and again[0].width_mm < drawings[0].width_mm else drawings
+
+
+def _steps(assembly: Assembly, width_mm: float, height_mm: float) -> tuple[Drawing, ...]:
     room = 2 * (FOLD_OFF_MM + 2 * TAG_MM + 2)
     flat = lay(assembly, width_mm - room, height_mm - room)
     steps = [step for step in assembly_steps(assembly) if step.kind != "fold flat"]
