@@ -193,7 +193,7 @@ def key_for(
     for name, foot in sorted(set(feet), key=lambda pair: _order(pair[0])):
         if foot in _FEET and _known(name) is not None:
             best.setdefault(foot, name)
-    found = [(_section(name), KeyEntry(name, specimen(name), name)) for name in known]
+    found = [(_section(name), KeyEntry(name, specimen(name), name, note=_NOTES.get(name, ""))) for name in known]
     found += [(_FOOT_SECTION, foot_entry(best[foot], foot)) for foot in _FEET if foot in best]
     found += [(_CLOSED_SECTION if entry.gathered else _SPREAD_SECTION, entry) for entry in own]
     wanted = set(marks)

@@ -120,6 +120,15 @@ def kind(name: str) -> Kind:
     return found
 
 
+def is_named(name: str) -> bool:
+    """Whether the trade has a stitch of this name."""
+    try:
+        kind(name)
+    except KeyError:
+        return False
+    return True
+
+
 def closing(stem: Kind, called: Gather | None = None, legs: int = 2) -> Gather:
     """How stitches worked together in one place are closed: by their construction, and as they are ``called`` where that leaves a choice.
 

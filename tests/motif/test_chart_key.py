@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from chart_by_hand import disc
+from chart_pieces import fabric_of_text
 
 from motifold.render.drawing import to_svg
 from motifold.render.drawing.display import Group, StrokePath, Text
@@ -101,3 +102,34 @@ def test_the_sprites_are_one_symbol_each_with_title_and_description() -> None:
         assert symbol.findtext(f"{svg}title")
         assert symbol.findtext(f"{svg}desc")
         assert symbol.find(f"{svg}path") is not None
+
+
+OWN = """
+[stitch.petal]
+means = "(2 dc, ch 2, 2 dc) in same sp"
+[stitch.bob]
+means = "dc5tog in same st"
+[motif.m]
+rows = '''
+Chain: With A, ch 12.
+Row 1 (RS): Sc in 2nd ch from hook, [ch 2, sk next 2 ch, sc in next ch] 3 times, sc in last ch, turn.
+Row 2: Ch 1 (does not count as a st), sc in first st, [sc in next sc, petal in next ch-2 sp] 3 times, bob in last st, turn.
+'''
+"""
+
+
+def test_a_pattern_s_own_stitch_says_what_it_is_made_of() -> None:
+    fabric = fabric_of_text(OWN)
+    look = ChartLook(names={"petal": "petal", "bob": "bob"})
+    made = {entry.short("US"): entry.made(("US",)) for entry in entries_used([fabric], look)}
+    assert made["petal"] == "2 dc, ch 2, 2 dc"
+    assert made["bob"] == "5 dc, closed into one"
+    assert [entry.made(("UK",)) for entry in entries_used([fabric], look) if entry.label == "petal"] == ["2 tr, ch 2, 2 tr"]
+
+
+def test_the_key_of_a_left_handed_chart_is_its_mirror_image() -> None:
+    fabric = fabric_of_text(OWN)
+    right, left = (entries_used([fabric], ChartLook(left_handed=hand)) for hand in (False, True))
+    for one, other in zip(right, left, strict=True):
+        sign = 1 if one.id.startswith("mark: ") else -1
+        assert [[(sign * x, y) for x, y in mark.points] for mark in one.marks] == [list(mark.points) for mark in other.marks]

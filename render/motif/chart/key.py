@@ -124,7 +124,9 @@ def _cell_words(
 def _worded(entry: KeyEntry, terms: Terms, wide: float, tab: float, size: float) -> list[str]:
     """The lines of a name beside its abbreviation; a name that only repeats it is left out. ``wide``: the cell without its symbol."""
     short, full = _short(entry, terms), entry.full(terms).split(": ")[0]
-    return [] if full == short else broken(full, wide - 2.5 - (tab if short else 0.0), size)
+    # A name that says no more than its abbreviation makes room for how it is made.
+    words = entry.made((terms,)) if full == short else full
+    return broken(words, wide - 2.5 - (tab if short else 0.0), size) if words else []
 
 
 def _short(entry: KeyEntry, terms: Terms) -> str:

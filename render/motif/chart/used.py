@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from itertools import groupby
 
 from motifold.render.fabric.model import Fabric, Stitch, StitchGroup
 from motifold.render.motif.chart.draw import Prepared
@@ -14,7 +15,7 @@ from motifold.symbols.ink import moved
 from motifold.symbols.key import MARK_PREFIX, KeyEntry, key_for
 from motifold.symbols.own import read_symbol
 from motifold.symbols.specimens import Part, group_specimen, specimen
-from motifold.symbols.stitches import kind
+from motifold.symbols.stitches import is_named, kind
 
 _CLOSED = ("cluster", "bobble", "popcorn", "puff")
 _SHORT = {"cluster": "cl", "bobble": "bobble", "popcorn": "pc", "puff": "puff"}
@@ -23,6 +24,8 @@ _MARK_OF = {
 }
 """The line of the key that each kind of furniture has."""
 _SPREAD = ("shell", "V-st")
+_LONGEST = 7
+"""A pattern's own stitch of more parts is only shown."""
 
 
 def entries_used(fabrics: Iterable[Fabric], look: ChartLook, drawn: Prepared | None = None) -> tuple[KeyEntry, ...]:
@@ -126,7 +129,17 @@ def _part(stitch: Stitch) -> Part:
 
 def _own_entry(name: str, parts: tuple[Part, ...], look: ChartLook) -> KeyEntry:
     closed = len(parts) == 1 and parts[0].gather in _CLOSED
-    return KeyEntry(name, group_specimen(parts), None, look.names.get(name, name), name, closed)
+    return KeyEntry(name, group_specimen(parts), None, look.names.get(name, name), name, closed, _made_of(parts, closed))
+
+
+def _made_of(parts: tuple[Part, ...], closed: bool) -> str:
+    """What a pattern's own stitch is made of: "2 dc, ch 1, 2 dc", or "5 dc, closed into one"."""
+    if closed:
+        return f"{parts[0].legs} {{{parts[0].stem}}}, closed into one"
+    runs = [(name, len(list(run))) for name, run in groupby(part.kind for part in parts)]
+    if len(runs) > _LONGEST or not all(is_named(name) for name, _ in runs):
+        return ""  # longer than anyone would read beside a picture of it, or of stitches that are the pattern's own too
+    return ", ".join(f"ch {count}" if name == "ch" else f"{count} {{{name}}}" if count > 1 else f"{{{name}}}" for name, count in runs)
 
 
 def _own_symbol(name: str, members: Sequence[Stitch], look: ChartLook) -> KeyEntry:
