@@ -6,6 +6,7 @@ business.
 
 from __future__ import annotations
 
+from cmath import exp
 from collections.abc import Iterator
 from functools import lru_cache
 from math import floor
@@ -24,6 +25,8 @@ _STEP = 0.08
 _CHUNK = 60
 _STACKED = ("beginning", "standing")
 """Runs that stand beside the first stitch: chains that do not count, and those that are the first leg of a beginning cluster."""
+_LEANS = (0.0, 0.3, -0.3, 0.6, -0.6, 1.0, -1.0)
+"""How far a stack of chains may lean to find room, in radians, tried in this order."""
 _LEG = 0.45
 """How far beside the middle of a beginning cluster its chains stand."""
 _NEAR = 3.5
@@ -178,8 +181,15 @@ def _beginning(ground: Ground, ink: Ink, run: Run) -> None:
 
     # Ovals are narrower than these round-ended bars at their tips, so a place that suits the bars suits them.
     core = OVAL_LEAST / 2 - OVAL_HALF
-    middles = [up * (k * PITCH_LEAST - length / 2 + OVAL_LEAST / 2) for k in range(count)]
-    at = _free(ink, spot, [(z - up * core, z + up * core, OVAL_HALF) for z in middles])
+    tries = []
+    for lean in _LEANS:
+        way = up * exp(1j * lean)
+        middles = [way * (k * PITCH_LEAST - length / 2 + OVAL_LEAST / 2) for k in range(count)]
+        found, white = _freest(ink, spot, [(z - way * core, z + way * core, OVAL_HALF) for z in middles])
+        tries.append((white, way, found))
+        if white >= CLEAR:
+            break
+    _, up, at = max(tries, key=lambda one: round(one[0], 9))
     for k, chain in enumerate(run.stitches):
         low = at + up * (k * PITCH_LEAST - length / 2)
         ground.tips[chain] = (low, low + up * OVAL_LEAST)
@@ -189,6 +199,11 @@ def _beginning(ground: Ground, ink: Ink, run: Run) -> None:
 
 def _free(ink: Ink, spot: _Spot, shape: list[Segment]) -> complex:
     """The nearest place where a shape has white all round; the whitest there is where none has enough."""
+    return _freest(ink, spot, shape)[0]
+
+
+def _freest(ink: Ink, spot: _Spot, shape: list[Segment]) -> tuple[complex, float]:
+    """The same, and how much white there is."""
     places = list(_places(spot))
     reach = max(spot.up, spot.down, spot.aside) + max(abs(s[0]) for s in shape) + 0.3
     others = ink.near(spot.at, reach)
@@ -197,10 +212,10 @@ def _free(ink: Ink, spot: _Spot, shape: list[Segment]) -> complex:
         some = places[start : start + _CHUNK]
         for place, left in zip(some, white_at(some, shape, others), strict=True):
             if left >= CLEAR:
-                return place
+                return place, left
             if left > most:
                 best, most = place, left
-    return best
+    return best, most
 
 
 def _places(spot: _Spot) -> Iterator[complex]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
+from itertools import product
+from math import dist
 
 from motifold.render.fabric.model import Base, Fabric, Stitch
 from motifold.render.motif.chart.broken import behind, broken
@@ -168,6 +170,9 @@ def _space_rings(fabric: Fabric, placed: Mapping[int, Placed]) -> tuple[dict[int
             continue
         bearer = next((i for i in middle if i in inked), inked[len(inked) // 2])
         feet = [placed[i].feet[len(placed[i].feet) // 2] for i in middle]
+        if len(middle) == 2:
+            # Of stitches with many legs in one space, the two legs that stand beside each other.
+            feet = list(min(product(*(placed[i].feet for i in middle)), key=lambda pair: round(dist(*pair), 6)))
         if len(feet) == 2 and (feet[0][0] - feet[1][0]) ** 2 + (feet[0][1] - feet[1][1]) ** 2 > _SIDE_BY_SIDE**2:
             feet, middle = feet[:1], middle[:1]
         rings[bearer] = (*rings.get(bearer, ()), space_ring(feet, [placed[i].head for i in middle]))
