@@ -8,6 +8,7 @@ from dataclasses import replace
 from motifold.render.assembly.schematics import draw_finished, draw_net, draw_steps, headed
 from motifold.render.charts import NamedDrawing
 from motifold.render.drawing.display import Drawing
+from motifold.render.joining import draw_joins
 from motifold.render.worked import Worked, WorkedSize
 
 
@@ -24,7 +25,7 @@ def drawn_size(worked: Worked) -> WorkedSize | None:
 
 
 def draw_schematics(worked: Worked, size: WorkedSize, steps: bool = False) -> tuple[NamedDrawing, ...]:
-    """The net and the finished thing with its edgings; with ``steps`` one drawing for each seam pass and fold instead.
+    """The net, the finished thing with its edgings, and charts of motifs that join as they are worked; with ``steps`` one for each step.
 
     Each says whose it is; of a pattern with several sizes, which one it shows, in its title and above the drawing.
     """
@@ -36,6 +37,8 @@ def draw_schematics(worked: Worked, size: WorkedSize, steps: bool = False) -> tu
         finished = draw_finished(size.assembly, rims=size.rims)
         drawn = [("net", draw_net(size.assembly)), *([("finished", finished)] if finished is not None else [])]
     sizes = worked.pattern.size.bodies if worked.pattern.size is not None else ()
+    joins = () if steps else draw_joins(worked, size)
+    drawn += [(one.name, one.drawing) for one in joins]
     names = [other.choice.name for other in worked.sizes if _as_large(other, size)] if len(sizes) > 1 else []
     return tuple(NamedDrawing(short, _named(drawing, worked.pattern.title, names)) for short, drawing in drawn)
 
@@ -47,7 +50,7 @@ def _as_large(one: WorkedSize, other: WorkedSize) -> bool:
 
 def _named(drawing: Drawing, title: str, sizes: Sequence[str]) -> Drawing:
     """The drawing with the pattern's title before its own, and with its size in words above it."""
-    whole = f"{title}: {drawing.title[:1].lower()}{drawing.title[1:]}"
+    whole = drawing.title if drawing.title.startswith(title) else f"{title}: {drawing.title[:1].lower()}{drawing.title[1:]}"
     if not sizes:
         return replace(drawing, title=whole)
     return headed(replace(drawing, title=whole), f"Size{'s' if len(sizes) > 1 else ''} {', '.join(sizes)}")

@@ -25,7 +25,8 @@ ALLOWED: dict[str, set[str]] = {
     "worked": {"symbols", "pattern", "fabric", "sizing", "assembly", "consequences"},
     "proof": {"symbols", "pattern", "fabric", "sizing", "assembly", "worked"},
     "charts": {"symbols", "pattern", "fabric", "motif", "drawing", "worked"},
-    "schematics": {"symbols", "assembly", "charts", "worked"},
+    "joining": {"symbols", "fabric", "motif", "assembly", "drawing", "charts", "worked"},
+    "schematics": {"symbols", "assembly", "drawing", "charts", "joining", "worked"},
     "booklet": {"symbols", "pattern", "fabric", "sizing", "motif", "assembly", "words", "drawing", "worked", "charts", "schematics"},
 }
 

@@ -13,8 +13,9 @@ from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.schematics import draw_net
 from motifold.render.assembly.solid import Solid
 from motifold.render.assembly.steps import assembly_steps
-from motifold.render.drawing.display import Text
+from motifold.render.drawing.display import Group, Text
 from motifold.render.pattern import read_pattern
+from motifold.render.pattern.model import Pattern
 from motifold.render.words import write_document
 from motifold.render.words.model import Items
 from motifold.render.words.voice import WordsLook
@@ -134,3 +135,24 @@ def test_schematics_say_which_size_they_show() -> None:
         for named in draw_schematics(worked, size):
             words = [o.words for o in named.drawing.operations if isinstance(o, Text)]
             assert f"Size {shown}" in words and named.drawing.title.startswith(reading.pattern.title)
+
+
+def test_a_motif_joined_as_it_is_worked_has_a_chart_of_each_way_to_join() -> None:
+    """Squares of 4 rounds: 3 spaces and 2 corners along one side are 5 joining slip stitches, along two sides 9, as the words say."""
+    from motifold.render.joining import draw_joins
+
+    worked = work_pattern(pattern_of("pier-blanket"))
+    drawn = draw_joins(worked, worked.sizes[0])
+    assert [named.name for named in drawn] == ["join-1", "join-2"]
+    for named, sides, count in zip(drawn, ("one side", "two sides"), (5, 9), strict=True):
+        assert f"Joined along {sides}" in named.drawing.description and f"{count} joining slip stitches" in named.drawing.description
+        marks = [o for o in named.drawing.operations if isinstance(o, Group) and o.css_class == "join"]
+        assert len(marks) == count and words_over_words(named.drawing) == []
+    sewn = work_pattern(pattern_of("ferry-hat"))
+    assert draw_joins(sewn, sewn.sizes[0]) == ()
+
+
+def pattern_of(sample: str) -> Pattern:
+    reading = read_pattern(sample, resources.files("motifold.samples").joinpath(f"{sample}.toml").read_bytes())
+    assert reading.pattern is not None
+    return reading.pattern
