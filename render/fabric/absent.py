@@ -118,6 +118,21 @@ def warn_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place
             )
 
 
+def warn_skipped_over(hook: Hook, cursor: Cursor, first: int, place: Place) -> None:
+    """Warns once where "sk next ch-1 sp" goes over stitches of a kind that the line works into: were they to be skipped too?"""
+    if hook.walking or cursor is not hook.lap.cursor or not hook.lap.claims:
+        return
+    claimed = any_of(hook.lap.claims)
+    over = [atom for atom in (cursor.atom(index) for index in range(first, cursor.pos)) if not atom.space and claimed(atom)]
+    if over and not hook.lap.several:
+        terms = hook.shop.terms
+        word = target_word(Target("stitch", over[0].name), terms, len(over)) if len({a.name for a in over}) == 1 else "sts"
+        skip = "miss" if terms == "UK" else "sk"
+        message = f"{round_word(hook.lap)}: {skip} next {target_word(place.target, terms)} passes {len(over)} {word}"
+        hint = "say that they are skipped too, if that is meant"
+        hook.complain("passed", place.span, message, hint, severity="warning", key=key_of(place.span), follows=True)
+
+
 def _one_group(one: Atom, other: Atom) -> bool:
     """Leaving a group passes what is left of it, as entering one passes what lies before its middle."""
     return one.group == other.group if one.group >= 0 else one.cluster >= 0 and one.cluster == other.cluster

@@ -260,6 +260,8 @@ def _missed_by_habit(hook: Hook, step: Work, missed: int) -> CountsAs:
     height = height_in_chains(stem)
     if hook.shop.counts_as is False:
         return NOTHING
+    if height < 2:
+        return NOTHING  # nobody counts chains as a single crochet unless they say so
     hook.lap.by_habit = missed > 1
     counts = height >= 2 and missed >= height
     return CountsAs((stem,)) if counts != hook.flip else NOTHING

@@ -59,6 +59,7 @@ class Cursor:
     start_came: bool = False  # ... as the "next" of a round whose beginning chain does not count: it comes no second time
     wrapped: bool = False
     came_round: tuple[Span, Target] | None = None  # where "next" came to the start again, though more than a beginning chain stands in it
+    came_back: tuple[Span, Target] | None = None  # where "next" came to the start again at all
     spiral: bool = False
     sided: bool = False  # the edge goes round a piece in rows: first and last are those of the side that the hook is on
     limit: int = -1
@@ -101,7 +102,7 @@ class Cursor:
         self.taken_start = taken
         self.start_worked = False
         self.wrapped = False
-        self.came_round = None
+        self.came_round = self.came_back = None
         self.reset_limit()
 
     @property

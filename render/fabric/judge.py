@@ -94,7 +94,7 @@ def _note_forgotten(hook: Hook, lap: Lap) -> None:
 def _note_came_twice(hook: Hook, lap: Lap) -> None:
     """A "next" that came round to where the round began wanted one more, if more goes in there now than into any other of its kind."""
     cursor = lap.cursor
-    if cursor.came_round is None or not cursor.cyclic:
+    if cursor.came_back is None or not cursor.cyclic:
         return
     start = cursor.atom(cursor.start)
     into: dict[int, int] = {}
@@ -103,8 +103,8 @@ def _note_came_twice(hook: Hook, lap: Lap) -> None:
             into[base.id] = into.get(base.id, 0) + 1
     alike = [atom for atom in cursor.atoms if (atom.space, atom.chains, atom.name) == (start.space, start.chains, start.name)]
     others = [into[atom.id] for atom in alike if atom is not start and atom.id in into]
-    if others and into.get(start.id, 0) > max(others):
-        lap.excess_span, lap.excess_target = cursor.came_round
+    if others and into.get(start.id, 0) > max(others) and (max(others) > 1 or cursor.came_round is not None):
+        lap.excess_span, lap.excess_target = cursor.came_back
         lap.excess_round, lap.excess = cursor.round, 1
 
 

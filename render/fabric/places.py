@@ -335,8 +335,10 @@ def next_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     index = None if id(place) in cursor.absent else find_next(hook, cursor, hook.match_of(place))
     if index is None:
         return beyond(hook, cursor, place, span, place.target)
-    if index == cursor.start + cursor.size and cursor.start_worked:
-        cursor.came_round = span, place.target
+    if index == cursor.start + cursor.size:
+        cursor.came_back = span, place.target
+        if cursor.start_worked:
+            cursor.came_round = span, place.target
     if index > first:
         warn_passed(hook, cursor, first, index, place)
         _note_side_passed(hook, cursor, first, index, place)

@@ -120,6 +120,8 @@ def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
         use_start(began)
         began.fresh = False
     last = hook.lap.last_base
+    if place.target.kind == "sp" and place.target.chains:
+        _check_same_space(hook, cursor, place, last)
     if place.target.kind == "sp" and cursor.atom(cursor.pos).space:
         return base_of(hook, cursor, cursor.pos, place)
     if last is None or last.kind == "ring":
@@ -127,6 +129,20 @@ def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
     # A loop once named holds for what follows in the same stitch; a post does not: only "around" says so.
     said = place.loop or place.manner == "around" or last.foot in ("front post", "back post")
     return replace(last, foot=foot_of(hook, place)) if last.kind == "stitch" and said else last
+
+
+def _check_same_space(hook: Hook, cursor: Cursor, place: Place, last: Base | None) -> None:
+    """Complains where "same ch-3 sp" is said and the hook is in a stitch, or in a space of another length."""
+    if last is not None and last.kind == "space":
+        there: int | None = hook.runs[last.id].chains
+    else:
+        there = cursor.atom(cursor.pos).chains if cursor.atom(cursor.pos).space else None
+    wanted = place.target.chains
+    if (last is not None and last.kind in ("ring", "gap")) or wanted == there:
+        return
+    where = "a stitch" if there is None else f"a ch-{there} sp"
+    message = f"same ch-{wanted} sp is said, but the hook is in {where}"
+    hook.complain("place", place.span, message, f"next ch-{wanted} sp, if that is meant", key=key_of(place.span), follows=True)
 
 
 def current(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:

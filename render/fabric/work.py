@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from motifold.render.fabric.absent import warn_skipped_over
 from motifold.render.fabric.begin import attach, begin_with_chain
 from motifold.render.fabric.bench import Hook, TooMuch
 from motifold.render.fabric.ends import close, close_ring
@@ -167,9 +168,11 @@ def skip(hook: Hook, step: Skip) -> None:
             hook.budget(step.span)
             hook.lap.skipped.append(base)
     else:
-        kept = hook.lap.last_base
+        kept, first = hook.lap.last_base, cursor.following
         hook.lap.skipped.append(resolve(hook, place, step.span))
         hook.lap.last_base = kept
+        if place.which == "next" and place.target.kind == "sp" and place.of is None:
+            warn_skipped_over(hook, cursor, first, place)
     if place.which == "next" and place.target.kind in ("st", "stitch"):
         hook.lap.uncovered = (len(hook.lap.skipped), cursor.pos)
 
