@@ -74,10 +74,11 @@ class _Way:
     fold: tuple[Point, Point] | None = None
 
 
-def fold_flat(assembly: Assembly, most_folds: int | None = None) -> Folded | None:
+def fold_flat(assembly: Assembly, most_folds: int | None = None, mouth: bool = False) -> Folded | None:
     """Two layers that one copy of the thing makes, or None: too many panels, circles, one side only, or none found.
 
-    ``most_folds``: at most so many panels folded themselves (None: any number).
+    ``most_folds``: at most so many panels folded themselves (None: any number). ``mouth``: every opening lies half in front and half
+    behind, as a bag's does.
     """
     panels = [panel for panel in assembly.panels if panel.copy == 1]
     if len(panels) > MOST_PANELS or not assembly.orientable or assembly.pieces != assembly.copies:
@@ -86,7 +87,7 @@ def fold_flat(assembly: Assembly, most_folds: int | None = None) -> Folded | Non
         return None
     rings, shapes = panel_rings(assembly, panels)
     joints = _joints(assembly, rings)
-    search = _Search(shapes, joints)
+    search = _Search(shapes, joints, _openings(assembly, rings) if mouth else ())
     for folds in range((len(panels) if most_folds is None else most_folds) + 1):
         laid = search.run(folds)
         if laid is not None:
@@ -181,14 +182,25 @@ def _folded(sides: Sequence[Side], a: Point, b: Point) -> _Way:
     return _Way(((kept, True), (turned[::-1], False)), tuple((put(p), put(m), put(q)) for p, m, q in sides), halves, (a, b))
 
 
+def in_front(panels: Sequence[LaidPanel], opening: Sequence[tuple[int, int]]) -> float:
+    """How much more of an opening's length lies in front than behind."""
+    total = 0.0
+    for panel, side in opening:
+        start, middle, end = panels[panel].sides[side]
+        one, two = panels[panel].fronts[side]
+        total += hypot(middle[0] - start[0], middle[1] - start[1]) * (1 if one else -1)
+        total += hypot(end[0] - middle[0], end[1] - middle[1]) * (1 if two else -1)
+    return total
+
+
 # --- search ------------------------------------------------------------------------------------------------------------------
 
 
 class _Search:
     """Lays panel after panel; ``trials`` counts what it tried."""
 
-    def __init__(self, shapes: Sequence[Sequence[Point]], joints: Joints) -> None:
-        self.joints = joints
+    def __init__(self, shapes: Sequence[Sequence[Point]], joints: Joints, halved: Sequence[Sequence[tuple[int, int]]] = ()) -> None:
+        self.joints, self.halved = joints, halved
         self.ways = [_ways(shape) for shape in shapes]
         side = min(hypot(b[0] - a[0], b[1] - a[1]) for shape in shapes for a, b in zip(shape, [*shape[1:], shape[0]], strict=True))
         self.slack = SLACK * side
@@ -216,7 +228,8 @@ class _Search:
 
     def _from(self, at: int, folds: int) -> bool:
         if at == len(self.order):
-            return True
+            laid_all = [one for one in self.laid if one is not None]
+            return all(abs(in_front(laid_all, opening)) < self.slack for opening in self.halved)
         panel = self.order[at]
         for laid, folded in self._places(panel, folds > 0):
             self.trials += 1

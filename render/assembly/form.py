@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
@@ -11,7 +12,7 @@ from motifold.render.assembly.brim import with_rims
 from motifold.render.assembly.drum import drum_of
 from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.folded_paint import rim_points, turned_to_front
-from motifold.render.assembly.foldflat import Folded, fold_flat
+from motifold.render.assembly.foldflat import Folded, fold_flat, in_front
 from motifold.render.assembly.model import Assembly, Rim
 from motifold.render.assembly.rims import Edge, band, depth_at, estimated_in, worn_over
 from motifold.render.assembly.sides import side_text
@@ -19,6 +20,8 @@ from motifold.render.assembly.solid import MOST_PANELS, Solid, stand_up
 from motifold.render.assembly.standing import as_box, edge_length
 from motifold.render.drawing.display import Point
 from motifold.symbols.record import dataclass
+
+_BAG = re.compile(r"\b(bag|tote|pouch|purse|sack|basket|pocket|bucket)s?\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +83,9 @@ def finished_form(assembly: Assembly) -> Plan | Tube | Disc | Folded | Solid | N
     if standing and soft is None:
         return solid
     folded = soft or fold_flat(assembly)
+    if folded is not None and _BAG.search((assembly.form or "").lower()) and len(assembly.openings) == assembly.copies:
+        split = abs(in_front(folded.panels, folded.rim)) < 1e-3 * rim_length(assembly, 0)
+        folded = folded if split else fold_flat(assembly, mouth=True) or folded
     # With three openings or more it is worn: they hang down.
     worn = worn_over(assembly) or len(assembly.openings) >= 3 * assembly.copies
     return turned_to_front(folded, worn, tube_openings(assembly)[-1] if assembly.openings else 0) if folded is not None else None

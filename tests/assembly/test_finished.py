@@ -191,3 +191,18 @@ def test_measures_of_the_finished_thing(by_hand: SimpleNamespace) -> None:
     assert measures("envelope") == [("flat width", 10.0), ("flat height", 10.0), ("opening", 20.0)]
     assert measures("cushion") == [("across", 10.0)]
     assert finished_measures(made(by_hand, "basket", None)) == ()
+
+
+def test_a_bag_lies_with_its_mouth_along_the_top(by_hand: SimpleNamespace) -> None:
+    """Four squares of 10 cm on point, half squares above and below: 2 diagonals wide, 1 high, its mouth 4 long sides of half squares."""
+    squares = []
+    for i in range(1, 5):
+        before = (i - 2) % 4 + 1
+        squares += [f"Q{i}.right + T{i}.1", f"Q{i}.top + T{before}.2", f"Q{i}.bottom + L{i}.2", f"Q{i}.left + L{before}.1"]
+    panels = {f"{row}{i}": "half" for row in "TL" for i in range(1, 5)}
+    source = by_hand.source("", [*squares, "L1.3 + L4.3", "L2.3 + L3.3"], panels=panels, form="bag")
+    fabrics = {"square": by_hand.open_motif(), "half": by_hand.open_motif(3, name="half", shape="half square")}
+    assembly, _ = assemble(source, fabrics, {"square": 10.0, "half": None}, measured_on="square")
+    assert assembly is not None
+    measures = {one.name: one.cm for one in finished_measures(assembly)}
+    assert (measures["flat width"], measures["flat height"]) == (pytest.approx(20 * 2**0.5), pytest.approx(10 * 2**0.5))
