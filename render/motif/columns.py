@@ -108,9 +108,10 @@ def _wishes(course: Course, room: Room, at: Sequence[float], like: Sequence[floa
     for i in range(course.size - 1):
         apart = at[i + 1] - at[i]
         plain = _upright(course, i) and _upright(course, i + 1) and not course.gaps[i].parts
-        most = _OVER_CHAINS if beside and beside[i] else max(_WIDE, room.like[i])
-        keeps = plain and not _one_place(course, i) and min(_NARROW, room.least[i]) <= apart <= most
-        found.append(apart if keeps else like[i])
+        neighbours = bool(beside) and beside[i]
+        low, most = (0.0, _OVER_CHAINS) if neighbours else (min(_NARROW, room.least[i]), max(_WIDE, room.like[i]))
+        keeps = plain and not _one_place(course, i) and low <= apart <= most
+        found.append(max(apart, room.least[i]) if keeps else like[i])
     return found
 
 

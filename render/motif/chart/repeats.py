@@ -46,9 +46,10 @@ def row_repeat(fabric: Fabric, symbols: Sequence[Symbol]) -> Repeat | None:
     """The shortest width by which every row looks the same again, but for its ends: what its stitches are tells, and where they stand."""
     rows = _rows(fabric, symbols)
     cycles = [_cycle(row) for row in rows]
-    found = [cycle for cycle in cycles if cycle is not None]
-    if not found or len(found) < len(rows):
+    every = [cycle for cycle in cycles if cycle is not None]
+    if not every or len(every) < len(rows):
         return None
+    found = [cycle for cycle in every if not cycle.plain] or every
     low, high = max(cycle.low for cycle in found), min(cycle.high for cycle in found)
     longest = max(cycle.step for cycle in found)
     for times in range(1, 13):
@@ -87,11 +88,12 @@ Row = tuple[tuple[float, tuple[str, int]], ...]
 
 @dataclass(frozen=True, slots=True)
 class _Cycle:
-    """One row repeats every ``step`` u from x ``low`` to ``high``."""
+    """One row repeats every ``step`` u from x ``low`` to ``high``; ``plain``: of one stitch, which goes with any repeat."""
 
     step: float
     low: float
     high: float
+    plain: bool
 
 
 def _rows(fabric: Fabric, symbols: Sequence[Symbol]) -> list[Row]:
@@ -122,7 +124,7 @@ def _cycle(row: Row) -> _Cycle | None:
         low, high = row[first][0], row[last + period][0]
         if last + 1 - first >= period and high - low >= _LEAST_SHARE * width:
             steps = sorted(row[i + period][0] - row[i][0] for i in range(first, last + 1))
-            return _Cycle(steps[len(steps) // 2], low, high)
+            return _Cycle(steps[len(steps) // 2], low, high, period == 1)
     return None
 
 
