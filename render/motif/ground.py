@@ -61,6 +61,7 @@ class Ground:
     odd: frozenset[int] = frozenset()
     broad: set[int] = field(default_factory=set)
     fullness: Mapping[int, float] = field(default_factory=dict)
+    wider: float = 0.0
     lacking: dict[int, float] = field(default_factory=dict)
     crowded: dict[int, float] = field(default_factory=dict)
     rounded: set[int] = field(default_factory=set)
@@ -72,9 +73,9 @@ class Ground:
     lifted: set[int] = field(default_factory=set)
 
     @staticmethod
-    def of(fabric: Fabric, fullness: Mapping[int, float] | None = None) -> Ground:
+    def of(fabric: Fabric, fullness: Mapping[int, float] | None = None, wider: float = 0.0) -> Ground:
         """Nothing placed yet, but what is coming known. ``fullness``: of each round whose stitches are drawn longer than others, how long
-        over what they are, to make room for a later one.
+        over what they are, to make room for a later one; ``wider``: how much wider a magic ring is drawn for the same.
         """
         loads: dict[int, float] = {}
         posted: dict[int, frozenset[float]] = {}
@@ -94,7 +95,7 @@ class Ground:
         odd = frozenset(run for run, own in heights.items() if len(own) % 2)
         return Ground(
             fabric, picots_of(fabric), loads=loads, posted=posted, crowns=crowns, level=level, odd=odd, gores=gores_of(fabric),
-            fullness=fullness or {},
+            fullness=fullness or {}, wider=wider,
         )  # fmt: skip
 
     def anchor(self, base: Base) -> tuple[complex, complex]:

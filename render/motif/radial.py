@@ -29,6 +29,8 @@ _RECTANGLE = 4
 """Round a foundation chain a round has four corners, or is an oval."""
 _MUCH = 9.0
 """What a round lacks whose symbols still crowd each other: all the room that can be made."""
+_INNER, _WIDER = 5, (0.4, 0.8, 1.2)
+"""Where one of so many rounds still crowds, a magic ring is drawn so much wider."""
 _MAGIC_RING = 0.42
 """Radius of the circle that the feet of a magic ring stand on."""
 
@@ -42,6 +44,13 @@ def lay_rounds(fabric: Fabric) -> Ground:
             other = _laid(Ground.of(fabric, fullness))
             if lacking is ground.lacking or sum(other.crowded.values()) < sum(ground.crowded.values()):
                 ground = other
+    if ground.crowded and min(ground.crowded) <= _INNER:
+        for wider in _WIDER:
+            other = _laid(Ground.of(fabric, ground.fullness, wider))
+            if sum(other.crowded.values()) < 0.8 * sum(ground.crowded.values()):
+                ground = other
+            if not ground.crowded:
+                break
     return _finished(ground)
 
 
@@ -85,7 +94,7 @@ def centre_ring(ground: Ground, index: int) -> None:
     chains = [s for s in ground.fabric.round_stitches(index) if s.kind == "ch" and s.id not in upright]
     joins = [s for s in ground.fabric.round_stitches(index) if s.kind != "ch"]
     if not chains:
-        ground.ring = _MAGIC_RING
+        ground.ring = _MAGIC_RING + ground.wider
         return
     if not joins:
         ground.tips[chains[0].id] = (complex(-OVAL / 2), complex(OVAL / 2))

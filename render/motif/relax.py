@@ -28,13 +28,15 @@ _ROUNDS, _GAIN = 160, 40
 _AGAIN = 8
 """After so many rounds of pushing it is looked again which symbols are near each other."""
 _NEAR = 0.32
+_TALL = 1.1
+"""Chains between stitches taller than this, along the side of a polygon, have their room by construction."""
 _SMOOTH = 0.12
 """How strongly the ovals of a run follow their neighbours in a round of pushing, so that the run keeps its bow."""
 
 
 def relax(ground: Ground, course: Course, order: int, even: bool, corners: int) -> None:
     """Part what touches in a round just placed. ``even``: its heads stay on their outline, which has so many ``corners``."""
-    if not _worth(course, even, corners) or course.round in ground.lifted:
+    if course.round in ground.lifted or not _worth(ground, course, even, corners):
         return
     bodies = bodies_of(ground, course, order, even, corners)
     if not any(piece.looked for piece in bodies.pieces):
@@ -67,15 +69,23 @@ def relax(ground: Ground, course: Course, order: int, even: bool, corners: int) 
         ground.crowded[course.round] = min(before, after)
 
 
-def _worth(course: Course, even: bool, corners: int) -> bool:
+def _worth(ground: Ground, course: Course, even: bool, corners: int) -> bool:
     """Whether anything in a round may touch: a plain round of stitches of one height has its room by construction."""
     if course.size < 3 or course.open:
         return False
     heights = [stem.height for stem in course.stems]
     alike = even and max(heights) - min(heights) < 0.15 * max(heights)
     plain = all(stem.body_at < 0.7 and not stem.picots and len(stem.stitch.legs) == 1 for stem in course.stems)
-    chained = any(gap.parts for gap in course.gaps)
-    return not (alike and plain and (corners or not chained))
+    bent = any(stem.stitch.id in ground.bends for stem in course.stems)
+    chained = any(gap.parts for gap in course.gaps) and not (corners and min(heights) > _TALL)
+    return bent or chained or not (alike and plain) or (not corners and _tight(ground, course))
+
+
+def _tight(ground: Ground, course: Course) -> bool:
+    """Whether any two neighbours come too near to each other where they are broadest."""
+    spots = [ground.heads[s.stitch.id] * s.body_at + ground.feet[s.stitch.id][0] * (1 - s.body_at) for s in course.stems]
+    pairs = zip(spots, [*spots[1:], spots[0]], course.stems, [*course.stems[1:], course.stems[0]], strict=True)
+    return any(abs(b - a) < one.body + other.body + _ENOUGH for a, b, one, other in pairs)
 
 
 @dataclass(frozen=True, slots=True)
