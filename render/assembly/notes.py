@@ -60,20 +60,37 @@ def note(sheet: Sheet, tips: Sequence[Point], lines: Sequence[str], up: bool) ->
     """
     if not lines or not tips or sheet.extent is None:
         return False
-    wide = max(text_width_mm(line, "sans", LETTER_PT) for line in lines)
-    high = (len(lines) - 1) * LEAD_MM + CAP_EM * LETTER_PT * MM_PER_PT
-    found = [place for tip in tips for way in (up, not up) for place in _places(sheet.extent, tip, wide, high, way, way != up)]
-    for _, (centre, low), foot, tip in sorted(found):
+    found: list[tuple[float, Point, Point, Point, int]] = []
+    # Broken in two, words may find room within what is narrow, beside its edge.
+    for narrow, told in enumerate((list(lines), [part for line in lines for part in _broken(line)])):
+        wide, high = _size(told)
+        for tip in tips:
+            places = [one for way in (up, not up) for one in _places(sheet.extent, tip, wide, high, way, way != up)]
+            found += [(cost + narrow, at, foot, end, narrow) for cost, at, foot, end in places if not narrow or cost == 0.0]
+    for _, (centre, low), foot, tip, narrow in sorted(found):
+        told = [part for line in lines for part in _broken(line)] if narrow else list(lines)
+        wide, high = _size(told)
         box = (centre - wide / 2, low, centre + wide / 2, low + high)
         if sheet.free(box, CLEAR_MM) and not _through_words(sheet, foot, tip) and not sheet.crosses_rule(foot, tip, "dimension"):
             sheet.begin("note", ", ".join(lines))
-            for i, line in enumerate(lines):
-                sheet.words((centre, low + (len(lines) - 1 - i) * LEAD_MM), line)
+            for i, line in enumerate(told):
+                sheet.words((centre, low + (len(told) - 1 - i) * LEAD_MM), line)
             sheet.rule(foot, tip, "leader")
             sheet.arrow(tip, unit(foot, tip), INK, 2.0, slim=True)
             sheet.end()
             return True
     return False
+
+
+def _broken(line: str) -> list[str]:
+    """ "opening" and "10 cm (4 in) round": the name of what is measured on a line of its own."""
+    name, _, rest = line.partition(" ")
+    return [name, rest] if name == "opening" and rest else [line]
+
+
+def _size(lines: Sequence[str]) -> tuple[float, float]:
+    """Width and height of lines of words."""
+    return max(text_width_mm(line, "sans", LETTER_PT) for line in lines), (len(lines) - 1) * LEAD_MM + CAP_EM * LETTER_PT * MM_PER_PT
 
 
 def _places(
