@@ -14,6 +14,7 @@ from motifold.render.booklet.tables import fits, table_boxes
 from motifold.render.words.model import Block, Items, Paragraph, RoundText, Section, Table
 
 _FEW_LINES = 11
+_TOGETHER = 6.0    # lines that may be left free so as not to tear so short a section
 _SHORT_LIST = 16   # lines: a list that stands abreast is not torn
 _MEASURE = 1.45    # columns: lines of eighty characters are as long as an eye follows
 
@@ -36,6 +37,8 @@ def _set_section(section: Section, setting: Setting, tags: Tags, key: str, title
         if place and boxes:
             boxes[-1] = replace(boxes[-1], reluctance=max(boxes[-1].reluctance, BETWEEN_BLOCKS))
         boxes += _spaced(_block_boxes(group, setting, tags, f"{key}/{place}"), boxes, setting)
+    if titled and height_of(boxes) <= _FEW_LINES * setting.grid.leading:  # a few lines look lost where a column ends among them
+        return [*(replace(box, reluctance=max(box.reluctance, _TOGETHER)) for box in boxes[:-1]), *boxes[-1:]]
     return boxes
 
 

@@ -93,10 +93,10 @@ def _pictures(marks: Iterable[BoxMark]) -> list[Picture]:
 
 
 def _can_be_shared(final: Final) -> bool:
-    """Not a form yet, and drawn at its own size: one that was enlarged with its letters is printed as it is."""
+    """Not a form yet, and its stitches at hand: those of one that was enlarged with its letters lie deeper, and it is printed as it is."""
     turned = _turn_of(final.drawing)
-    upright = turned is None or turned.transform is None or abs(turned.transform.a) + abs(turned.transform.b) < 1.0 + 1e-6
-    return not final.form and upright
+    operations = final.drawing.operations if turned is None else turned.children
+    return not final.form and any(_is_stitch(operation) for operation in operations)
 
 
 def _is_stitch(operation: Operation) -> bool:
