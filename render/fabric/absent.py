@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from motifold.render.fabric.bench import Hook
-from motifold.render.fabric.edge import Atom, Cursor, any_of
+from motifold.render.fabric.edge import Atom, Cursor
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.wording import key_of, listed, round_word, target_word
 from motifold.render.pattern.instructions import Place, Target
@@ -94,8 +94,10 @@ def warn_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place
         return
     target = place.target
     if target.kind == "sp" and hook.lap.claims:
-        claimed = any_of(hook.lap.claims)
-        hook.lap.passed += sum(1 for i in range(first, index) if claimed(cursor.atom(i)))
+        claimed, atoms = hook.lap.claims_it(), cursor.atoms
+        for at in range(first, index):
+            if claimed(atoms[at % len(atoms)]):
+                hook.lap.passed += 1
         return
     now = None if cursor.fresh else cursor.atom(cursor.pos)
     passed = [atom for atom in (cursor.atom(i) for i in range(first, index)) if now is None or not _one_group(now, atom)]
@@ -122,7 +124,7 @@ def warn_skipped_over(hook: Hook, cursor: Cursor, first: int, place: Place) -> N
     """Warns once where "sk next ch-1 sp" goes over stitches of a kind that the line works into: were they to be skipped too?"""
     if hook.walking or cursor is not hook.lap.cursor or not hook.lap.claims:
         return
-    claimed = any_of(hook.lap.claims)
+    claimed = hook.lap.claims_it()
     over = [atom for atom in (cursor.atom(index) for index in range(first, cursor.pos)) if not atom.space and claimed(atom)]
     if over and not hook.lap.several:
         terms = hook.shop.terms

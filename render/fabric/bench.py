@@ -18,7 +18,7 @@ from motifold.symbols.record import dataclass
 Terms = Literal["US", "UK"]
 RoundKind = Literal["ring", "foundation", "round", "row", "finish", "edge"]
 
-MOST_STITCHES = 105_000
+MOST_STITCHES = 102_000
 """More than this in one pattern, all pieces and sizes together, is a slip of the pen (a doily has some 20,000, five sizes of a
 garment, or a blanket of 400 rows in one piece, some 100,000)."""
 
@@ -164,6 +164,7 @@ class Lap:
     marks_each: list[Target] = field(default_factory=list)  # what markers were placed in wherever the finished round has it: "each corner"
     spine: list[int] = field(default_factory=list)  # chains still to be worked back along
     claims: tuple[Target, ...] = ()  # the kinds of place that the line names: none of them may be left over
+    claimed: Match | None = None  # the test for any of them, once it was asked for
     groups_named: frozenset[str] = frozenset()  # groups that the line goes into by name
     names_tch: bool = False  # the line works into the turning chain in so many words
     counts_tch: bool = False  # ... and counts it as one of its last stitches
@@ -192,6 +193,13 @@ class Lap:
     several: bool = False  # its line serves other rounds too, where it may find what it does not find here
     habit_of: int = 0  # length of a beginning chain of which nothing is said
     by_habit: bool = False  # the trade's habit decided whether a chain counts
+
+
+    def claims_it(self) -> Match:
+        """The test for what the line claims, made once."""
+        if self.claimed is None:
+            self.claimed = any_of(self.claims)
+        return self.claimed
 
 
 @dataclass(slots=True)

@@ -191,6 +191,9 @@ def any_of(targets: Sequence[Target], within: frozenset[str] = frozenset()) -> M
     tests = [matcher(target, within) for target in targets]
     if len(tests) == 1:
         return tests[0]
+    if len(tests) == 2:
+        one, other = tests
+        return lambda atom: one(atom) or other(atom)
     return lambda atom: any(test(atom) for test in tests)
 
 

@@ -164,10 +164,16 @@ def grouped(hook: Hook, name: str | None, base: Base | None, node: Node) -> Iter
     if name is None and hook.open_groups:
         yield None
         return
-    group = DraftGroup(len(hook.groups), name, hook.lap.index, base, hook.origin_of(node.id, node.span))
-    hook.groups.append(group)
-    hook.open_groups.append(group.id)
+    group = open_group(hook, name, base, node)
     try:
         yield group
     finally:
         hook.open_groups.pop()
+
+
+def open_group(hook: Hook, name: str | None, base: Base | None, node: Node) -> DraftGroup:
+    """From here on stitches belong to this group, until it is taken off ``open_groups``."""
+    group = DraftGroup(len(hook.groups), name, hook.lap.index, base, hook.origin_of(node.id, node.span))
+    hook.groups.append(group)
+    hook.open_groups.append(group.id)
+    return group

@@ -12,7 +12,7 @@ from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.decreases import together_from, together_over
 from motifold.render.fabric.edge import first_match
 from motifold.render.fabric.left import leave_behind
-from motifold.render.fabric.making import add_chains, add_each, add_stitch, grouped, kind_of_spec, new_run
+from motifold.render.fabric.making import add_chains, add_each, add_stitch, grouped, kind_of_spec, new_run, open_group
 from motifold.render.fabric.model import Base
 from motifold.render.fabric.places import (
     RING,
@@ -194,12 +194,17 @@ def _into(hook: Hook, run: RunSteps, step: Work, base: Base, count: int) -> None
         make(hook, step.stitch, base, step, run)
         return
     recipe = recipe_of(hook, step.stitch)
+    if recipe.plain:
+        outermost = not hook.open_groups
+        if outermost:
+            open_group(hook, None, base, step)
+        add_each(hook, recipe.kind, recipe.stems[0], [base] * total, step)
+        if outermost:
+            hook.open_groups.pop()
+        return
     with grouped(hook, None, base, step):
-        if recipe.plain:
-            add_each(hook, recipe.kind, recipe.stems[0], [base] * total, step)
-        else:
-            for _ in range(total):
-                make(hook, step.stitch, base, step, run)
+        for _ in range(total):
+            make(hook, step.stitch, base, step, run)
 
 
 def _unstand(hook: Hook, step: Work) -> None:

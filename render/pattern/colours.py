@@ -55,6 +55,7 @@ def build_placing(
     known = list(dict.fromkeys(way.name for motif in motifs for way in motif.colourways))
     panels = {(cell.row, cell.column): cell.panel for cell in net}
     placed: dict[str, str] = {}
+    unknown: set[str] = set()  # each of them is told once
     rows, offset = 0, 0
     for line in located.text.split("\n"):
         words = list(re.finditer(r"\S+", line.split("#")[0]))
@@ -66,7 +67,10 @@ def build_placing(
             if panel is None:
                 if net:
                     reader.add("colourway", span, f'"{word[:40]}" stands where the net has no panel', "lay the plan out as the net is")
+            elif word in unknown:
+                continue
             elif word not in known:
+                unknown.add(word)
                 near = reader.nearest(word, known)
                 hint = f"did you mean {near}?" if near else "a colourway stands in its motif: [motif.NAME.colourway]"
                 reader.add("colourway", span, f'there is no colourway "{word[:40]}"', hint)

@@ -4,7 +4,7 @@ Seeds are the samples and the library of good patterns; a mutation changes what 
 lines, keys, quotes, and steps, places and stitches of the notation.
 ``MOTIFOLD_FUZZ`` says how many are tried in the slow tier (5,000 if it says nothing).
 
-What bounds the time: a pattern makes at most 105,000 stitches, all pieces and sizes together (a size that would make more is not worked,
+What bounds the time: a pattern makes at most 102,000 stitches, all pieces and sizes together (a size that would make more is not worked,
 and said so), and twice as many steps; a round has at most 6,000 stitches; no body measures more than 5 m; a mistake is tried to be
 mended in pieces of up to 30,000 stitches, and nothing more is worked after an error once 20,000 were made.
 """
