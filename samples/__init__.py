@@ -17,5 +17,6 @@ CONSTRUCTIONS: dict[str, str] = {
     "doily": "spindrift-doily",
     "bunting": "signal-bunting",
     "headband": "watch-headband",
+    "mat": "quarterdeck-mat",
     "flower blanket": "sea-pink-blanket",
 }

@@ -126,7 +126,7 @@ def _legend(
         x += 3 + text_width_mm("another ball begins", "sans", SMALL_PT) + 5.0
     bottom = y - 3.0
     if estimate:
-        note = f"Estimates: no weighed swatch stands behind them. They may be out by {100 * UNCALIBRATED_ERROR:.0f}{NBSP}% either way."
+        note = f"About: an estimate, no weighed swatch stands behind it. It may be out by {100 * UNCALIBRATED_ERROR:.0f}{NBSP}% either way."
         found.append(paint.words(left, y - 6.0, note, SMALL_PT, INK))
         x, bottom = max(x, left + text_width_mm(note, "sans", SMALL_PT)), y - 8.6
     return found, x, bottom

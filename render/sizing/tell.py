@@ -13,6 +13,7 @@ from motifold.render.sizing.choices import ColourOrder, OtherBall
 from motifold.render.sizing.edges import EdgingFit, ratio_text
 from motifold.render.sizing.hooks import hook_text
 from motifold.render.sizing.model import BodyFit, Checkpoint, YarnNeed
+from motifold.render.sizing.naming import measured_as
 from motifold.render.sizing.own import own_of, pattern_of_size, reckoned_by_hook
 from motifold.render.sizing.piece import edging_fits
 from motifold.render.sizing.reading import in_inches, sized_motif
@@ -83,7 +84,9 @@ def body_lines(pattern: Pattern, body: BodyFit, imperial: bool) -> list[str]:
     if own is not None:
         said = []
         if own.across is not None:
-            said.append(f"{number_text(own.across)} motifs around")
+            motif, measure = sized_motif(pattern), pattern.size.measure if pattern.size is not None else ""
+            round_it = motif is None or measured_as(pattern, motif, measure, opens=True) == "girth"
+            said.append(f"{number_text(own.across)} motifs {'around' if round_it else 'across'}")
         if own.hook is not None:
             said.append(f"a {hook_text(float(own.hook.cm) * 10)} hook")
         if own.gauge is not None:
