@@ -4,11 +4,28 @@ from __future__ import annotations
 
 from statistics import median
 
+from motifold.render.motif.columns import PITCH
 from motifold.render.motif.ground import Ground
+from motifold.symbols.record import dataclass
 
 _STEADY = 0.06
 """Rows whose breadths differ from the usual one by less, as a part of it, are those of a straight piece."""
 _FEWEST = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Chains:
+    """How far apart the chains of a foundation lie: ``gaps`` from the first one on, as far as these go, then ``pitch``."""
+
+    pitch: float = PITCH
+    gaps: tuple[float, ...] = ()
+
+    def places(self, count: int) -> list[float]:
+        """Along the foundation, from its first chain."""
+        found = [0.0]
+        for k in range(count - 1):
+            found.append(found[-1] + (self.gaps[k] if k < len(self.gaps) else self.pitch))
+        return found
 
 
 def wider_than_begun(ground: Ground) -> float:

@@ -81,7 +81,6 @@ def part_bars(ground: Ground, course: Course) -> None:
     for number in others:
         _upright(ground, number)
     paths = {number: _path(ground, number) for number in others}
-    known: dict[tuple[complex, ...], float] = {}
     for members in _together(others):
         # Hooks of a later round curl about the stems below their heads: then bars stand near the feet.
         low = any(number in ground.posted for number in members)
@@ -89,14 +88,14 @@ def part_bars(ground: Ground, course: Course) -> None:
         ways = [way for way in ways if way.bars]
         if not ways:
             continue
-        # Most crossings of a round are one and the same, somewhere else.
+        # Most crossings of a piece are one and the same, somewhere else.
         head, out = ground.heads[members[0]], ground.normals[members[0]]
         ends = [(point - head) / out for number in members for point in (ground.heads[number], ground.feet[number][0])]
         shape = (low, *(round(z.real, 4) + 1j * round(z.imag, 4) for z in ends))
-        if shape not in known:
-            known[shape] = _clearest(ways, low)
+        if shape not in ground.crossed:
+            ground.crossed[shape] = _clearest(ways, low)
         for way in ways:
-            ground.bars[way.stitch] = _below(way, known[shape], low)
+            ground.bars[way.stitch] = _below(way, ground.crossed[shape], low)
 
 
 def _clearest(ways: Sequence[_Way], low: bool) -> float:

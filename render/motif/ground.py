@@ -30,7 +30,7 @@ class Ground:
     much further out a round would have to be for all its heads to have their room; ``crowded``, how much white its symbols lack all the
     same; ``rounded``: the rounds with rounded corners;
     ``broadest``: how much broader than the row below a row must be, at the most; ``columns``: of each row that stands stitch on stitch, how
-    far apart these must be at the least.
+    far apart these must be at the least. ``crossed``: for the shape of each crossing, where its bars stand clear.
     ``frame``: what a border goes round; ``edges``: where it stands on the ends of rows (stitch, True) and on the other side of a
     foundation (stitch, False), and which way is out there. ``again``: what is shown a second time, for which round, where, and its way
     out; ``lifted``: the rounds that stand on such.
@@ -45,6 +45,7 @@ class Ground:
     feet: dict[int, tuple[complex, ...]] = field(default_factory=dict)
     bends: dict[int, tuple[complex, ...]] = field(default_factory=dict)
     bars: dict[int, float] = field(default_factory=dict)
+    crossed: dict[tuple[complex, ...], float] = field(default_factory=dict)
     arcs: dict[int, Arc] = field(default_factory=dict)
     tips: dict[int, tuple[complex, complex]] = field(default_factory=dict)
     links: dict[int, list[tuple[complex, ...]]] = field(default_factory=dict)

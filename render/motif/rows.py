@@ -13,7 +13,7 @@ from motifold.render.fabric.model import Fabric, Round
 from motifold.render.motif.arc import bulged
 from motifold.render.motif.border import goes_round, lay_border
 from motifold.render.motif.branches import grow
-from motifold.render.motif.breadth import columns_of, wider_than_begun
+from motifold.render.motif.breadth import Chains, columns_of, wider_than_begun
 from motifold.render.motif.chains import hang, needed, string
 from motifold.render.motif.columns import PITCH, along, one_to_one
 from motifold.render.motif.course import Course, course_of
@@ -52,7 +52,7 @@ _ROUND_HEAD = 0.05
 """A post stitch, bent round the head above its post, is longer than it rises by so much of its height."""
 _ELSEWHERE, _STEEP = 0.6, 0.75
 """A stem whose head belongs so far beside its own column changes places with others; it rises at least so much of its length."""
-_NEARLY = 0.25
+_NEARLY, _LITTLE, _TIMES = 0.25, 0.01, 2
 _FAN = 4
 _POINT = 5
 """So many stitches in a ring are the point of a triangle at the most."""
@@ -67,21 +67,35 @@ _SEEN = 7
 
 def lay_rows(fabric: Fabric) -> Ground:
     """Place every row of a piece worked to and fro, along the way that its increases and decreases make: most often straight."""
-    trail = trail_of(_rows_along(fabric, Trail(), _SEEN, True, Chains()))
-    ground = _rows_along(fabric, trail, len(fabric.rounds), bool(trail.knots), Chains())
+    seen = _rows_along(fabric, Trail(), _SEEN, True, Chains())
+    trail = trail_of(seen)
+    first = columns_of(seen, PITCH, PITCH_MOST) if not trail.knots else ()
+    ground = _rows_along(fabric, trail, len(fabric.rounds), bool(trail.knots), Chains(PITCH, first))
     columns = columns_of(ground, PITCH, PITCH_MOST) if not trail.knots else ()
-    ground.broadest = max(ground.broadest, wider_than_begun(ground))
     if columns:
-        ground = _rows_along(fabric, trail, len(fabric.rounds), False, Chains(PITCH, columns))
-        # In columns of their own some need a little more than they seemed to.
-        wider = tuple(map(max, columns, columns_of(ground, PITCH, PITCH_MOST) or columns))
-        if wider != columns:
-            ground = _rows_along(fabric, trail, len(fabric.rounds), False, Chains(PITCH, wider))
-    elif ground.broadest > 1.0 and not trail.knots:
-        # Columns are as wide as the row that needs most.
-        ground = _rows_along(fabric, trail, len(fabric.rounds), False, Chains(PITCH * min(ground.broadest, _BROADEST)))
+        ground = _in_columns(ground, trail, first, columns)
+    elif not trail.knots:
+        ground = _rows_along(fabric, trail, len(fabric.rounds), False, Chains()) if first else ground
+        ground.broadest = max(ground.broadest, wider_than_begun(ground))
+        if ground.broadest > 1.0:
+            # Columns are as wide as the row that needs most.
+            ground = _rows_along(fabric, trail, len(fabric.rounds), False, Chains(PITCH * min(ground.broadest, _BROADEST)))
     _bordered(ground, trail)
     fill_margins(ground)
+    return ground
+
+
+def _in_columns(ground: Ground, trail: Trail, had: tuple[float, ...], wanted: tuple[float, ...]) -> Ground:
+    """Rows in columns that are each as wide as their widest stitch; ``ground`` has them as wide as ``had``. In columns of their own some
+    stitches need a little more than they seemed to.
+    """
+    for _ in range(_TIMES):
+        wider = tuple(map(max, had or wanted, wanted))
+        if had and max(a - b for a, b in zip(wider, had, strict=True)) <= _LITTLE:
+            break
+        had = wider
+        ground = _rows_along(ground.fabric, trail, len(ground.fabric.rounds), False, Chains(PITCH, had))
+        wanted = columns_of(ground, PITCH, PITCH_MOST) or had
     return ground
 
 
@@ -97,21 +111,6 @@ def grows_at_its_ends(fabric: Fabric) -> bool:
         if not all(len(own) == 1 for own in bases) or len(inner) != len({min(own) for own in inner}):
             return False
     return True
-
-
-@dataclass(frozen=True, slots=True)
-class Chains:
-    """How far apart the chains of a foundation lie: ``gaps`` from the first one on, as far as these go, then ``pitch``."""
-
-    pitch: float = PITCH
-    gaps: tuple[float, ...] = ()
-
-    def places(self, count: int) -> list[float]:
-        """Along the foundation, from its first chain."""
-        found = [0.0]
-        for k in range(count - 1):
-            found.append(found[-1] + (self.gaps[k] if k < len(self.gaps) else self.pitch))
-        return found
 
 
 def _rows_along(fabric: Fabric, trail: Trail, most: int, held: bool, begun: Chains) -> Ground:
