@@ -44,7 +44,7 @@ def lay_rounds(fabric: Fabric) -> Ground:
             other = _laid(Ground.of(fabric, fullness))
             if lacking is ground.lacking or sum(other.crowded.values()) < sum(ground.crowded.values()):
                 ground = other
-    if ground.crowded and min(ground.crowded) <= _INNER:
+    if ground.crowded and min(ground.crowded) <= _INNER and ground.ring <= _MAGIC_RING:
         for wider in _WIDER:
             other = _laid(Ground.of(fabric, ground.fullness, wider))
             if sum(other.crowded.values()) < 0.8 * sum(ground.crowded.values()):

@@ -23,6 +23,8 @@ _ENOUGH, _WISH = 0.033, 0.06
 """White that is enough between two symbols, and what is made where there is less: shapes are measured a little coarsely here."""
 _LEFT = 0.02
 """White lacking in all that is more than what pushing leaves over."""
+_TIMES, _SMALL = 3, 0.05
+"""So often is pushed anew; not where nothing was moved by more than a little."""
 _ROUNDS, _GAIN = 160, 40
 """So often is pushed at the most, and no more where so many rounds did not help."""
 _AGAIN = 8
@@ -38,15 +40,24 @@ def relax(ground: Ground, course: Course, order: int, even: bool, corners: int) 
     """Part what touches in a round just placed. ``even``: its heads stay on their outline, which has so many ``corners``."""
     if course.round in ground.lifted or not _worth(ground, course, even, corners):
         return
+    for _ in range(_TIMES):
+        # Symbols are drawn anew after each time: a cross keeps its place on a stem that has become longer.
+        left = _parted(ground, course, order, even, corners)
+        if left <= _LEFT:
+            return
+    ground.crowded[course.round] = left
+
+
+def _parted(ground: Ground, course: Course, order: int, even: bool, corners: int) -> float:
+    """Push once until it is enough or does not help; the white that is still lacking."""
     bodies = bodies_of(ground, course, order, even, corners)
     if not any(piece.looked for piece in bodies.pieces):
-        return
+        return 0.0
     state = state_of(bodies)
     pairs = _near_pairs(state, _NEAR)
-    before = _short(state, pairs)
+    before = best = _short(state, pairs)
     if before <= 0.0:
-        return
-    best = before
+        return 0.0
     for number in range(_ROUNDS):
         if number and number % _AGAIN == 0:
             pairs = _near_pairs(state, _NEAR)
@@ -65,8 +76,7 @@ def relax(ground: Ground, course: Course, order: int, even: bool, corners: int) 
     after = _short(state, _near_pairs(state, _NEAR))
     if after < 0.98 * before:
         write_back(ground, course, state)
-    if min(before, after) > _LEFT:
-        ground.crowded[course.round] = min(before, after)
+    return min(before, after) if after > 0.0 or float(abs(state.move).max()) < _SMALL else before
 
 
 def _worth(ground: Ground, course: Course, even: bool, corners: int) -> bool:

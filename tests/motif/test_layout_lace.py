@@ -17,7 +17,6 @@ from motifold.render.motif.radial import lay_rounds
 NAMES = [piece.name for piece in LACE]
 QUICK = {"bobble blanket sc", "bobble blanket dc", "arches with fans", "fan doily 7 in ch-5", "long arc doily", "pineapple rows"}
 CROWDED = {
-    "pineapple doily 6": "no overlap, some 40 pairs 0.027 to 0.03 apart, in the last round between its shells",
     "pineapple rows": "6 overlaps of at most 0.015 and 2 near, where loops leave the outer stitches of a fan",
 }
 STEMS = {
