@@ -33,7 +33,8 @@ class White:
         self._pad = clearance + self._cell
         self._tight = min(clearance, TIGHT) + self._cell
         self._core = _box_of(ink)
-        self._taken: list[tuple[float, float, float, float]] = []
+        self._taken = self._no_boxes()
+        self._count = 0  # of the rows of ``_taken`` that hold a rectangle
         self._lines: list[tuple[Point, Point]] = []
         self._sums = self._counted(ink)
 
@@ -46,7 +47,19 @@ class White:
 
     def take(self, box: tuple[float, float, float, float]) -> None:
         """Whatever white is left in ``box`` is taken."""
-        self._taken.append(box)
+        import numpy as np
+
+        if self._count == len(self._taken):
+            self._taken = np.concatenate([self._taken, self._no_boxes()])
+        self._taken[self._count] = box
+        self._count += 1
+
+    @staticmethod
+    def _no_boxes() -> NDArray[np.float64]:
+        """Room for some hundred rectangles more."""
+        import numpy as np
+
+        return np.zeros((256, 4))
 
     def first_free(self, centers: Sequence[Point], width: float, height: float) -> Point | None:
         """The first of ``centers`` where this rectangle, with its clearance, meets no ink and nothing taken before."""
@@ -102,9 +115,7 @@ class White:
 
     def _taken_within(self, x0: float, y0: float, x1: float, y1: float) -> NDArray[np.float64]:
         """The rectangles taken that reach into this box: of many hundred only a few are asked about at a time."""
-        import numpy as np
-
-        taken = np.asarray(self._taken).reshape(-1, 4)
+        taken = self._taken[: self._count]
         return taken[(taken[:, 0] <= x1) & (taken[:, 2] >= x0) & (taken[:, 1] <= y1) & (taken[:, 3] >= y0)]
 
     def around(self, size: tuple[float, float], target: Point) -> NDArray[np.float64]:
