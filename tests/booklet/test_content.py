@@ -11,6 +11,7 @@ import pypdf
 import pytest
 
 from motifold.render.booklet import Look
+from motifold.render.booklet.boxes import LineOfWords
 from motifold.render.booklet.content import DEFAULT_ACCENT, accent_of_yarns
 from motifold.render.booklet.inline import spelled, typeset
 from motifold.render.pattern import Pattern
@@ -175,3 +176,35 @@ def test_a_chart_keeps_its_symbols_above_three_millimetres(samples: Any) -> None
                     figure = next((f for f in samples.content(name).figures if getattr(mark, "drawing", None) is f.drawing), None)
                     if figure is not None:
                         assert figure.smallest <= mark.scale + 1e-9  # type: ignore[union-attr]
+
+
+def test_what_each_size_measures_is_one_table(samples: Any) -> None:
+    [sizes] = [section for section in samples.content("lighthouse-basket").document.sections if section.key == "sizes"]
+    [table] = [block for block in sizes.blocks if isinstance(block, Table) and block.caption == "Finished, in each size"]
+    assert [row[0] for row in table.rows] == ["Small", "Medium", "Large"]
+    assert table.header == ("Size", "Without its rim", "With it")
+    assert not any(isinstance(block, Paragraph) and block.text.startswith("Finished") for block in sizes.blocks)
+
+
+@pytest.mark.parametrize("name", ["deckhand-mitts", "signal-bunting", "spindrift-doily"])
+def test_abbreviations_are_not_torn(name: str, samples: Any) -> None:
+    pages = [
+        page.number
+        for page in samples.plan(name).pages
+        for placed in page.placed
+        for mark in placed.box.marks
+        if isinstance(mark, LineOfWords) and any(tag.key.startswith("abbreviations/") and tag.name == "TR" for tag in mark.tags)
+    ]
+    assert len(pages) > 6 and len(set(pages)) == 1
+
+
+def test_across_the_page_a_list_of_abbreviations_is_folded_and_read_row_by_row(samples: Any) -> None:
+    page = samples.plan("deckhand-mitts").pages[2]
+    rows = [
+        (placed.x + mark.x, mark.tags[-2].key)
+        for placed in page.placed
+        for mark in placed.box.marks
+        if isinstance(mark, LineOfWords) and mark.tags and mark.tags[-1].scope == "Row" and mark.tags[-1].key.startswith("abbreviations")
+    ]
+    assert len({round(x) for x, _ in rows}) == 3
+    assert [int(key.rsplit("/", 1)[1]) for _, key in rows] == list(range(len(rows)))
