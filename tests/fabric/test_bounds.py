@@ -189,3 +189,29 @@ def test_nobody_measures_more_than_five_metres() -> None:
     told = [problem for problem in worked.problems if problem.severity == "error"]
     assert [problem.code for problem in told] == ["quantity"]
     assert "at most 5 m" in told[0].message
+
+
+MANY = 10_000
+NESTED = {
+    "square brackets": "[" * MANY + "sc in next st" + "]" * MANY + " 3 times; join.",
+    "round brackets": "(" * MANY + "sc in next st" + ")" * MANY + " x 3; join.",
+    "braces": "{" * MANY + "sc in next st" + "}" * MANY,
+    "stars": "*" * MANY + "sc in next st" + "; rep from * around" * MANY,
+    "brackets never closed": "[" * MANY,
+    "brackets by turns": "[(" * MANY + "sc in next st" + ")]" * MANY,
+    "increases by the dozen": "inc *3, " * 2_500,
+    "a repeat of a milliard": "[sc in next st] 1000000000 times; join.",
+    "a milliard more times": "*sc in next st; rep from * 1000000000 more times; join.",
+    "a number of five thousand digits": "sc in next " + "9" * 5000 + " sts; join.",
+}
+
+
+@pytest.mark.parametrize("name", sorted(NESTED))
+def test_absurd_nesting_and_numbers_are_told_within_a_second(name: str) -> None:
+    text = "Ring: Magic ring.\nRnd 1: Ch 1, 6 sc in ring; join with sl st in first sc.\nRnd 2: " + NESTED[name] + "\n"
+    before = calibration()
+    started = time.process_time()
+    worked = made(text)
+    spent = time.process_time() - started
+    assert worked.read or worked.problems
+    assert spent < max(1.0, before / QUIET, calibration() / QUIET)

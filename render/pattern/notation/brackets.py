@@ -8,6 +8,8 @@ from motifold.render.pattern.notation.reader import Located
 from motifold.render.pattern.problem import Problem
 
 _PARTNER = {"(": ")", "[": "]"}
+FARTHEST = 150
+"""How many words on a missing partner is looked for."""
 
 
 def match_brackets(items: list[Lexeme], text: Located) -> tuple[list[Lexeme], dict[int, int], list[Problem]]:
@@ -57,7 +59,7 @@ def match_brackets(items: list[Lexeme], text: Located) -> tuple[list[Lexeme], di
 def _where_it_may_close(items: list[Lexeme], opener: int, stop: int, text: Located) -> str | None:
     """Where the missing partner may belong: before the first "4 times", "twice" or "in next ch-2 sp" that closes nothing yet."""
     depth = steps = 0
-    for at in range(opener + 1, stop):
+    for at in range(opener + 1, min(stop, opener + FARTHEST)):
         lexeme, before, after = items[at], items[at - 1], items[at + 1] if at + 1 < stop else None
         depth += (lexeme.kind == "open") - (lexeme.kind == "close")
         if depth or lexeme.kind == "mark":

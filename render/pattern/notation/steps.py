@@ -205,7 +205,7 @@ def _worded(r: Reader, before: list[Step]) -> list[Step]:
     if word in ("counts as", "counts") and before:
         return counts_as_after(r, before)
     if word == "rep" and at_rep_clause(r):
-        mark = next(lexeme.value for lexeme in r.items[r.pos :] if lexeme.kind == "mark")
+        mark = next(r.items[at].value for at in range(r.pos, len(r.items)) if r.items[at].kind == "mark")
         rep = r.peek()
         while not r.at_kind("mark"):
             r.take()

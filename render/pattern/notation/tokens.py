@@ -137,10 +137,15 @@ def _stars_as_times(tokens: list[Token]) -> list[Token]:
     return tokens
 
 
+_FARTHEST = 60
+"""How many words before and after a star are looked at: more than stand in one repeat."""
+
+
 def _closes_a_star(tokens: list[Token], index: int) -> bool:
     """Whether a star opens before this one in the line, and no "rep" that could end it stands there: "*2 sc, inc* 4 times"."""
-    start = next((at for at in range(index, -1, -1) if tokens[at].first), 0)
-    end = next((at for at in range(index + 1, len(tokens)) if tokens[at].first), len(tokens))
+    nearest, farthest = max(index - _FARTHEST, 0), min(index + _FARTHEST, len(tokens))
+    start = next((at for at in range(index, nearest, -1) if tokens[at].first), nearest)
+    end = next((at for at in range(index + 1, farthest) if tokens[at].first), farthest)
     stars = sum(token.kind == "mark" and token.text == "*" for token in tokens[start:index])
     return stars % 2 == 1 and not any(token.text in ("rep", "repeat") for token in tokens[start:end])
 
