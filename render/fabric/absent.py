@@ -138,3 +138,17 @@ def warn_skipped_over(hook: Hook, cursor: Cursor, first: int, place: Place) -> N
 def _one_group(one: Atom, other: Atom) -> bool:
     """Leaving a group passes what is left of it, as entering one passes what lies before its middle."""
     return one.group == other.group if one.group >= 0 else one.cluster >= 0 and one.cluster == other.cluster
+
+
+def check_same_space(hook: Hook, cursor: Cursor, place: Place, last: Base | None) -> None:
+    """Complains where "same ch-3 sp" is said and the hook is in a stitch, or in a space of another length."""
+    if last is not None and last.kind == "space":
+        there: int | None = hook.runs[last.id].chains
+    else:
+        there = cursor.atom(cursor.pos).chains if cursor.atom(cursor.pos).space else None
+    wanted = place.target.chains
+    if (last is not None and last.kind in ("ring", "gap")) or wanted == there:
+        return
+    where = "a stitch" if there is None else f"a ch-{there} sp"
+    message = f"same ch-{wanted} sp is said, but the hook is in {where}"
+    hook.complain("place", place.span, message, f"next ch-{wanted} sp, if that is meant", key=key_of(place.span), follows=True)

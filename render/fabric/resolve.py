@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from motifold.render.fabric.absent import missing, missing_part
+from motifold.render.fabric.absent import check_same_space, missing, missing_part
 from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.edge import Cursor, first_match, group_range, last_match, matcher
@@ -121,7 +121,7 @@ def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
         began.fresh = False
     last = hook.lap.last_base
     if place.target.kind == "sp" and place.target.chains:
-        _check_same_space(hook, cursor, place, last)
+        check_same_space(hook, cursor, place, last)
     if place.target.kind == "sp" and cursor.atom(cursor.pos).space:
         return base_of(hook, cursor, cursor.pos, place)
     if last is None or last.kind == "ring":
@@ -129,20 +129,6 @@ def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
     # A loop once named holds for what follows in the same stitch; a post does not: only "around" says so.
     said = place.loop or place.manner == "around" or last.foot in ("front post", "back post")
     return replace(last, foot=foot_of(hook, place)) if last.kind == "stitch" and said else last
-
-
-def _check_same_space(hook: Hook, cursor: Cursor, place: Place, last: Base | None) -> None:
-    """Complains where "same ch-3 sp" is said and the hook is in a stitch, or in a space of another length."""
-    if last is not None and last.kind == "space":
-        there: int | None = hook.runs[last.id].chains
-    else:
-        there = cursor.atom(cursor.pos).chains if cursor.atom(cursor.pos).space else None
-    wanted = place.target.chains
-    if (last is not None and last.kind in ("ring", "gap")) or wanted == there:
-        return
-    where = "a stitch" if there is None else f"a ch-{there} sp"
-    message = f"same ch-{wanted} sp is said, but the hook is in {where}"
-    hook.complain("place", place.span, message, f"next ch-{wanted} sp, if that is meant", key=key_of(place.span), follows=True)
 
 
 def current(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
