@@ -25,7 +25,7 @@ _STEP = 0.08
 _CHUNK = 60
 _STACKED = ("beginning", "standing")
 """Runs that stand beside the first stitch: chains that do not count, and those that are the first leg of a beginning cluster."""
-_LEANS = (0.0, 0.3, -0.3, 0.6, -0.6, 1.0, -1.0)
+_LEANS = (0.0, 0.5, -0.5)
 """How far a stack of chains may lean to find room, in radians, tried in this order."""
 _LEG = 0.45
 """How far beside the middle of a beginning cluster its chains stand."""
