@@ -7,12 +7,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 from motifold.render.drawing.display import Drawing
 from motifold.render.drawing.png import to_png
-from motifold.symbols.record import dataclass
 
 SAFE: Final = 0.05
 """What stays free along each edge, of the width and of the height: the graphics safe area of EBU R 95 (from memory)."""

@@ -6,13 +6,13 @@ with a ruler that nothing was scaled on the way.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import ceil
 from typing import Final
 
 from motifold.render.drawing.display import Drawing, FillPath, Group, Operation, Path, Point, StrokePath, Text, Transform
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
 from motifold.render.drawing.measure import bounds
-from motifold.symbols.record import dataclass
 
 MARGIN_MM: Final = 12.0
 FOOT_MM: Final = 9.0
