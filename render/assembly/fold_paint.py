@@ -20,6 +20,7 @@ from motifold.render.assembly.style import (
     THICK_MM,
     THIN_MM,
 )
+from motifold.render.drawing.fonts import text_width_mm
 
 GATHERS_MM = 1.5  # from one stroke of an eased side to the next
 GATHER_MM = 1.1
@@ -41,8 +42,11 @@ def letters(number: int) -> str:
     return word
 
 
-def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State) -> None:
-    """One open seam: a dashed line beside each of its sides; on a crowded sheet on them, with its letter inside the panel."""
+def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State, name: str) -> None:
+    """One open seam: a dashed line beside each of its sides; on a crowded sheet on them, with its letter inside the panel.
+
+    ``name``: what its leg of the pass is called.
+    """
     step = one.steps[at]
     seam = flat.assembly.seams[step.seam]
     letter = letters(flat.fold_number[step.seam]) + ("~" if seam.twist else "")
@@ -61,7 +65,7 @@ def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State
             _letter_inside(sheet, beside, letter, width, crowded=state == "plain")
         else:
             # A step says its pass in its title.
-            _lettered(sheet, beside, one, at, letter, width, numbered=state == "plain")
+            _lettered(sheet, beside, one, at, letter, width, name if state == "plain" else "")
         if state != "done" and eased_in(seam) == place:
             paint_gathers(sheet, beside, FOLD)
 
@@ -100,25 +104,26 @@ def _letter_inside(sheet: Sheet, line: Rimline, letter: str, width: float, crowd
     sheet.words(free[0] if free else places[0], letter, LETTER_PT, "sans-bold", FOLD)
 
 
-def _lettered(sheet: Sheet, line: Rimline, one: SeamPass, at: int, letter: str, width: float, numbered: bool) -> None:
-    """A dashed line with its letter in its middle, the pass's number beside it; on a short side outside it."""
+def _lettered(sheet: Sheet, line: Rimline, one: SeamPass, at: int, letter: str, width: float, name: str) -> None:
+    """A dashed line with its letter in its middle, the pass's number (if there is a ``name``) beside it; on a short side outside it."""
     length = line.length
-    beside = numbered and length > 4 * TAG_MM + 7
-    gap = min(((4 if beside else 2) * TAG_MM / 2 + 0.9) / length, 0.45)
+    beside = bool(name) and length > 4 * TAG_MM + 7
+    more = max(0.0, text_width_mm(name, "sans-bold", LETTER_PT) - 1.35 * TAG_MM) / 2  # a tag of two signs is so much wider, each way
+    gap = min(((4 if beside else 2) * TAG_MM / 2 + more + 0.9) / length, 0.45)
     for low, high in ((0.0, 0.5 - gap), (0.5 + gap, 1.0)):
         sheet.line(stretch(line.points, low, high), FOLD, width, DASH_MM)
     middle = line.beside(0.0, 0.49, 0.51)
     along, centre = unit(middle.points[0], middle.points[-1]), toward(middle.points[0], middle.points[-1], 0.5)
     apart = TAG_MM + 0.25
     if beside:
-        sheet.tag(moved(centre, along, -apart), str(one.number), FOLD, filled=True)
+        sheet.tag(moved(centre, along, -apart - (more if abs(along[0]) > 0.1 else 0.0)), name, FOLD, filled=True)
         sheet.tag(moved(centre, along, apart), letter, FOLD, filled=False)
     else:
         sheet.tag(centre, letter, FOLD, filled=False)
         outside = moved(centre, middle.outward(0), 2 * apart + 0.1)
-        for spot in (outside, moved(outside, along, 3.0), moved(outside, along, -3.0)) if numbered else ():
+        for spot in (outside, moved(outside, along, 3.0), moved(outside, along, -3.0)) if name else ():
             if sheet.free((spot[0] - TAG_MM, spot[1] - TAG_MM, spot[0] + TAG_MM, spot[1] + TAG_MM), 0.1):
-                sheet.tag(spot, str(one.number), FOLD, filled=True)
+                sheet.tag(spot, name, FOLD, filled=True)
                 break
     size = min(2.2, length * 0.2)
     end = stretch(line.points, 0.97, 1.0)

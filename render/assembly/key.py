@@ -13,7 +13,7 @@ from motifold.render.drawing.display import Point
 from motifold.render.drawing.fonts import text_width_mm
 
 KEY_MM = 5.5  # what a row takes
-PLAIN = ("rs", "twist", "plain")  # words without a mark before them
+PLAIN = ("rs", "twist", "plain", "legs")  # words without a mark before them
 
 
 def paint_key_rows(sheet: Sheet, entries: Sequence[tuple[str, str]], width_mm: float) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.fold_paint import eased_in
 from motifold.render.assembly.key import paint_key_rows
+from motifold.render.assembly.legs import FEW, legs_of
 from motifold.render.assembly.measures import OFF_MM, length_text, level, upright
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.net_paint import paint_gap, paint_joined, paint_numbers, paint_order, paint_pass
@@ -164,6 +165,11 @@ def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float, numbered: bool = Fal
     """What the marks mean, in a row below. ``numbered``: the order of work is shown."""
     folds = any(not flat.touching[i] for i in flat.seams)
     entries = [("start", "start of a pass"), ("end", "fasten off")] if flat.assembly.passes else []
+    first = flat.assembly.passes[: len(flat.assembly.passes) // flat.assembly.copies]
+    lettered = [one for one in first if len(legs_of(flat, one)) > FEW]
+    if lettered and not flat.crammed:
+        number = lettered[0].number
+        entries.append(("legs", f"{number}a, {number}b, ...: one pass, in this order"))
     if joins_as_it_goes(flat.assembly.method):
         entries = [("order", "order of work")] * numbered + [("joined", "joined as it is worked")]
     if flat.assembly.openings:

@@ -8,6 +8,7 @@ from math import hypot
 
 from motifold.render.assembly.flatlay import Flatlay, Rimline
 from motifold.render.assembly.fold_paint import State, eased_in, paint_fold, paint_gathers
+from motifold.render.assembly.legs import leg_names, legs_of, seam_line_of
 from motifold.render.assembly.model import PassStep, SeamPass
 from motifold.render.assembly.sheet import Sheet, moved, toward, unit
 from motifold.render.assembly.steps import AssemblyStep
@@ -39,29 +40,27 @@ class Start:
     along: Point
     inset: float
     length: float
-    number: int
+    name: str
 
 
 def paint_pass(sheet: Sheet, flat: Flatlay, one: SeamPass, state: State, only: Sequence[int] | None = None) -> list[Start]:
     """The lines of one pass (``only``: just these of its steps), and where its numbers belong: see ``paint_numbers``."""
     starts: list[Start] = []
-    chosen = range(len(one.steps)) if only is None else only
+    chosen = set(range(len(one.steps)) if only is None else only)
+    names = leg_names(flat, one)
     sheet.begin("pass", f"pass {one.number}", (("pass", str(one.number)),))
-    run: list[int] = []
-    for at in chosen:
-        step = one.steps[at]
-        if not flat.touching[step.seam]:
-            starts += _paint_run(sheet, flat, one, run, state)
-            run = []
-            paint_fold(sheet, flat, one, at, state)
+    for leg in legs_of(flat, one):
+        run = [at for at in leg if at in chosen]
+        if not run:
+            continue
+        name = names[run[0]]
+        if not flat.touching[one.steps[run[0]].seam]:
+            paint_fold(sheet, flat, one, run[0], state, name)
             continue
         if state != "done":
-            _paint_eased(sheet, flat, step)
-        if run and not _goes_on(flat, one.steps[run[-1]], step):
-            starts += _paint_run(sheet, flat, one, run, state)
-            run = []
-        run.append(at)
-    starts += _paint_run(sheet, flat, one, run, state)
+            for at in run:
+                _paint_eased(sheet, flat, one.steps[at])
+        starts += _paint_run(sheet, flat, one, run, state, name)
     sheet.end()
     return starts
 
@@ -74,21 +73,9 @@ def _paint_eased(sheet: Sheet, flat: Flatlay, step: PassStep) -> None:
         paint_gathers(sheet, Rimline(flat.piece((seam.a, seam.b)[longer]), False), FLAT)
 
 
-def _line(flat: Flatlay, step: PassStep) -> tuple[Point, ...]:
-    line = flat.seam_line(step.seam)
-    return line if step.forward else line[::-1]
-
-
-def _goes_on(flat: Flatlay, before: PassStep, after: PassStep) -> bool:
-    a, b = _line(flat, before)[-1], _line(flat, after)[0]
-    return hypot(a[0] - b[0], a[1] - b[1]) < 0.1 + 1.5 * flat.assembly.adds_cm * flat.mm_per_cm
-
-
-def _paint_run(sheet: Sheet, flat: Flatlay, one: SeamPass, run: Sequence[int], state: State) -> list[Start]:
-    if not run:
-        return []
+def _paint_run(sheet: Sheet, flat: Flatlay, one: SeamPass, run: Sequence[int], state: State, name: str) -> list[Start]:
     color, width = (DONE, THICK_MM) if state == "done" else (FLAT, BOLD_MM if state == "now" else THICK_MM)
-    corners = [_line(flat, one.steps[run[0]])[0], *(_line(flat, one.steps[at])[-1] for at in run)]
+    corners = [seam_line_of(flat, one.steps[run[0]])[0], *(seam_line_of(flat, one.steps[at])[-1] for at in run)]
     starts, ends = run[0] == 0, run[-1] == len(one.steps) - 1
     side = min(hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(corners))
     inset = min(START_MM, side * 0.18)
@@ -111,7 +98,7 @@ def _paint_run(sheet: Sheet, flat: Flatlay, one: SeamPass, run: Sequence[int], s
         # The pass goes on at another place of the sheet.
         sheet.arrow(moved(corners[-1], last, 0.8), last, color, size)
     first = unit(corners[0], corners[1])
-    return [Start(corners[0], first, inset, hypot(corners[1][0] - corners[0][0], corners[1][1] - corners[0][1]), one.number)]
+    return [Start(corners[0], first, inset, hypot(corners[1][0] - corners[0][0], corners[1][1] - corners[0][1]), name)]
 
 
 def _number_on_line(flat: Flatlay, side: float) -> bool:
@@ -124,7 +111,7 @@ def paint_numbers(sheet: Sheet, flat: Flatlay, starts: Sequence[Start]) -> None:
     plain = flat.side_mm < 2 * TAG_MM + 0.6
     radius = 1.75 if plain else TAG_MM
     for start in starts:
-        text = str(start.number)
+        text = start.name
         if _number_on_line(flat, start.length):
             sheet.tag(moved(start.at, start.along, start.length / 2), text, FLAT, filled=True)
             continue
@@ -185,7 +172,7 @@ def paint_joined(sheet: Sheet, flat: Flatlay, step: AssemblyStep, state: State) 
             line = flat.seam_line(sewn.seam)
             sheet.line([toward(line[0], line[-1], 0.08), toward(line[0], line[-1], 0.92)], FLAT, BOLD_MM if state == "now" else THICK_MM)
         else:
-            paint_fold(sheet, flat, one, at, state)
+            paint_fold(sheet, flat, one, at, state, str(one.number))
     sheet.end()
 
 

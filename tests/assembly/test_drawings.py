@@ -41,6 +41,17 @@ def test_no_line_runs_through_words_in_the_room_of_a_small_page(by_hand: SimpleN
         assert strokes_over_words(drawing) == [] and words_over_words(drawing) == [], drawing.title
 
 
+def test_the_legs_of_a_pass_that_goes_to_and_fro_are_lettered_in_their_order(by_hand: SimpleNamespace) -> None:
+    """A bag's first pass: the seams that lie together in one line, then two that lie open; the passes of one or two legs keep a number."""
+    assembly = made(by_hand, "bag")
+    words = [op.words for op in flat(draw_net(assembly).operations) if isinstance(op, Text)]
+    assert "1a" in words and words.count("1b") == words.count("1c") == 2  # both halves of an open seam
+    assert "1d" not in words and "1" not in words and words.count("2") >= 2
+    assert "1a, 1b, ...: one pass, in this order" in words
+    plain = [op.words for op in flat(draw_net(made(by_hand, "hat")).operations) if isinstance(op, Text)]
+    assert "1" in plain and not any(word.startswith("1a") for word in plain)
+
+
 def test_the_check_sees_a_line_through_words() -> None:
     from motifold.render.assembly.sheet import Sheet
 
