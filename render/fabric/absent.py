@@ -103,7 +103,7 @@ def warn_passed(hook: Hook, cursor: Cursor, first: int, index: int, place: Place
     passed = [atom for atom in (cursor.atom(i) for i in range(first, index)) if now is None or not _one_group(now, atom)]
     terms = hook.shop.terms
     if target.kind == "stitch" and cursor.atom(index).group_name != target.name:
-        over = [atom for atom in passed if not atom.space]
+        over = [atom for atom in passed if not atom.space and not (hook.entered and atom.name == "sl st")]  # slipped into a block's side
         if over:
             kinds: dict[str, int] = {}
             for atom in over:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from motifold.render.fabric.bench import Hook
+from motifold.render.fabric.blocks import slips_on
 from motifold.render.fabric.making import add_chains, add_stitch, add_travel, new_run
 from motifold.render.fabric.model import Base, Leg
 from motifold.render.fabric.places import RING, base_of, current_base, take
@@ -101,7 +102,10 @@ def begin_with_chain(hook: Hook, step: Chain, count: int) -> bool:
         hook.pending = chains[tall:]
         cursor.begin_at(cursor.pos, fresh=False, taken=True)
     else:
-        lap.beginning = new_run(hook, "beginning", chains).id
+        if count in hook.entered and lap.linear and not slips_on(hook.rest, step):
+            open_space(hook, chains)
+        else:
+            lap.beginning = new_run(hook, "beginning", chains).id
         cursor.begin_at(cursor.pos, fresh=True, taken=True)
     if cursor.size:
         cursor.reached_by_walk = True
@@ -141,6 +145,8 @@ def counted_as(hook: Hook, step: Chain, count: int) -> CountsAs | None:
         return written
     if count in hook.throughout:
         return hook.throughout[count]
+    if hook.entered and hook.lap.linear and (count in hook.entered or slips_on(hook.rest, step)):
+        return NOTHING
     if hook.shop.counts_as is False:
         return NOTHING
     usual = NOTHING if _joins_first_cluster(hook) else _by_habit(hook, count)
@@ -234,6 +240,9 @@ def begin_in_foundation(hook: Hook, step: Work, place: Place) -> Base:
     cursor.begin_at(missed, fresh=True, taken=True)
     if missed > 0 and counts.stitches:
         _stand_beside_foundation(hook, step, counts, chains)
+    elif missed in hook.entered:
+        _move_chains(hook, foundation.index, chains)
+        open_space(hook, chains)
     elif missed > 0:
         _move_chains(hook, foundation.index, chains)
         lap.beginning = new_run(hook, "beginning", chains).id
@@ -260,7 +269,7 @@ def _missed_by_habit(hook: Hook, step: Work, missed: int) -> CountsAs:
     height = height_in_chains(stem)
     if hook.shop.counts_as is False:
         return NOTHING
-    if height < 2:
+    if height < 2 or (missed in hook.entered and not hook.flip):
         return NOTHING  # nobody counts chains as a single crochet unless they say so
     hook.lap.by_habit = missed > 1
     counts = height >= 2 and missed >= height
@@ -274,6 +283,24 @@ def chains_in(steps: Sequence[Step], size: int) -> Iterator[int]:
             yield step.count.at(size)
         elif isinstance(step, Group | Repeat):
             yield from chains_in(step.steps, size)
+
+
+def open_space(hook: Hook, chains: Sequence[int]) -> None:
+    """Missed chains that stand at the side of a block, as the space that the next row enters."""
+    run = new_run(hook, "space", list(chains), after=len(hook.stitches))
+    hook.lap.made.append((True, run.id))
+    hook.lap.beginning = run.id
+
+
+def miss_own_chain(hook: Hook, step: Work, chains: Sequence[int], base: Base) -> None:
+    """The chains at the end of a row's new chain that its first stitch misses: a stitch if anything says so, a space, or neither."""
+    counts = step.counts_as if step.counts_as is not None else _missed_by_habit(hook, step, len(chains))
+    if counts.stitches and not counts.chains:
+        stand_up(hook, counts.stitches[0], chains, base, step)
+    elif len(chains) in hook.entered:
+        open_space(hook, chains)
+    else:
+        hook.lap.beginning = new_run(hook, "beginning", list(chains)).id
 
 
 def _move_chains(hook: Hook, foundation: int, chains: Sequence[int]) -> None:
@@ -293,4 +320,4 @@ def _move_chains(hook: Hook, foundation: int, chains: Sequence[int]) -> None:
         hook.lap.stitches.append(ident)
 
 
-__all__ = ["attach", "begin_in_foundation", "begin_with_chain", "stand_in", "stand_up", "start_base"]
+__all__ = ["attach", "begin_in_foundation", "begin_with_chain", "miss_own_chain", "stand_in", "stand_up", "start_base"]

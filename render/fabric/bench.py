@@ -240,6 +240,7 @@ class Hook:
     within: Node | None = None  # the step that uses a defined stitch, while that is worked
     matchers: dict[int, tuple[Place, Match, bool]] = field(default_factory=dict)  # by identity; the place is kept, so it stays its own
     recipes: dict[int, Recipe] = field(default_factory=dict)  # by identity of what they were read from
+    entered: frozenset[int] = frozenset()  # lengths of missed chains that rows enter as spaces
     plain_places: dict[int, Place] = field(default_factory=dict)  # "next st", for steps that name no place
 
     def match_of(self, place: Place) -> Match:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from motifold.render.pattern.instructions import Group, Join, Place, Repeat, Skip, Step, StitchSpec, Target, Work
+from motifold.render.pattern.instructions import Chain, Group, Join, Place, Repeat, Skip, Step, StitchSpec, Target, Work
 
 _PLAIN = Target("st")
 
@@ -15,8 +15,13 @@ def worked_targets(steps: Sequence[Step]) -> tuple[Target, ...]:
 
 
 def _targets(steps: Sequence[Step], skips: bool = True, below: int | None = None) -> Iterator[Target]:
-    for step in steps:
+    own = False  # a chain just made is being worked back along: its chains are none of the round below
+    for index, step in enumerate(steps):
         if isinstance(step, Work):
+            after_chain = index > 0 and isinstance(steps[index - 1], Chain)
+            own = step.place is not None and ((step.place.from_hook and after_chain) or (own and step.place.target.kind == "ch"))
+            if own:
+                continue
             if step.place is None:
                 if _moves(step.stitch):
                     yield _PLAIN

@@ -29,6 +29,8 @@ def atoms_of(hook: Hook, lap: Lap) -> list[Atom]:
             atom = Atom(False, ident, stitch.kind)
             if stitch.role == "standing":
                 atom.standing = True
+                if len(stitch.chains) in hook.entered:
+                    atom.chains = len(stitch.chains)
             group = stitch.group
             base = stitch.legs[0].base if stitch.legs and stitch.kind != "sl st" else None
             if base is not None and previous is not None and base.id == previous.id and base.kind == previous.kind:
@@ -144,6 +146,9 @@ def _groups(hook: Hook, lap: Lap, corner: bool) -> tuple[int, ...]:
     made = [group for group in hook.groups if group.round == lap.index and group.name != "picot"]
     if corner:
         return (len([atom for atom in lap.atoms if atom.corner]),)
+    blocks = sum(1 for atom in lap.atoms if atom.chains in hook.entered)
+    if blocks:
+        return (blocks,)
     bases = {(group.base.kind, group.base.id) for group in made if group.base is not None}
     return (shared, len(named) or shared, len(made), len(bases))
 

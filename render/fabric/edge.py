@@ -15,8 +15,9 @@ from motifold.symbols.record import dataclass
 class Atom:
     """One stitch or space of an edge. ``group``: the named group that it belongs to (-1: none); ``head``: first of that group as met.
 
-    ``cluster``: number of its run of stitches worked into one place; ``first``: the first of that run as met. ``side``: number of the
-    side of a piece that it lies on, where the edge has several, ``side_name`` what it is called ("left", "3").
+    ``chains`` of a stitch: it is a beginning chain of that length, which is entered as a space too. ``cluster``: number of its run of
+    stitches worked into one place; ``first``: the first of that run as met. ``side``: number of the side of a piece that it lies on,
+    where the edge has several, ``side_name`` what it is called ("left", "3").
     """
 
     space: bool
@@ -182,8 +183,8 @@ def _stitch_matcher(name: str, corner: bool, within: frozenset[str]) -> Match:
 
 def _space_matcher(chains: int | None, corner: bool) -> Match:
     if chains is None:
-        return lambda a: a.space and (a.corner or not corner)
-    return lambda a: a.space and a.chains == chains and (a.corner or not corner)
+        return lambda a: (a.space or a.chains > 0) and (a.corner or not corner)
+    return lambda a: a.chains == chains and (a.corner or not corner)
 
 
 def any_of(targets: Sequence[Target], within: frozenset[str] = frozenset()) -> Match:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from motifold.render.fabric.bench import MOST_STITCHES, Hook, TooMuch
+from motifold.render.fabric.blocks import goes_back
 from motifold.render.fabric.laps import beginning_index, close_lap, only_slips, open_lap
 from motifold.render.fabric.lines import Job
 from motifold.render.fabric.repeats import least_work
@@ -63,13 +64,15 @@ def _work_part(hook: Hook, job: Job, steps: tuple[Step, ...], tail: tuple[Step, 
     hook.passes = ()
     hook.matchers.clear()
     hook.recipes.clear()
-    lead = beginning_index(steps)
+    lead = beginning_index(steps, bool(hook.entered) and lap.linear)
     if least_work(steps, hook.shop.size) > MOST_STITCHES:
         raise TooMuch(job.line.span, f"more than {MOST_STITCHES:,} stitches")
     finishes = job.kind == "finish" and only_slips(steps)
     hook.tainted = hook.tainted or job.line.broken
     for index, step in enumerate(steps):
         hook.walking = index < lead or finishes
+        if hook.beginning and isinstance(step, Chain) and goes_back(step, steps[index + 1 :]):
+            hook.beginning = False  # a chain that is worked back along stands for nothing
         run_step(hook, step)
     hook.walking = False
     lap.fastened = lap.fastened or any(isinstance(step, FastenOff) for step in tail)

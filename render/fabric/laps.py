@@ -8,6 +8,7 @@ from typing import Literal
 
 from motifold.render.fabric.below import perimeter
 from motifold.render.fabric.bench import Hook, Lap
+from motifold.render.fabric.blocks import begins_with_block
 from motifold.render.fabric.claims import claimed_of_earlier, claimed_targets, counts_turning_chain, names_turning_chain
 from motifold.render.fabric.corners import mark_corners
 from motifold.render.fabric.counts import atoms_of, count
@@ -36,8 +37,11 @@ from motifold.render.pattern.instructions import (
 Side = Literal["RS", "WS"]
 
 
-def beginning_index(steps: Sequence[Step]) -> int:
-    """How many steps only lead to the beginning: yarns, turns, and slip stitches that walk to where a beginning chain stands."""
+def beginning_index(steps: Sequence[Step], blocks: bool = False) -> int:
+    """How many steps only lead to the beginning: yarns, turns, and slip stitches that walk to where a beginning chain stands.
+
+    ``blocks``: in rows of blocks they walk to whatever comes first, as "sl st in next 3 dc, (sl st, ch 3, 3 dc) in next ch-3 sp".
+    """
     for index, step in enumerate(steps):
         if isinstance(step, UseYarn | LeaveYarn | Words | Marker | Turn | FastenOff | Skip):
             continue
@@ -49,7 +53,7 @@ def beginning_index(steps: Sequence[Step]) -> int:
             return index
         place = step.place if isinstance(step, Work | Group) else None
         into_space = place is not None and place.which == "same" and place.target.kind == "sp"
-        return index if into_space else 0  # "sl st in next ch-2 sp, shell in same sp"
+        return index if into_space or blocks else 0  # "sl st in next ch-2 sp, shell in same sp"
     return 0
 
 
@@ -116,7 +120,7 @@ def open_lap(hook: Hook, job: Job, steps: Sequence[Step]) -> Lap:
         else:
             lap.cursor = _cursor_on(before, lap)
     lap.several = job.several
-    lap.claims = claimed_targets(steps[beginning_index(steps) :], before.number if before is not None else None)
+    lap.claims = claimed_targets(steps[beginning_index(steps, bool(hook.entered)) :], before.number if before is not None else None)
     lap.earlier = () if lap.claims else claimed_of_earlier(steps)
     lap.groups_named = frozenset(
         {target.name or "" for target in lap.claims if target.kind == "stitch"}
@@ -131,7 +135,8 @@ def open_lap(hook: Hook, job: Job, steps: Sequence[Step]) -> Lap:
 
 def _nothing_to_stand_on(hook: Hook, lap: Lap, job: Job) -> None:
     outer, hook.lap = hook.lap, lap
-    if not any(isinstance(step, Work) and step.stitch.name in ("fsc", "fhdc", "fdc", "ftr") for step in job.steps):
+    founded = any(isinstance(step, Work) and step.stitch.name in ("fsc", "fhdc", "fdc", "ftr") for step in job.steps)
+    if not founded and not begins_with_block(job.steps, hook.shop.definitions):
         hook.complain(
             "stand",
             label_span(job.line.span, job.label),

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from motifold.render.fabric.bench import MENDABLE, STRUCTURAL, Hook, Lap, TooMuch, Workshop
+from motifold.render.fabric.blocks import entered_lengths, in_its_space
 from motifold.render.fabric.corners import sides_alike
 from motifold.render.fabric.counts import uncounted, wrong_claim
 from motifold.render.fabric.doubts import warn_of_the_whole
@@ -67,6 +68,9 @@ def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> 
     jobs, problems = lay_out(instructions, shop.rounds, shop.row_height_cm, shop.size)
     hook.problems.extend(problems)
     jobs = split_beginning(jobs) if not hook.laps else jobs
+    hook.entered = entered_lengths(jobs, shop.definitions)
+    if hook.entered:
+        jobs = tuple(replace(job, steps=in_its_space(job.steps)) for job in jobs)
     carried: tuple[Step, ...] = ()
     unproved: Unproved | None = None
     try:

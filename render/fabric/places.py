@@ -24,6 +24,8 @@ def base_of(hook: Hook, cursor: Cursor, index: int, place: Place | None) -> Base
     atom = cursor.atom(index)
     if atom.space:
         return Base("space", atom.id, "space")
+    if atom.chains and place is not None and place.target.kind == "sp":
+        return Base("space", hook.stitches[hook.stitches[atom.id].chains[0]].run or 0, "space")
     return Base("stitch", atom.id, "row end" if atom.name == "row end" else foot_of(hook, place))
 
 
@@ -309,7 +311,8 @@ def _idle(hook: Hook, cursor: Cursor, place: Place, span: Span) -> None:
 
 def _counted(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Iterator[Base]:
     count = place.count.at(hook.shop.size)
-    if place.which == "last":
+    own = place.target.kind == "ch" and bool(hook.lap.spine)  # "each of last 2 ch" of a chain that is worked back along
+    if place.which == "last" and not own:
         match = hook.match_of(place)
         stop = last_of_its_side(cursor, match, min(cursor.limit, cursor.end))
         first = last_match(cursor, match, cursor.following, stop, count)

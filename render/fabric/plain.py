@@ -16,6 +16,8 @@ def plain_spots(hook: Hook, cursor: Cursor, place: Place, span: Span) -> list[Ba
     target = place.target
     if place.which != "each" or hook.walking or not cursor.size or cursor.sub >= 0 or target.kind not in ("st", "stitch", "sp"):
         return None
+    if hook.entered:
+        return None  # a chain that counts is a space too
     if place.also and any(other.kind not in ("st", "stitch", "sp") for other in place.also):
         return None
     if place.extent is None and place.count.at(hook.shop.size) > 1:

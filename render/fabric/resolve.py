@@ -166,7 +166,10 @@ def first(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
 
 
 def last(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
-    """``last st``: the last one before the round's end."""
+    """``last st``: the last one before the round's end; ``last ch`` of a chain that is worked back along."""
+    if place.target.kind == "ch" and hook.lap.spine:
+        del hook.lap.spine[1:]
+        return next_chain(hook, cursor, place, span)
     match = hook.match_of(place)
     index = last_match(cursor, match, cursor.following, last_of_its_side(cursor, match, min(cursor.limit, cursor.end)))
     if index is None:

@@ -18,7 +18,7 @@ def travels_or_closes(hook: Hook, step: Work) -> bool:
         # it takes the place of the middle chain of a space
         hook.pending.append(add_travel(hook, "sl st", (), step))
         return True
-    if hook.walking:
+    if hook.walking or _ends_row_of_blocks(hook, step):
         if hook.lap.walked_from is None:
             hook.lap.walked_from = hook.lap.cursor.pos
         count = step.count.at(hook.shop.size)
@@ -47,6 +47,12 @@ def travels_or_closes(hook: Hook, step: Work) -> bool:
         close_picot(hook, ring, on, step, made.id if made is not None else None)
         return True
     return False
+
+
+def _ends_row_of_blocks(hook: Hook, step: Work) -> bool:
+    """``sl st in last ch-3 sp`` ends a row of blocks that grows narrower: it is no stitch of the next row's edge."""
+    narrower = bool(hook.entered) and hook.lap.linear and step.place is not None and step.place.target.kind == "sp"
+    return narrower and bool(hook.rest) and hook.rest[-1] is step
 
 
 def _ring_closed(hook: Hook, place: Place) -> int:

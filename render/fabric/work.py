@@ -8,6 +8,7 @@ from dataclasses import replace
 from motifold.render.fabric.absent import warn_skipped_over
 from motifold.render.fabric.begin import attach, begin_with_chain
 from motifold.render.fabric.bench import Hook, TooMuch
+from motifold.render.fabric.blocks import goes_back
 from motifold.render.fabric.ends import close, close_ring
 from motifold.render.fabric.making import add_chains, grouped
 from motifold.render.fabric.marks import mark
@@ -41,7 +42,9 @@ DEEPEST = 60
 
 def run_steps(hook: Hook, steps: Sequence[Step]) -> None:
     """Works steps one after another."""
-    for step in steps:
+    for index, step in enumerate(steps):
+        if hook.beginning and isinstance(step, Chain) and goes_back(step, steps[index + 1 :]):
+            hook.beginning = False  # a chain that is worked back along stands for nothing
         run_step(hook, step)
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from motifold.render.fabric.begin import begin_in_foundation, stand_in, stand_up, start_base
+from motifold.render.fabric.begin import begin_in_foundation, miss_own_chain, stand_in, stand_up, start_base
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.decreases import together_from, together_over
 from motifold.render.fabric.edge import first_match
@@ -56,7 +56,8 @@ def work(hook: Hook, step: Work, run: RunSteps) -> None:
     definition = hook.shop.definitions.get(spec.name)
     if spec.beginning and hook.depth == 0 and begin_special(hook, step):
         return
-    if step.counts_as is not None and step.counts_as.stitches and step.place is not None and hook.last == hook.lap.standing:
+    stood = step.counts_as is not None and step.counts_as.stitches and hook.last == hook.lap.standing
+    if step.counts_as is not None and stood and step.place is not None and not step.place.from_hook:
         counted_beginning(hook, spec, step.counts_as.stitches[0], resolve(hook, step.place, step.span), step)
     elif definition is not None and definition.spread:
         _spread(hook, run, step, count)
@@ -131,6 +132,13 @@ def _on_spine_or(hook: Hook, place: Place, step: Work) -> Base:
 def _make_spine(hook: Hook, step: Work, place: Place) -> None:
     """The chain worked back along is no space any more. One closed at its very end is a picot."""
     stitches, hook.pending = hook.pending, []
+    missed = (place.ordinal or 1) - 1
+    if hook.lap.linear and hook.last is None and missed >= 2 and missed < len(stitches):
+        own = stitches[: len(stitches) - missed]
+        below = hook.lap.cursor
+        new_run(hook, "spine", own, before=below.atom(below.pos).id if below.size and not below.atom(below.pos).space else None)
+        miss_own_chain(hook, step, stitches[-missed:], Base("gap", own[-1], "gap"))
+        return
     run = new_run(hook, "spine", stitches, before=hook.last)
     run.after = hook.last
 
