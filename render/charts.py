@@ -185,7 +185,7 @@ def _for_paper(chart: _Chart, sheet: ChartSheet) -> PaperChart:
     def draw(pitch: float) -> Drawing:
         if pitch not in drawn:
             look = replace(chart.look, pitch_mm=pitch)
-            prepared = prepare(chart.fabric, chart.layout, look, bare.symbols)
+            prepared = prepare(chart.fabric, chart.layout, look, bare)
             drawn[pitch] = (draw_prepared(chart.fabric, chart.layout, prepared, look), look, prepared)
         return drawn[pitch][0]
 

@@ -63,7 +63,7 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
         chart = Figure("chart", drawing, caption, name, smallest=least, comfortable=comfortable, largest=largest, redrawn=drawn)
         upright = this_look.sector is not None and drawing.height_mm > _TALL * drawing.width_mm
         figures.append(turned(chart) if upright else chart)
-        entries = entries_used([fabric], chart_look, prepare(fabric, layout, this_look, prepared.symbols))
+        entries = entries_used([fabric], chart_look, prepare(fabric, layout, this_look, prepared))
         if entries:
             keys = ((width, draw_key(entries, terms, drawn_for / zoom, mono=look.mono)) for width, drawn_for in key_widths(look))
             narrow, *wider = [_fitted(zoomed(key, zoom), width) for width, key in keys]
@@ -76,7 +76,7 @@ def _drawn(fabric: Fabric, layout: Layout, look: ChartLook, measured: Prepared, 
     from motifold.render.motif.chart import draw_prepared, prepare
 
     this = replace(look, pitch_mm=look.pitch_mm * scale / zoom)
-    return zoomed(draw_prepared(fabric, layout, prepare(fabric, layout, this, measured.symbols), this), zoom)
+    return zoomed(draw_prepared(fabric, layout, prepare(fabric, layout, this, measured), this), zoom)
 
 
 def zoomed(drawing: Drawing, zoom: float) -> Drawing:

@@ -46,7 +46,7 @@ def test_no_label_crosses_a_stitch_or_another_label(piece: gallery.Piece) -> Non
     fabric = gallery.fabric_of(piece)
     layout = lay_out(fabric)
     large = prepare(fabric, layout, ChartLook(pitch_mm=3.0))
-    for chart in (large, prepare(fabric, layout, ChartLook(pitch_mm=1.8), large.symbols)):
+    for chart in (large, prepare(fabric, layout, ChartLook(pitch_mm=1.8), large)):
         assert not crossings(chart)
         assert all(item.size_pt >= 6 for item in chart.items if item.words)
 

@@ -17,6 +17,8 @@ _SHORTEST = 0.09
 
 def broken(marks: Sequence[Mark], over: Sequence[Sequence[Mark]]) -> tuple[Mark, ...]:
     """The marks of a stitch, its lines broken where the marks of others lie ``over`` them; what has no ends stays whole."""
+    if not over:
+        return tuple(marks)
     front = [segment for other in over for segment in segments_of(other)]
     found: list[Mark] = []
     for mark in marks:
@@ -41,6 +43,8 @@ def _pieces(mark: Stroke, front: Sequence[Segment]) -> list[Mark]:
         if min(a.real, b.real) < max(xs) + 1 and max(a.real, b.real) > min(xs) - 1
         and min(a.imag, b.imag) < max(ys) + 1 and max(a.imag, b.imag) > min(ys) - 1
     ]  # fmt: skip
+    if not near:
+        return [mark]
     pieces: list[list[complex]] = [[]]
     hidden = False
     for p in _finely(line):

@@ -44,7 +44,7 @@ GIVEN_INK = "#c3c9cf"
 class Prepared:
     """A chart that is placed and measured, and not yet coloured: drawings of one Fabric that show different rounds share it.
 
-    ``core``: the box of its stitches in u; ``box``: with all furniture.
+    ``core``: the box of its stitches in u; ``box``: with all furniture. ``pitch_mm``: that of its look.
     ``paths``: of each symbol, its marks as paths in mm, in the same order. ``linked``: whether hairlines join chains in it.
     """
 
@@ -54,7 +54,8 @@ class Prepared:
     core: Box
     box: Box
     paths: tuple[tuple[Path, ...], ...]
-    linked: bool = False
+    linked: bool
+    pitch_mm: float
 
 
 def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
@@ -66,33 +67,45 @@ def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
     return draw_prepared(fabric, layout, prepare(fabric, layout, look), look)
 
 
-def prepare(fabric: Fabric, layout: Layout, look: ChartLook, symbols: tuple[Symbol, ...] | None = None) -> Prepared:
+def prepare(fabric: Fabric, layout: Layout, look: ChartLook, known: Prepared | None = None) -> Prepared:
     """All that drawings of one series have in common; with ``show`` and no ``emphasise`` only of the rounds that are shown.
 
-    ``symbols``: those of a chart prepared before, where this look differs in its pitch alone.
+    ``known``: the same chart prepared before, where this look differs in its pitch and furniture alone.
     """
-    if symbols is None:
-        symbols = symbols_of(fabric, layout, look.left_handed, own_symbols(look.symbols))
-        if look.sector is not None and look.once is None:
-            symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector))
-        if look.show is not None and look.emphasise is None:
-            symbols = tuple(symbol for symbol in symbols if symbol.given or is_shown(symbol.round, look))
-    ink = all_ink(fabric, symbols)
-    box = chart_box(symbols, ink)
-    items: tuple[Item, ...] = ()
-    if look.furniture:
-        margin = _AROUND_MM / look.pitch_mm + 1.0
-        items = furnish(fabric, layout, symbols, White(grown(box, margin), ink, clear(look)), look)
-        if look.sector is not None and look.once is None:
-            items = tuple(item for item in items if in_sector(item.center, look.sector))
-        if look.show is not None and look.emphasise is None:
-            items = tuple(item for item in items if is_shown(number_of(item.round_index, fabric.rounds), look))
-    paths = tuple(
-        tuple(path_of(mark.points, mark.smooth, isinstance(mark, Fill) or mark.closed, look.pitch_mm) for mark in symbol.marks)
+    bare = _bare(fabric, layout, look) if known is None else known
+    items = _items(fabric, layout, bare, look) if look.furniture else ()
+    paths = bare.paths if bare.pitch_mm == look.pitch_mm else _paths(bare.symbols, look.pitch_mm)
+    return replace(bare, items=items, box=_with_items(bare.core, items), paths=paths, pitch_mm=look.pitch_mm)
+
+
+def _bare(fabric: Fabric, layout: Layout, look: ChartLook) -> Prepared:
+    """The chart without furniture."""
+    symbols = symbols_of(fabric, layout, look.left_handed, own_symbols(look.symbols))
+    if look.sector is not None and look.once is None:
+        symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector))
+    if look.show is not None and look.emphasise is None:
+        symbols = tuple(symbol for symbol in symbols if symbol.given or is_shown(symbol.round, look))
+    box = chart_box(symbols, all_ink(fabric, symbols))
+    ring, linked = _center_ring(fabric, symbols), bool(_links(fabric, layout, look))
+    return Prepared(symbols, ring, (), box, box, _paths(symbols, look.pitch_mm), linked, look.pitch_mm)
+
+
+def _items(fabric: Fabric, layout: Layout, bare: Prepared, look: ChartLook) -> tuple[Item, ...]:
+    """The furniture, of what is shown."""
+    white = White(grown(bare.core, _AROUND_MM / look.pitch_mm + 1.0), all_ink(fabric, bare.symbols), clear(look))
+    items = furnish(fabric, layout, bare.symbols, white, look)
+    if look.sector is not None and look.once is None:
+        items = tuple(item for item in items if in_sector(item.center, look.sector))
+    if look.show is not None and look.emphasise is None:
+        items = tuple(item for item in items if is_shown(number_of(item.round_index, fabric.rounds), look))
+    return items
+
+
+def _paths(symbols: tuple[Symbol, ...], pitch: float) -> tuple[tuple[Path, ...], ...]:
+    return tuple(
+        tuple([path_of(mark.points, mark.smooth, isinstance(mark, Fill) or mark.closed, pitch) for mark in symbol.marks])
         for symbol in symbols
     )
-    linked = bool(_links(fabric, layout, look))
-    return Prepared(symbols, _center_ring(fabric, symbols), items, box, _with_items(box, items), paths, linked)
 
 
 def draw_prepared(fabric: Fabric, layout: Layout, chart: Prepared, look: ChartLook) -> Drawing:

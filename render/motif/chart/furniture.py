@@ -84,19 +84,19 @@ def _letter(
         for tight in (False, True):
             found = spots(white, beside.center, radius + beside.width / 2 + 0.9, (2 * radius, 2 * radius), tight)
             if len(found):
-                return _lettered(index, yarn, found[0].tolist(), beside.center, white, look)
+                return _lettered(index, yarn, tuple(found[0].tolist()), beside.center, white, look)
     for tight in (False, True):
         found = spots(white, _before(start), _AMONG, (2 * radius, 2 * radius), tight)
-        found = found[near.own(found, index)]
-        if len(found):
-            return _lettered(index, yarn, found[0].tolist(), _before(start), white, look)
+        own = next(near.first_own(found, index), None)
+        if own is not None:
+            return _lettered(index, yarn, own, _before(start), white, look)
     target = joined.target if joined is not None and joined.target is not None else _before(start)
     place = put(white, target, target, (2 * radius, 2 * radius), (2 * radius, 2 * radius))
     return replace(letter_item(index, yarn, place.at, look), target=target, leader=place.leader) if place is not None else None
 
 
-def _lettered(index: int, yarn: str, at: list[float], target: Point, white: White, look: ChartLook) -> Item:
-    item = letter_item(index, yarn, (at[0], at[1]), look)
+def _lettered(index: int, yarn: str, at: Point, target: Point, white: White, look: ChartLook) -> Item:
+    item = letter_item(index, yarn, at, look)
     white.take(item_box(item))
     return replace(item, target=target)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import ceil, hypot
 from typing import TYPE_CHECKING
 
@@ -20,6 +20,9 @@ _REACH = 2.5
 _CLEARLY = 0.12
 """By how much, in u, the own round has to be nearer than any other."""
 
+_AT_A_TIME = 100
+"""How many places are compared with all the ink around them at a time."""
+
 
 @dataclass(frozen=True, slots=True)
 class Nearest:
@@ -27,6 +30,12 @@ class Nearest:
 
     points: NDArray[np.float64]
     rounds: NDArray[np.int64]
+
+    def first_own(self, places: NDArray[np.float64], index: int) -> Iterator[tuple[float, float]]:
+        """Of ``places``, in their order, those where ink of this round is clearly the nearest; looked for only as far as they are asked."""
+        for at in range(0, len(places), _AT_A_TIME):
+            some = places[at : at + _AT_A_TIME]
+            yield from ((x, y) for x, y in some[self.own(some, index)].tolist())
 
     def own(self, places: NDArray[np.float64], index: int) -> NDArray[np.bool_]:
         """For each row (x, y) of ``places`` whether ink of this round is clearly the nearest."""
@@ -57,14 +66,14 @@ def nearest_of(symbols: Sequence[Symbol]) -> Nearest:
 
 
 def _least(places: NDArray[np.float64], points: NDArray[np.float64]) -> NDArray[np.float64]:
-    """How far the nearest of ``points`` is from each place; a hundred places at a time."""
+    """How far the nearest of ``points`` is from each place; places that follow each other lie near each other."""
     import numpy as np
 
     found = np.full(len(places), _REACH)
-    if not len(points):
-        return found
-    for at in range(0, len(places), 100):
-        some = places[at : at + 100]
-        apart = np.hypot(some[:, None, 0] - points[None, :, 0], some[:, None, 1] - points[None, :, 1])
-        found[at : at + 100] = np.minimum(apart.min(axis=1), _REACH)
+    for at in range(0, len(places), _AT_A_TIME):
+        some = places[at : at + _AT_A_TIME]
+        near = points[((points >= some.min(axis=0) - _REACH) & (points <= some.max(axis=0) + _REACH)).all(axis=1)]
+        if len(near):
+            apart = np.hypot(some[:, None, 0] - near[None, :, 0], some[:, None, 1] - near[None, :, 1])
+            found[at : at + _AT_A_TIME] = np.minimum(apart.min(axis=1), _REACH)
     return found

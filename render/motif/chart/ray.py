@@ -7,8 +7,9 @@ these would be too many, only every second, fifth or tenth of those rounds has o
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from itertools import chain
 from math import atan2, cos, hypot, pi, sin
 from typing import TYPE_CHECKING
 
@@ -80,7 +81,7 @@ def _further(missing: Wanted, starts: dict[int, Start], near: Nearest, white: Wh
         start, measure = starts[index], text_size(str(number), NUMBER_PT[-1], look)
         wish = (start.point[0] - start.tall / 2 * start.out[0], start.point[1] - start.tall / 2 * start.out[1])
         found = spots(white, wish, _FURTHER, measure, True)
-        place = next(((float(x), float(y)) for x, y in found[near.own(found, index)] if in_sector((x, y), look.sector)), None)
+        place = next((way for way in near.first_own(found, index) if in_sector(way, look.sector)), None)
         if place is not None:
             items.append(number_item(index, str(number), place, NUMBER_PT[-1], look))
             white.take(item_box(items[-1]))
@@ -172,10 +173,10 @@ def _on_a_ray(
     items: list[Item] = []
     for (index, number), band, mask, measure in zip(wanted, bands, masks, sizes, strict=True):
         (x, y), start = band[ray][0].tolist(), starts[index]
-        ways: list[Point] = [] if how.own else [(float(p[0]), float(p[1])) for p in band[ray][mask[ray]]]
+        on_it: list[Point] = [] if how.own else [(float(p[0]), float(p[1])) for p in band[ray][mask[ray]]]
         if how.own:
             x, y = (start.point[i] - 0.5 * start.on[i] - 0.5 * start.tall * start.out[i] for i in (0, 1))
-        ways += [p for p in _around(index, (x, y), near, white, measure, how.tight) if in_sector(p, look.sector)]
+        ways = chain(on_it, (p for p in _around(index, (x, y), near, white, measure, how.tight) if in_sector(p, look.sector)))
         place = next((way for way in ways if not any(_meet(way, measure, other) for other in items)), None)
         if place is not None:
             items.append(number_item(index, str(number), place, how.size_pt, look))
@@ -240,10 +241,9 @@ def _band(start: Start, angles: NDArray[np.float64], height: float) -> NDArray[n
 
 def _around(
     index: int, wish: Point, near: Nearest, white: White, measure: tuple[float, float], tight: bool
-) -> list[Point]:
+) -> Iterator[Point]:
     """White places close to ``wish`` that are clearly nearer to this round than to any other, the nearest first."""
-    found = spots(white, wish, _NEAR, measure, tight)
-    return [(float(x), float(y)) for x, y in found[near.own(found, index)]]
+    yield from near.first_own(spots(white, wish, _NEAR, measure, tight), index)
 
 
 def _outside(missing: Wanted, starts: dict[int, Start], white: White, look: ChartLook) -> list[Item]:
