@@ -223,6 +223,7 @@ class Hook:
     beginning: bool = False  # a chain now would be a beginning chain
     walking: bool = False  # slip stitches now only walk
     behind: bool = False
+    crossing: bool = False  # ... or in front of, until the next stitches are skipped: the stitches that a cable crosses
     rest: tuple[Step, ...] = ()  # all steps of the line, for what may be inferred from them
     throughout: dict[int, CountsAs] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)

@@ -59,7 +59,7 @@ def _work_part(hook: Hook, job: Job, steps: tuple[Step, ...], tail: tuple[Step, 
     hook.rest = steps
     hook.last = None
     hook.here = None
-    hook.behind = False
+    hook.behind = hook.crossing = False
     hook.beginning = True
     hook.passes = ()
     hook.matchers.clear()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -99,12 +100,34 @@ def words(hook: Hook, step: Words) -> None:
     if step.leave:
         hook.lap.leave = True
     if step.behind is not None:
-        hook.behind = not step.behind.startswith("front")
+        behind = not step.behind.startswith("front ")
+        hook.crossing = _STITCHES.search(step.behind) is not None and _ROUNDS.search(step.behind) is None
+        if hook.crossing and hook.lap.last_step is not None and _comes_back(hook.lap.last_step):
+            _cross(hook, hook.lap.last_step, behind)
+        else:
+            hook.behind = behind
     text = step.text.lower()
     if not step.brace and ("other side" in text or "opposite side" in text):
         from motifold.render.fabric.below import turn_to_underside
 
         turn_to_underside(hook)
+
+
+_STITCHES = re.compile(r"\b(made|worked|last|previous|prev|these|those|them|sts?|stitch(es)?|(FP|BP)\w+)\b", re.IGNORECASE)
+_ROUNDS = re.compile(r"\b(rnds?|rounds?|rows?|petals?|lps?|loops?|sps?|spaces?|ch)\b", re.IGNORECASE)
+
+
+def _comes_back(step: Work | Group) -> bool:
+    """Whether a step was worked into stitches skipped before."""
+    return step.place.target.kind == "missed" if step.place is not None else False
+
+
+def _cross(hook: Hook, step: Work | Group, behind: bool) -> None:
+    """Said after them, "FPtr around each of 3 skipped sts, working behind last 3 FPtr": the stitches are made already."""
+    for ident in reversed(hook.lap.stitches):
+        if hook.stitches[ident].origin.instruction != step.id:
+            break
+        hook.stitches[ident].behind = behind
 
 
 def join(hook: Hook, step: Join) -> None:
@@ -166,6 +189,8 @@ def skip(hook: Hook, step: Skip) -> None:
             return
         place = replace(place, which="next", count=Amount((more,)))
     hook.lap.skipped.clear()
+    if hook.crossing:
+        hook.behind = hook.crossing = False  # what crosses those skipped before is made
     if place.each or place.which == "each":
         for base in spots_of_each(hook, cursor, place, step.span):
             hook.budget(step.span)

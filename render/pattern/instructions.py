@@ -260,7 +260,7 @@ class Marker(Node):
 class Words(Node):
     """Words in braces, or known free words ("working behind petals"): printed, not worked.
 
-    ``behind`` is what the following stitches are worked behind or in front of, if the words say so; ``brace`` true
+    ``behind`` is what the following stitches are worked behind, or, after "front ", in front of, if the words say so; ``brace`` true
     for words that stood in braces; ``leave`` true for "leave remaining sts unworked".
     """
 

@@ -25,10 +25,21 @@ def at_remark(r: Reader) -> bool:
         return False
     if lexeme.value in ("working", "leave", "not") or lexeme.raw in _CHORES or lexeme.raw in ("note", "be", "keeping", "keep"):
         return True
-    if lexeme.value in ("behind", "in front of"):
+    if _at_behind(r) or _crosses(r):
         return True
     begins = lexeme.value == "beg" and lexeme.raw in ("starting", "beginning", "begin", "start", "beg")
     return begins and (r.peek(1).value in ("in", "with", "at", "working") or r.peek(1).raw in _CHORES)
+
+
+def _crosses(r: Reader) -> bool:
+    """Such as "crossing in front of last 3 sts", "going behind FPtr just made"."""
+    return r.peek().raw in ("going", "crossing", "passing", "moving", "staying", "keeping") and _at_behind(r, 1)
+
+
+def _at_behind(r: Reader, ahead: int = 0) -> bool:
+    """Whether "behind" or "in front of" comes next, or "in front" alone."""
+    word = r.peek(ahead)
+    return word.value in ("behind", "in front of") or (word.value == "in" and r.peek(ahead + 1).raw == "front")
 
 
 def read_remark(r: Reader) -> list[Step]:
@@ -36,7 +47,9 @@ def read_remark(r: Reader) -> list[Step]:
     word = r.peek()
     if word.value == "working":
         return _working(r, start, number)
-    if word.value in ("behind", "in front of"):
+    if _crosses(r):
+        r.take()
+    if _at_behind(r):
         return [_behind(r, start, number)]
     if word.value == "leave":
         text = _rest(r)
@@ -70,7 +83,7 @@ def _working(r: Reader, start: int, number: int) -> list[Step]:
     r.take()
     if r.at("with") and at_yarn(r, 1):
         return read_with(r)
-    if r.at("behind", "in front of"):
+    if _at_behind(r):
         return [_behind(r, start, number)]
     mode = r.attempt(lambda: _mode(r))
     if mode is not None:
@@ -99,12 +112,27 @@ def _words_since(r: Reader, start: int) -> str:
 
 
 def _behind(r: Reader, start: int, number: int) -> Words:
-    """Such as "working behind petals", "working in front of ch-3 lps": what the following stitches pass behind, before or over."""
-    r.take()
+    """Such as "working behind petals", "working in front of ch-3 lps": what the following stitches pass behind, before or over.
+
+    What is named begins with "front " where they pass before it.
+    """
+    word = r.take()
+    if word.value == "in":
+        r.take()  # "in front"
+    front = word.value in ("in", "in front of")
     at = r.pos
-    _rest(r) if not r.at_kind("sep", "end", "close") else None
-    named = _words_since(r, at) if r.pos > at else None
-    return Words(number, r.span(start), _words_since(r, start), behind=named)
+    while not r.at_kind("sep", "open", "close", "end", "mark", "dash", "brace") and not _at_work(r):
+        r.take()
+    named = _words_since(r, at) if r.pos > at else "sts just made"
+    return Words(number, r.span(start), _words_since(r, start), behind=f"front {named}" if front else named)
+
+
+def _at_work(r: Reader) -> bool:
+    """Whether what comes next is worked, and no longer what it is worked behind: "FPtr around each of 3 skipped sts", not "dc of Rnd 2"."""
+    stitch = 1 if r.at_kind("num") else 0
+    if r.peek(stitch).kind != "stitch" or r.peek(stitch + 1).value not in ("in", "around"):
+        return False
+    return r.peek(stitch + 2).value not in ("rnd", "row", "prev", "last")
 
 
 def _mode(r: Reader) -> Mode | None:
