@@ -28,7 +28,7 @@ from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
 from motifold.render.motif.over import Disc, obstacles, over
 from motifold.render.motif.parts import Gap, Stem
-from motifold.render.motif.picots import picot, picot_on_chain, picot_place
+from motifold.render.motif.picots import picot_place, picots_on, picots_on_chain
 from motifold.render.motif.place import Standing
 from motifold.render.motif.posts import pass_by
 from motifold.render.motif.room import chain_least, part_length
@@ -65,15 +65,14 @@ def hang(ground: Ground, course: Course, standing: Standing, order: int = 1) -> 
         if gap.parts and not (course.open and index == course.size - 1):
             over_petal = _over_petal(ground, course, standing, index, covers)
             string(ground, gap, over_petal or path_of(ground, course, standing, index), over_petal is not None)
-            for run, ring_at in gap.picots:
-                picot_on_chain(ground, run, gap.parts[ring_at])
+            for ring_at in dict.fromkeys(place for _, place in gap.picots):
+                picots_on_chain(ground, [run for run, place in gap.picots if place == ring_at], gap.parts[ring_at], course.direction)
     inner = _middle_stems(course)
     for index, stem in enumerate(course.stems):
         if stem.stitch.role == "standing":
             upright(ground, stem, index in inner, _freer_side(ground, course, index))
-        for ring in stem.picots:
-            at, way = picot_place(ground, course, index)
-            picot(ground, ring, at, way, 0.1)
+        if stem.picots:
+            picots_on(ground, stem.picots, *picot_place(ground, course, index), 0.1, course.direction)
 
 
 def _covered(ground: Ground, course: Course) -> bool:

@@ -3,12 +3,20 @@
 from __future__ import annotations
 
 from cmath import exp
-from math import pi, sin, tan
+from collections.abc import Sequence
+from itertools import pairwise
+from math import cos, pi, sin, sqrt, tan
 
 from motifold.render.fabric.model import Run
 from motifold.render.motif.course import Course
-from motifold.render.motif.extents import OVAL_HALF, OVAL_LEAST, PITCH, PITCH_LEAST
+from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, PITCH, PITCH_LEAST, WHITE
 from motifold.render.motif.ground import Ground
+from motifold.symbols.sizes import DOT_RADIUS
+
+_FANNED = 1.15
+"""Between two picots of one place, as an angle; more of them share out what three have."""
+_TO_DOT = 0.17
+"""From what bears a picot to its dot."""
 
 
 def picot_place(ground: Ground, course: Course, index: int) -> tuple[complex, complex]:
@@ -31,9 +39,42 @@ def ring_radius(count: int, dot: bool) -> float:
     return max(0.44, PITCH * places / (2 * pi), OVAL_LEAST / 2 / tan(min(pi / places, 1.5)) * 1.02 + OVAL_HALF * 0.9)
 
 
+def picots_on(ground: Ground, runs: Sequence[Run], at: complex, normal: complex, rise: float, direction: float) -> None:
+    """All picots of one place, one or, as in a trefoil, several: these fan out in the order worked, and stand off as far as that asks, each
+    tied to its place by a hairline.
+    """
+    step = min(_FANNED, 2 * _FANNED / max(len(runs) - 1, 1))
+    reaches = [_picot_radius(len(_chains(ground, run))) for run in runs]
+    off = max((_stand_off(a, b, step) for a, b in pairwise(reaches)), default=0.0)
+    off = max(off - rise - _TO_DOT, 0.0)
+    for k, run in enumerate(runs):
+        way = normal * exp(1j * direction * step * (k - (len(runs) - 1) / 2))
+        picot(ground, run, at, way, rise + off)
+        if off > WHITE:
+            ground.links.setdefault(run.id, []).append((at + way * rise, at + way * (rise + off + _TO_DOT - DOT_RADIUS)))
+
+
+def _stand_off(one: float, other: float, turn: float) -> float:
+    """How far out two picots of these radii begin, so that their rings are clear of each other with this angle between them."""
+    # Middles at ``one + x`` and ``other + x`` from the place, ``apart`` between them.
+    apart, c = one + other + 2 * OVAL_HALF + CLEAR, cos(turn)
+    square, line, rest = 2 - 2 * c, (2 - 2 * c) * (one + other), one * one + other * other - 2 * one * other * c - apart * apart
+    clear = (-line + sqrt(max(line * line - 4 * square * rest, 0.0))) / (2 * square)
+    return max(clear, (DOT_RADIUS + CLEAR) / sin(turn / 2))
+
+
+def _chains(ground: Ground, run: Run) -> list[int]:
+    return [s for s in run.stitches if ground.fabric.stitches[s].role == "chain"]
+
+
+def _picot_radius(count: int) -> float:
+    """Of a picot's ring. Straight across, neighbouring ovals of the ring stand a pitch apart too."""
+    return max(ring_radius(count, True), PITCH_LEAST / (2 * sin(pi / (count + 0.75))) if count > 1 else 0.0)
+
+
 def picot(ground: Ground, run: Run, at: complex, normal: complex, rise: float) -> None:
     """A picot: a ring of ovals closed by its dot, on the head (or chain) that it was worked on."""
-    chains = [s for s in run.stitches if ground.fabric.stitches[s].role == "chain"]
+    chains = _chains(ground, run)
     closers = [s for s in run.stitches if ground.fabric.stitches[s].role != "chain"]
     following = max(run.stitches, default=-1) + 1
     if following < len(ground.fabric.stitches) and ground.fabric.stitches[following].role == "picot":
@@ -42,9 +83,8 @@ def picot(ground: Ground, run: Run, at: complex, normal: complex, rise: float) -
     if not count:
         return
     share = 2 * pi / (count + 0.75)
-    # Straight across, neighbouring ovals of the ring stand a pitch apart too.
-    radius = max(ring_radius(count, True), PITCH_LEAST / (2 * sin(share / 2)) if count > 1 else 0.0)
-    base = at + normal * (rise + 0.17)
+    radius = _picot_radius(count)
+    base = at + normal * (rise + _TO_DOT)
     centre = base + normal * radius
     for k, chain in enumerate(chains):
         turn = -normal * exp(1j * (share * (k + 0.875)))
@@ -56,8 +96,8 @@ def picot(ground: Ground, run: Run, at: complex, normal: complex, rise: float) -
         ground.normals[closer] = normal
 
 
-def picot_on_chain(ground: Ground, run: Run, part: int) -> None:
-    """A picot on one chain of a run."""
+def picots_on_chain(ground: Ground, runs: Sequence[Run], part: int, direction: float) -> None:
+    """The picots on one chain of a run."""
     if part in ground.tips:
         start, end = ground.tips[part]
-        picot(ground, run, (start + end) / 2, ground.normals[part], OVAL_HALF + 0.03)
+        picots_on(ground, runs, (start + end) / 2, ground.normals[part], OVAL_HALF + 0.03, direction)
