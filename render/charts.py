@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
+from functools import partial
 from math import atan2, hypot, tau
 
 from motifold.render.drawing.display import Drawing
@@ -98,13 +99,14 @@ class ChartSheet:
 
     ``paper``: on pages of this size, over several where symbols would be too small. ``once``: one repeat instead of all, if there is one.
     ``true_size``: as large as the finished work, to lay it on; only work in rounds whose size the gauge tells, since rows are charted
-    higher than they are.
+    higher than they are. ``titled``: its title above each that has neither key nor paper.
     """
 
     key: bool = False
     paper: Paper | None = None
     once: bool = False
     true_size: bool = False
+    titled: bool = True
 
 
 PLAIN = ChartSheet()
@@ -114,11 +116,46 @@ def draw_charts(
     worked: Worked, look: ChartLook, motif: str | None = None, steps: bool = False, sheet: ChartSheet = PLAIN
 ) -> tuple[NamedDrawing, ...]:
     """One drawing for each motif and edging of the largest size; with ``steps`` one for each round, all of one size and place."""
-    size = largest_size(worked, (motif,) if motif else ())
-    if size is None:
-        return ()
     drawings: list[NamedDrawing] = []
-    for name, fabric in pieces_of(size, motif).items():
+    for name, chart in _charts(worked, look, motif, sheet):
+        drawings += _steps(name, chart, sheet) if steps else _whole(name, chart, sheet)
+    return tuple(drawings)
+
+
+@dataclass(frozen=True, slots=True)
+class StepCharts:
+    """The charts of one motif or edging for whoever has a room to fill: each is a function of how long a chain is drawn, in mm.
+
+    ``whole``: all rounds. ``steps``: one drawing for each round, all with the whole's box, named as ``draw_charts`` names them.
+    ``numbers``: those rounds. Laid out once.
+    """
+
+    name: str
+    numbers: tuple[int, ...]
+    whole: Callable[[float], Drawing]
+    steps: Callable[[float], tuple[Drawing, ...]]
+
+
+def step_charts(worked: Worked, look: ChartLook) -> tuple[StepCharts, ...]:
+    """For each motif and edging of the largest size, drawn without titles and keys."""
+    bare = ChartSheet(titled=False)
+
+    def at(name: str, chart: _Chart, pitch: float) -> tuple[Drawing, ...]:
+        return tuple(one.drawing for one in _steps(name, _pitched(chart, pitch), bare))
+
+    def whole(name: str, chart: _Chart, pitch: float) -> Drawing:
+        return _whole(name, _pitched(chart, pitch), bare)[0].drawing
+
+    return tuple(
+        StepCharts(name, _numbers(chart), partial(whole, name, chart), partial(at, name, chart))
+        for name, chart in _charts(worked, look, None, bare)
+    )
+
+
+def _charts(worked: Worked, look: ChartLook, motif: str | None, sheet: ChartSheet) -> Iterator[tuple[str, _Chart]]:
+    """What is drawn of the largest size, each by its name and laid out."""
+    size = largest_size(worked, (motif,) if motif else ())
+    for name, fabric in pieces_of(size, motif).items() if size is not None else ():
         if look.show is not None and look.show[0] > max((this.number or 0 for this in fabric.rounds), default=0):
             continue  # of several pieces only those that have the rounds
         layout = lay_out(fabric)
@@ -127,14 +164,12 @@ def draw_charts(
         this = replace(look, title=None, sector=part)
         single = one_repeat(fabric, layout, this) if sheet.once and part is None else None
         layout, this = single or (layout, this)
-        scale = _scale(size, name, fabric, layout) if single is None and part is None else None
+        scale = _scale(size, name, fabric, layout) if size is not None and single is None and part is None else None
         if sheet.true_size:
             if scale is None or fabric.worked == "rows":
                 continue
             this, title = replace(this, pitch_mm=10 * scale), f"{title}, true size"
-        chart = _Chart(fabric, layout, this, title, scale)
-        drawings += _steps(name, chart, sheet) if steps else _whole(name, chart, sheet)
-    return tuple(drawings)
+        yield name, _Chart(fabric, layout, this, title, scale)
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,27 +183,37 @@ class _Chart:
     scale: float | None
 
 
+def _pitched(chart: _Chart, pitch: float) -> _Chart:
+    return replace(chart, look=replace(chart.look, pitch_mm=pitch))
+
+
+def _numbers(chart: _Chart) -> tuple[int, ...]:
+    first, last = chart.look.show or (1, 10**6)
+    return tuple(sorted({r.number for r in chart.fabric.rounds if r.number is not None and first <= r.number <= last}))
+
+
 def _whole(name: str, chart: _Chart, sheet: ChartSheet) -> list[NamedDrawing]:
     if sheet.paper is not None:
         return [NamedDrawing(f"{name}-{part}" if part else name, page) for part, page in on_paper(_for_paper(chart, sheet), sheet.paper)]
     prepared = prepare(chart.fabric, chart.layout, chart.look)
     if not sheet.key and chart.look.once is None:
-        return [NamedDrawing(name, draw_prepared(chart.fabric, chart.layout, prepared, replace(chart.look, title=chart.title)))]
+        look = replace(chart.look, title=chart.title if sheet.titled else None)
+        return [NamedDrawing(name, replace(draw_prepared(chart.fabric, chart.layout, prepared, look), title=chart.title))]
     drawing = draw_prepared(chart.fabric, chart.layout, prepared, chart.look)
     return [NamedDrawing(name, make_plate(drawing, _plate_text(chart, sheet, chart.look, drawing, prepared)))]
 
 
 def _steps(name: str, chart: _Chart, sheet: ChartSheet) -> list[NamedDrawing]:
     """A drawing for each round, without a key; on paper all at the pitch that the whole chart gets."""
-    first, last = chart.look.show or (1, 10**6)
-    look = chart.look
+    look, first = chart.look, (chart.look.show or (1, 0))[0]
     if sheet.paper is not None:
         look = replace(look, pitch_mm=single_pitch(_for_paper(replace(chart, title=_step_title(chart, 888)), PLAIN), sheet.paper))
     prepared = prepare(chart.fabric, chart.layout, replace(look, show=None))
     drawings = []
-    for number in sorted({r.number for r in chart.fabric.rounds if r.number is not None and first <= r.number <= last}):
-        step = replace(look, show=(first, number), emphasise=number, title=_step_title(chart, number))
-        drawing = draw_prepared(chart.fabric, chart.layout, prepared, step)
+    for number in _numbers(chart):
+        title = _step_title(chart, number)
+        step = replace(look, show=(first, number), emphasise=number, title=title if sheet.titled else None)
+        drawing = replace(draw_prepared(chart.fabric, chart.layout, prepared, step), title=title)
         drawings.append(NamedDrawing(f"{name}-{number:02d}", page_of(drawing, sheet.paper) if sheet.paper else drawing))
     return drawings
 

@@ -27,7 +27,10 @@ ALLOWED: dict[str, set[str]] = {
     "charts": {"symbols", "pattern", "fabric", "motif", "drawing", "worked"},
     "joining": {"symbols", "fabric", "motif", "assembly", "drawing", "charts", "worked"},
     "schematics": {"symbols", "assembly", "drawing", "charts", "joining", "worked"},
-    "booklet": {"symbols", "pattern", "fabric", "sizing", "motif", "assembly", "words", "drawing", "worked", "charts", "schematics"},
+    "booklet": {
+        "symbols", "pattern", "fabric", "sizing", "motif", "assembly", "words", "drawing", "worked", "charts", "schematics", "joining",
+    },
+    "handouts": {"symbols", "pattern", "fabric", "motif", "assembly", "words", "drawing", "worked", "charts", "schematics", "booklet"},
 }
 
 

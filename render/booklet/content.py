@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from motifold.render.booklet.drawings import assembly_figures, cover_pictures, motif_figures
+from motifold.render.booklet.drawings import assembly_figures, cover_pictures, joining_figures, motif_figures
 from motifold.render.booklet.model import BookletContent, Cover, Figure, Look, PageStyle
 from motifold.render.booklet.numbers import number_figures
 from motifold.render.booklet.own import photographs, web_code
@@ -22,26 +22,35 @@ def booklet_content(worked: Worked, look: Look) -> BookletContent:
 
     Charts and drawings are those of the size that has the most rounds: it shows all of the others.
     """
-    from motifold.render.words import WordsLook, write_document
-
     pattern = worked.pattern
     terms: Terms = look.terms or pattern.terms
-    words = WordsLook(terms=terms, plain=look.plain, size=look.size, left_handed=look.left_handed)
-    document = write_document(worked, needs_by_size(worked), words)
+    content = words_content(worked, look)
     size = _drawn_size(worked, look)
     figures: tuple[Figure, ...] = ()
     if size is not None:
-        figures = (*motif_figures(worked, size, look, terms), *assembly_figures(size, look))
+        joins = joining_figures(worked, size, look, terms)
+        figures = (*motif_figures(worked, size, look, terms), *joins, *assembly_figures(size, look))
     if look.numbers:
         figures = (*figures, *number_figures(worked, look))
     own = photographs(pattern, look)
     front = [photo for photo in own if photo.subject == "cover"]
     codes = (web_code(pattern.edition.web),) if pattern.edition.web else ()
-    style = PageStyle(look.paper, accent_of_yarns(pattern), look.mono, look.large_print)
     cover = replace(_cover(figures, front), title=pattern.title, summary=pattern.summary, author=pattern.author or "")
     cover = replace(cover, facts=cover_facts(worked, look, terms))
     inside = (*figures, *front[2:], *(photo for photo in own if photo.subject != "cover"), *codes)
-    return BookletContent(document, cover, inside, style, pattern.author or "", _swatches(pattern), pattern.edition)
+    return replace(content, cover=cover, figures=inside)
+
+
+def words_content(worked: Worked, look: Look) -> BookletContent:
+    """The words of the booklet without its cover and its figures."""
+    from motifold.render.words import WordsLook, write_document
+
+    pattern = worked.pattern
+    words = WordsLook(terms=look.terms or pattern.terms, plain=look.plain, size=look.size, left_handed=look.left_handed)
+    document = write_document(worked, needs_by_size(worked), words)
+    style = PageStyle(look.paper, accent_of_yarns(pattern), look.mono, look.large_print)
+    cover = Cover(pattern.title, pattern.summary, pattern.author or "", (), None)
+    return BookletContent(document, cover, (), style, pattern.author or "", _swatches(pattern), pattern.edition)
 
 
 def _cover(figures: Sequence[Figure], front: Sequence[Figure]) -> Cover:

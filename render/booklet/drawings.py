@@ -29,7 +29,7 @@ _KEY_LEAST = 0.96          # and how small it may be drawn to gain one
 _HANDSOME_MM = 125.0       # a small chart is drawn so large where there is room,
 _LARGEST = 2.2             # but no stitch larger than this many times its own size
 _TALL = 1.5                # times as high as wide: a part of an edging is laid down
-_LEAST_PITCH_MM = 1.3      # below it a symbol is lower than 3 mm in print
+LEAST_PITCH_MM = 1.3       # below it a symbol is lower than 3 mm in print
 
 
 def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) -> tuple[Figure, ...]:
@@ -54,7 +54,7 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
             left, bottom, right, top = drawing.box
             drawing = replace(drawing, box=(left - _NUMBERS_MM * zoom, bottom, right + _NUMBERS_MM * zoom, top))
         drawn = partial(_drawn, fabric, layout, this_look, prepared, zoom)
-        least = _LEAST_PITCH_MM / chart_look.pitch_mm * zoom**0.5
+        least = LEAST_PITCH_MM / chart_look.pitch_mm * zoom**0.5
         caption = chart_caption(worked, size, name, fabric, look)
         if this_look.sector is not None:
             caption = f"{caption[:-1]}; the first part of it."
@@ -114,7 +114,7 @@ def _plain_edging(fabric: Fabric) -> bool:
     return len(made) <= 1 and not lace and not any(group.name for group in fabric.groups)
 
 
-def _trimmed(drawings: Sequence[Drawing]) -> list[Drawing]:
+def trimmed(drawings: Sequence[Drawing]) -> list[Drawing]:
     """Without the white above and below, and without the white to the left and right that all of them have."""
     boxes = [bounds(drawing.operations) for drawing in drawings]
     inked = [box for box in boxes if box is not None]
@@ -170,7 +170,7 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
     figures = [Figure("net", zoomed(net, grid.zoom), said, smallest=0.85, largest=1.0)]
     drawn = [step.number for step in assembly_steps(assembly) if step.kind != "fold flat"]
     step_drawings = draw_steps(assembly, *(side * MM_PER_PT / grid.zoom for side in step_room(grid)))
-    for number, drawing in zip(drawn, _trimmed(step_drawings), strict=True):
+    for number, drawing in zip(drawn, trimmed(step_drawings), strict=True):
         figures.append(Figure("step", zoomed(drawing, grid.zoom), "", step=number, smallest=0.85, largest=1.0))
     share = 0.55 if grid.zoom > 1 else 0.4 if small else 0.3
     finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT / grid.zoom), share * high, size.rims)
@@ -178,6 +178,20 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
         sized = f", size {size.choice.name}" if size.choice.name != "One size" else ""
         figures.append(Figure("finished", zoomed(finished, grid.zoom), f"{finished.title}{sized}.", smallest=0.85, largest=1.0))
     return tuple(figures)
+
+
+def joining_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) -> tuple[Figure, ...]:
+    """Where motifs are joined as they are worked: their last round, for each number of sides that one is joined along."""
+    from motifold.render.joining import draw_joins
+    from motifold.render.motif.chart import ChartLook
+
+    zoom = grid_for(look.paper, large=look.large_print).zoom
+    drawn = draw_joins(worked, size, ChartLook(mono=look.mono, left_handed=look.left_handed, terms=terms), titled=False)
+    captions = [one.drawing.title.removeprefix(f"{worked.pattern.title}: ") for one in drawn]
+    return tuple(
+        Figure("join", zoomed(one.drawing, zoom), f"{caption[:1].upper()}{caption[1:]}.", smallest=0.7, largest=1.0)
+        for one, caption in zip(drawn, captions, strict=True)
+    )
 
 
 def cover_pictures(figures: Iterable[Figure]) -> tuple[Drawing | None, Drawing | None]:

@@ -23,14 +23,21 @@ def errata_of(content: BookletContent) -> BookletContent:
     return replace(content, document=replace(content.document, sections=kept), figures=())
 
 
-def sheet_pages(content: BookletContent) -> tuple[Page, ...]:
-    """The pages of a sheet."""
+def opened_sheet(content: BookletContent, numbered: bool = False) -> tuple[Composer, Setting]:
+    """The first page of a sheet with its title, and how its columns are set; ``numbered``: that page has its number too."""
     grid = grid_for(content.style.paper, large=content.style.large_print)
     styles = styles_for(grid, content.style)
     composer = Composer(grid, styles, content.document.title)
     setting = Setting(grid, styles, grid.column_width, dict(content.swatches))
+    composer.running("" if numbered else None)
     composer.whole(part_heading(content.document.title, setting, (DOCUMENT,), "title", level=1))
     composer.running(content.document.title)
+    return composer, setting
+
+
+def sheet_pages(content: BookletContent) -> tuple[Page, ...]:
+    """The pages of a sheet."""
+    composer, setting = opened_sheet(content)
     keys = [f"{section.key}/{place}" for place, section in enumerate(content.document.sections)]
     said = [(section, (DOCUMENT, Tag("Sect", key)), key) for key, section in zip(keys, content.document.sections, strict=True)]
     flow_sections(said, composer, setting)

@@ -76,7 +76,7 @@ def _column_widths(table: Table, setting: Setting) -> list[float]:
 Cell = tuple[str, Type, Tags]
 
 
-def _row(
+def row_of_cells(
     cells: Sequence[Cell], widths: Sequence[float], to_right: Sequence[bool], spare: Sequence[float], setting: Setting
 ) -> tuple[float, list[BoxMark]]:
     """Height and marks of one row, cell after cell."""
@@ -180,7 +180,7 @@ def _one_table(table: Table, setting: Setting, tags: Tags, key: str) -> list[Box
         (text, setting.styles.table_head, (*row_tags, Tag("TH", f"{key}/head/{column}", scope="Column")))
         for column, text in enumerate(table.header)
     ]
-    height, marks = _row(head, widths, to_right, spare, setting)
+    height, marks = row_of_cells(head, widths, to_right, spare, setting)
     rule = Rectangle(0.0, height + 2.4, used, 0.8, setting.styles.accent)
     boxes.append(Box(height + 4.6, (*marks, rule), keep=True))
     again = Box(height + 4.6, (*(replace(mark, tags=()) for mark in marks if isinstance(mark, LineOfWords)), rule))
@@ -189,7 +189,7 @@ def _one_table(table: Table, setting: Setting, tags: Tags, key: str) -> list[Box
         row_tags = (*inside, Tag("TR", f"{key}/{number}"))
         kinds = [Tag("TD" if column else "TH", f"{key}/{number}/{column}", scope="" if column else "Row") for column in range(len(row))]
         cells = [(text, setting.styles.table, (*row_tags, kind)) for text, kind in zip(row, kinds, strict=True)]
-        height, marks = _row(cells, widths, to_right, spare, setting)
+        height, marks = row_of_cells(cells, widths, to_right, spare, setting)
         rule = Rectangle(0.0, height + (0.4 if dense else 2.6), used, 0.35, HAIR)
         last = len(table.rows) - 1
         keep = number != last and (number < 2 or number >= last - 2)  # three rows stay together at either end

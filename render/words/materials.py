@@ -91,7 +91,7 @@ def _amounts(printed: Printed) -> list[Block]:
         needs = [next((n for n in printed.needs.get(name, ()) if n.yarn == yarn.key), None) for name in printed.names]
         if any(needs):
             name = f"{yarn.key} ({yarn.name})" if yarn.name != yarn.key else yarn.key
-            rows.append((name, *(_need(need, _in_yards(yarn)) for need in needs)))
+            rows.append((name, *(amount_text(need, in_yards(yarn)) for need in needs)))
     if not rows:
         return []
     header = ("Yarn", *printed.names) if printed.several else ("Yarn", "Amount")
@@ -143,11 +143,11 @@ def _others(printed: Printed) -> list[str]:
     return lines
 
 
-def _in_yards(yarn: Yarn) -> bool:
+def in_yards(yarn: Yarn) -> bool:
     return yarn.length is not None and yarn.length.length.unit in ("yd", "ft", "in")
 
 
-def _need(need: YarnNeed | None, imperial: bool) -> str:
+def amount_text(need: YarnNeed | None, imperial: bool) -> str:
     """"42 m (46 yd), 19 g (0.7 oz), 1 ball"; yards first where the label has them."""
     if need is None:
         return "–"

@@ -1,0 +1,196 @@
+"""The handout for a class: every round with its chart and its words, every step of the assembly with its drawing, and room for notes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from functools import partial
+
+from motifold.render.booklet.blocks import Setting
+from motifold.render.booklet.boxes import Box, Picture, Tag, Tags, stacked
+from motifold.render.booklet.compose import written
+from motifold.render.booklet.content import words_content
+from motifold.render.booklet.drawings import LEAST_PITCH_MM, trimmed
+from motifold.render.booklet.flow import Composer
+from motifold.render.booklet.model import Look
+from motifold.render.booklet.plan import DOCUMENT
+from motifold.render.booklet.sections import part_heading, section_boxes
+from motifold.render.booklet.sheet import opened_sheet
+from motifold.render.charts import StepCharts, step_charts
+from motifold.render.drawing.display import Drawing
+from motifold.render.drawing.measure import place
+from motifold.render.drawing.numbers import MM_PER_PT
+from motifold.render.fabric.model import Fabric
+from motifold.render.handouts.cells import Cell, Drawn, Line, Piece, head_height, laid, notes, rows_of, word_boxes
+from motifold.render.motif.chart import ChartLook
+from motifold.render.schematics import drawn_size
+from motifold.render.words import WordsLook
+from motifold.render.words.counts import worked_text
+from motifold.render.words.model import Items, Paragraph, RoundText, Section
+from motifold.render.words.places import round_name
+from motifold.render.words.printed import printed
+from motifold.render.words.voice import Voice
+from motifold.render.worked import Worked, WorkedSize
+
+_LARGEST_PITCH_MM = 3.6   # a chain of a chart is printed no longer
+_LEAST_SCALE = 0.8        # of an assembly drawing: its letters of 9 points come out at 7.2
+_FIT = 0.995
+
+
+def make_handout(worked: Worked, look: Look) -> bytes:
+    """A tagged PDF: four or six cells to a page as they can be read, fewer where they must be larger."""
+    content = words_content(worked, look)
+    document = replace(content.document, title=f"{content.document.title}, step by step")
+    content = replace(content, document=document)
+    composer, setting = opened_sheet(content, numbered=True)
+    for piece in _pieces(worked, document.sections, look):
+        _set_piece(piece, composer, setting)
+    return written(content, composer.pages())
+
+
+def _set_piece(piece: Piece, composer: Composer, setting: Setting) -> None:
+    grid = composer.grid
+    tags: Tags = (DOCUMENT, Tag("Sect", piece.key))
+    intro = [Paragraph(text) for text in piece.intro]
+    wide = setting.narrowed(grid.text_width)
+    above = section_boxes(Section("notes", "", tuple(intro)), wide, tags, f"{piece.key}/intro", titled=False) if intro else []
+    head = stacked([part_heading(piece.title, setting, tags, piece.key), *above])
+    title = composer.y + head.before if composer.number == 1 and composer.y < grid.text_height / 3 else 0.0
+    one = laid(piece, setting, grid.text_height - head.height - title, tags)
+    if one is None:
+        composer.whole(head)
+        _loose(piece, composer, wide, tags)
+        return
+    rows = list(rows_of(one, piece, setting, tags))
+    if composer.room < head.before + head.height + one.height and not composer.fresh:
+        composer.turn()
+    composer.whole(head)
+    held, height = 0, one.height
+    for index, row in enumerate(rows):
+        if not held:
+            if composer.room + 0.01 < one.height:
+                composer.turn()
+            held = max(1, min(int((composer.room + 0.01) // one.height), one.parting.down))
+            full = len(rows) - index >= held  # a page that is not full is not stretched
+            height = composer.room / held // grid.leading * grid.leading if full else one.height
+        composer.whole(row(height))
+        held -= 1
+
+
+def _loose(piece: Piece, composer: Composer, setting: Setting, tags: Tags) -> None:
+    """Cells whose words want more than a page: one below the other, the drawing after its words."""
+    grid = setting.grid
+    height = 0.5 * grid.text_height
+    drawn = piece.draw(grid.text_width * MM_PER_PT, height * MM_PER_PT)
+    for number, (cell, drawing) in enumerate(zip(piece.cells, drawn.drawings, strict=True)):
+        key = f"{piece.key}/{number}"
+        composer.space()
+        composer.flow(word_boxes(cell, setting, tags, key), 1)
+        if drawing is not None:
+            figure = (*tags, Tag("Figure", key, alt=drawing.description or drawing.title))
+            composer.whole(Box(drawing.height_mm / MM_PER_PT, (Picture(0.0, 0.0, drawing, 1.0, figure),)))
+        room = 4 * 1.5 * grid.leading
+        composer.whole(Box(room + head_height(grid), tuple(notes(grid.text_width, room, setting))))
+
+
+def _pieces(worked: Worked, sections: Sequence[Section], look: Look) -> Iterator[Piece]:
+    """Motifs, assembly and edgings in the order of the written pattern."""
+    terms = look.terms or worked.pattern.terms
+    chart_look = ChartLook(mono=look.mono, left_handed=look.left_handed, terms=terms)
+    from motifold.render.charts import largest_size, pattern_look
+
+    voice = printed(worked, {}, WordsLook(terms, look.plain, look.size, look.left_handed)).voice
+    charts = {charts.name: charts for charts in step_charts(worked, pattern_look(worked.pattern, chart_look))}
+    for place_, section in enumerate(sections):
+        key = f"{section.key}/{place_}"
+        if section.subject in charts and section.key in ("motif", "edging"):
+            size = largest_size(worked)
+            if size is not None:
+                yield _chart_piece(section, key, charts[section.subject or ""], size, voice, len(worked.sizes) > 1)
+        elif section.key == "assembly":
+            size = drawn_size(worked)
+            if size is not None:
+                yield from _assembly_piece(section, key, size, len(worked.sizes) > 1)
+
+
+def _chart_piece(section: Section, key: str, charts: StepCharts, size: WorkedSize, voice: Voice, several: bool) -> Piece:
+    fabric = {**size.fabrics, **size.edgings}[charts.name]
+    cells = _round_cells([block for block in section.blocks if isinstance(block, RoundText)], charts.numbers, fabric, voice)
+    title = f"{section.title}, size {size.choice.name}" if several else section.title
+    whole = charts.whole(3.0)
+    return Piece(title, key, (), cells, partial(_fitted_charts, charts, len(cells)), whole.width_mm > 1.5 * whole.height_mm)
+
+
+def _round_cells(blocks: Sequence[RoundText], numbers: Sequence[int], fabric: Fabric, voice: Voice) -> tuple[Cell, ...]:
+    """A cell for each round that is charted; what has no number goes with the round before, at the start with the first."""
+    rounds = {this.number: this for this in fabric.rounds}
+    own: dict[int, list[Line]] = {number: [] for number in numbers}
+    labels: dict[int, str] = {}
+    before: list[Line] = []
+    latest: int | None = None
+    for block in blocks:
+        if block.first is None or block.last is None:
+            (own[latest] if latest is not None else before).append(Line(block.label, block.text, block.counts))
+            continue
+        for number in (n for n in numbers if block.first <= n <= (block.last or block.first)):
+            this, latest = rounds.get(number), number
+            counts = block.counts or (worked_text(voice, (this.counts,)) if this is not None else "")
+            labels[number] = block.label if block.first == block.last else round_name(voice, str(number), rows=fabric.worked == "rows")
+            own[number].append(Line("", block.text, counts))
+    if before and numbers:
+        first = numbers[0]
+        own[first] = [*before, *(replace(line, label=line.label or labels.get(first, "")) for line in own[first])]
+    rows = fabric.worked == "rows"
+    return tuple(Cell(labels.get(number) or round_name(voice, str(number), rows=rows), tuple(own[number])) for number in numbers)
+
+
+def _fitted_charts(charts: StepCharts, cells: int, width: float, height: float) -> Drawn:
+    """The charts as large as the room allows; letters keep their size, so it is found from two sizes and tried."""
+    small, large = charts.whole(1.5), charts.whole(3.0)
+    pitch = _LARGEST_PITCH_MM
+    for room, low, high in ((width, small.width_mm, large.width_mm), (height, small.height_mm, large.height_mm)):
+        grows = max((high - low) / 1.5, 1e-6)
+        pitch = min(pitch, _FIT * (room - low + 1.5 * grows) / grows)
+    pitch = max(pitch, 0.3)
+    whole = charts.whole(pitch)
+    over = min(1.0, width / whole.width_mm, height / whole.height_mm)
+    drawings = tuple(_scaled(drawing, over) for drawing in charts.steps(pitch))
+    padded = (*drawings, *(None,) * (cells - len(drawings)))
+    return Drawn(padded, pitch * over / LEAST_PITCH_MM)
+
+
+def _scaled(drawing: Drawing, scale: float) -> Drawing:
+    if scale >= 1.0:
+        return drawing
+    box = (0.0, 0.0, drawing.width_mm * scale, drawing.height_mm * scale)
+    return Drawing(box, place(drawing, 0.0, 0.0, scale), drawing.title, drawing.description)
+
+
+def _assembly_piece(section: Section, key: str, size: WorkedSize, several: bool) -> Iterator[Piece]:
+    from motifold.render.assembly.steps import assembly_steps
+
+    assembly = size.assembly
+    if assembly is None:
+        return
+    steps = assembly_steps(assembly)
+    lists = [block for block in section.blocks if isinstance(block, Items) and block.numbered]
+    told = next((block for block in lists if len(block.items) == len(steps)), None)
+    if told is None:
+        return
+    intro = tuple(block.text for block in section.blocks if isinstance(block, Paragraph))
+    cells = tuple(Cell(f"Step {number}", (Line("", text),)) for number, text in enumerate(told.items, 1))
+    shown = {step.number: index for index, step in enumerate(step for step in steps if step.kind != "fold flat")}
+    title = f"{section.title}, size {size.choice.name}" if several else section.title
+    yield Piece(title, key, intro, cells, partial(_fitted_steps, size, shown, len(cells)))
+
+
+def _fitted_steps(size: WorkedSize, shown: Mapping[int, int], cells: int, width: float, height: float) -> Drawn:
+    """The drawings of the assembly's steps, made for the room."""
+    from motifold.render.assembly.schematics import draw_steps
+
+    assembly = size.assembly
+    drawings = trimmed(draw_steps(assembly, width, height)) if assembly is not None else []
+    scale = min((min(width / one.width_mm, height / one.height_mm, 1.0) for one in drawings), default=1.0)
+    scaled = [_scaled(one, scale) for one in drawings]
+    found = tuple(scaled[shown[number]] if number in shown else None for number in range(1, cells + 1))
+    return Drawn(found, scale / _LEAST_SCALE)
