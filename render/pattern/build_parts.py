@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from itertools import pairwise
-from typing import Literal
 
 from motifold.render.pattern.colours import build_placing
 from motifold.render.pattern.locator import LocatedText
@@ -15,16 +14,14 @@ from motifold.render.pattern.model import (
     JoinSource,
     MotifSource,
     NetCell,
-    SeamSource,
     SidePiece,
     SizePlan,
 )
 from motifold.render.pattern.net import MOST_PANELS, join_words, read_join, read_join_table, read_net, read_side
 from motifold.render.pattern.problem import NOWHERE, Problem
 from motifold.render.pattern.scan import Path
-from motifold.render.pattern.spelling import nearest
+from motifold.render.pattern.seams import build_seam
 from motifold.render.pattern.values import Reader, Table, centimetres, ease, number, quantity, reference, share, text, texts, truth, whole
-from motifold.symbols.terms import canonical, full_name
 
 MOST_SIZES = 40
 MOST_JOINS = 2000
@@ -182,7 +179,7 @@ def build_assembly(
         net=net,
         join=joins,
         open=stays_open,
-        seam=_seam(reader, table, yarns),
+        seam=build_seam(reader, table, yarns),
         copies=whole(table, "copies") or 1,
         fold=texts(table, "fold"),
         form=text(table, "form"),
@@ -266,48 +263,3 @@ def _item_text(reader: Reader, at: Path, name: str, index: int) -> LocatedText:
     """Item of a list of texts in [assembly], which may be written as one text alone."""
     path: Path = (*at, name, index)
     return reader.locator.text(path if path in reader.locator.texts else (*at, name))
-
-
-_NO_STITCHES = {"whipstitch": "whip stitch", "overcast": "whip stitch", "mattress": "mattress stitch", "whip": "whip stitch"}
-
-
-def _method(written: str, terms: Literal["US", "UK"]) -> str:
-    """A seam's stitch by its full US name, whatever the terms of the file: "dc" in UK terms is "single crochet"; other words as they are.
-
-    >>> _method("double crochet", "UK"), _method("sl st", "US"), _method("mattress stitch seam", "UK")
-    ('single crochet', 'slip stitch', 'mattress stitch')
-    """
-    words = " ".join(written.lower().split()).removesuffix(" seam")
-    stitch = canonical(words, terms)
-    if stitch in ("sl st", "sc", "hdc", "dc", "tr"):
-        return full_name(stitch, "US")
-    return _NO_STITCHES.get(words, words if words != written.lower() else written)
-
-
-_SEWN_WITH = (
-    "slip stitch", "single crochet", "double crochet", "half double crochet", "half treble", "treble", "whip stitch", "mattress stitch",
-)  # fmt: skip
-
-
-def _misspelt_method(reader: Reader, written: str) -> None:
-    """Whoever sews in a way of their own calls it what they like; what is all but a known name is a slip of the pen."""
-    words = " ".join(written.lower().split()).removesuffix(" seam")
-    guess = nearest(words, _SEWN_WITH)
-    if guess is None or words.removesuffix("es") == guess or words.replace(" ", "") == guess.replace(" ", ""):
-        return
-    at = reader.locator.value(("assembly", "seam", "method"))
-    reader.add("value", at, f'"{written}" is no way to sew that is known', f'did you mean "{guess}"?')
-
-
-def _seam(reader: Reader, table: Table, yarns: tuple[str, ...]) -> SeamSource:
-    seam: Table = table.get("seam", {})
-    yarn = reference(reader, seam, ("assembly", "seam", "yarn"), yarns, "yarn")
-    method = text(seam, "method") or "slip stitch"
-    if canonical(method.lower(), reader.terms) is None:
-        _misspelt_method(reader, method)
-    return SeamSource(
-        method=_method(method, reader.terms),
-        yarn=yarn,
-        passes=tuple(tuple(name.strip() for name in one) for one in seam.get("passes", ())),
-        adds_cm=centimetres(reader, seam, ("assembly", "seam", "adds"), positive=False) or 0.0,
-    )

@@ -177,6 +177,16 @@ SLIPS: dict[str, tuple[str, tuple[str, str, str, str | None]]] = {
         squares('net = """\nP Q\n"""\n[assembly.seam]\nmethod = "slp stitch"\n'),
         ("value", '"slp stitch"', '"slp stitch" is no way to sew that is known', 'did you mean "slip stitch"?'),
     ),
+    "a seam that is not crochet": (
+        squares('net = """\nP Q\n"""\n[assembly.seam]\nmethod = "glue"\n'),
+        (
+            "value",
+            '"glue"',
+            '"glue" is no way to sew that is known',
+            "known are slip stitch, single crochet, half double crochet, double crochet, whip stitch, mattress stitch, join as you go; "
+            "others by their usual name: ladder stitch",
+        ),
+    ),
 }  # fmt: skip
 
 
@@ -184,6 +194,11 @@ SLIPS: dict[str, tuple[str, tuple[str, str, str, str | None]]] = {
 def test_one_slip_is_told_once_and_as_it_is(name: str) -> None:
     source, problem = SLIPS[name]
     assert list(told(source)) == [problem]
+
+
+@pytest.mark.parametrize("method", ["ladder stitch", "flat slip stitch", "back stitch", "sc through back loops", "join as you go along"])
+def test_other_seams_of_the_trade_are_known(method: str) -> None:
+    assert list(told(squares(f'net = """\nP Q\n"""\n[assembly.seam]\nmethod = "{method}"\n'))) == []
 
 
 def test_a_word_is_nearest_to_what_it_takes_the_fewest_slips_to() -> None:

@@ -190,7 +190,7 @@ def _attaching(join: Join) -> list[Step]:
     """Yarn joined with a stitch: a single crochet is the first stitch itself, anything taller is a standing stitch."""
     inner = join.steps[0] if len(join.steps) == 1 else None
     if join.method == "work" and isinstance(inner, Work):
-        if inner.stitch.name == "sc" and inner.stitch.together == 1:
+        if inner.stitch.name == "sc" and inner.stitch.together == 1 and inner.stitch.post is None:
             return [Join(join.id, join.span, "sc", inner.place or join.place, attach=True)]
         standing = replace(inner, stitch=replace(inner.stitch, standing=True), place=inner.place or join.place)
         return [Join(join.id, join.span, "standing", attach=True), standing]
