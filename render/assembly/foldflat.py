@@ -201,7 +201,8 @@ class _Search:
 
     def __init__(self, shapes: Sequence[Sequence[Point]], joints: Joints, halved: Sequence[Sequence[tuple[int, int]]] = ()) -> None:
         self.joints, self.halved = joints, halved
-        self.ways = [_ways(shape) for shape in shapes]
+        alike = {shape: _ways(shape) for shape in dict.fromkeys(map(tuple, shapes))}
+        self.ways = [alike[tuple(shape)] for shape in shapes]
         side = min(hypot(b[0] - a[0], b[1] - a[1]) for shape in shapes for a, b in zip(shape, [*shape[1:], shape[0]], strict=True))
         self.slack = SLACK * side
         self.trials = 0

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 from itertools import pairwise
 from math import hypot
 
@@ -62,6 +63,7 @@ class Tube:
     one_sided: bool
 
 
+@lru_cache(maxsize=8)  # words, numbers and drawings ask for the same one, and to fold it is a search
 def finished_form(assembly: Assembly) -> Plan | Tube | Disc | Folded | Solid | None:
     """The form of one copy; None where it does not follow from the panels (see ``finished_note``).
 

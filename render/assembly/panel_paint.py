@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from functools import lru_cache
 from math import hypot
 
 from motifold.render.assembly.flatlay import NAME_CLEAR_MM, Flatlay, stretch
@@ -54,8 +55,7 @@ def paint_names(sheet: Sheet, flat: Flatlay, now: Collection[str] | None = None,
     em = NAME_PT * MM_PER_PT
     nameless = _nameless(flat)
     for number, (panel, outline) in enumerate(zip(flat.panels, flat.outlines, strict=True)):
-        middle = _middle(outline)
-        room = min(_distance(middle, a, b) for a, b in zip(outline, [*outline[1:], outline[0]], strict=True))
+        middle, room = _room(outline)
         roomy = room > 7.0 and not flat.dense
         wide = text_width_mm(panel.name, "sans-bold", NAME_PT)
         size = NAME_PT if wide < 2 * room - 2 else LETTER_PT
@@ -94,7 +94,7 @@ def _nameless(flat: Flatlay) -> set[str]:
     sewn = bool(flat.assembly.passes)
     found = set()
     for panel, outline in zip(flat.panels, flat.outlines, strict=True):
-        room = min(_distance(_middle(outline), a, b) for a, b in zip(outline, [*outline[1:], outline[0]], strict=True))
+        _, room = _room(outline)
         clear = BAR_CLEAR_MM if sewn and room < BAR_ROOM_MM else NAME_CLEAR_MM
         if text_width_mm(panel.name, "sans-bold", LETTER_PT) > 2 * room - clear:
             found.add(panel.motif)
@@ -109,6 +109,13 @@ def paint_first_sides(sheet: Sheet, flat: Flatlay) -> None:
             at = moved(half, unit(half, _middle(flat.outlines[number])), FIRST_DEEP_MM)
             if not sheet.worded((at[0] - FIRST_MM, at[1] - FIRST_MM, at[0] + FIRST_MM, at[1] + FIRST_MM)):
                 sheet.disc(at, FIRST_MM, INK)
+
+
+@lru_cache(maxsize=256)
+def _room(outline: tuple[Point, ...]) -> tuple[Point, float]:
+    """The middle of a panel, and how far the nearest of its sides is."""
+    middle = _middle(outline)
+    return middle, min(_distance(middle, a, b) for a, b in zip(outline, [*outline[1:], outline[0]], strict=True))
 
 
 def _middle(outline: Sequence[Point]) -> Point:

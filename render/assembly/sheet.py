@@ -141,12 +141,14 @@ class Sheet:
 
     def free(self, box: Box, clear: float = 0.35) -> bool:
         """Whether nothing that must be kept clear of lies in the box."""
-        grown = (box[0] - clear, box[1] - clear, box[2] + clear, box[3] + clear)
+        grown = x0, y0, x1, y1 = (box[0] - clear, box[1] - clear, box[2] + clear, box[3] + clear)
         for cell in _cells(grown):
-            if any(o[0] < grown[2] and grown[0] < o[2] and o[1] < grown[3] and grown[1] < o[3] for o in self._boxes.get(cell, ())):
-                return False
-            if any(line_meets_box(a, b, grown) for a, b in self._lines.get(cell, ())):
-                return False
+            for o in self._boxes.get(cell, ()):
+                if o[0] < x1 and x0 < o[2] and o[1] < y1 and y0 < o[3]:
+                    return False
+            for a, b in self._lines.get(cell, ()):
+                if line_meets_box(a, b, grown):
+                    return False
         return True
 
     def worded(self, box: Box) -> bool:
@@ -232,6 +234,8 @@ def words_box(at: Point, text: str, size: float, face: Face = "sans", anchor: st
     em = size * MM_PER_PT
     wide = text_width_mm(text, face, size)
     start = {"start": 0.0, "middle": -wide / 2, "end": -wide}[anchor]
+    if angle == 0.0:
+        return at[0] + start, at[1] - DROP * em, at[0] + start + wide, at[1] + CAP * em
     c, s = cos(angle * pi / 180), sin(angle * pi / 180)
     corners = [(start, -DROP * em), (start + wide, -DROP * em), (start + wide, CAP * em), (start, CAP * em)]
     return _box([(at[0] + c * x - s * y, at[1] + s * x + c * y) for x, y in corners])
@@ -278,6 +282,8 @@ def _cross(a: Point, b: Point, c: Point, d: Point) -> bool:
 
 def line_meets_box(a: Point, b: Point, box: Box) -> bool:
     """Whether a stretch of line enters a box (Liang and Barsky's clipping)."""
+    if max(a[0], b[0]) <= box[0] or min(a[0], b[0]) >= box[2] or max(a[1], b[1]) <= box[1] or min(a[1], b[1]) >= box[3]:
+        return False
     low, high = 0.0, 1.0
     for start, step, least, most in ((a[0], b[0] - a[0], box[0], box[2]), (a[1], b[1] - a[1], box[1], box[3])):
         if abs(step) < 1e-12:

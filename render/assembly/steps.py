@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterable
 from dataclasses import replace
+from functools import lru_cache
 from typing import Literal
 
 from motifold.render.assembly.flatlay import lay
@@ -50,6 +51,7 @@ class AssemblyStep:
     own: tuple[str, ...] = ()
 
 
+@lru_cache(maxsize=8)
 def assembly_steps(assembly: Assembly) -> tuple[AssemblyStep, ...]:
     """The steps for one copy. Folds are steps of their own, unless that makes more than ``MOST_STEPS``: then each pass is one step."""
     if joins_as_it_goes(assembly.method):
