@@ -176,6 +176,6 @@ def test_these_ways_to_write_it_are_read(name: str) -> None:
 
 
 def test_yarn_joined_with_a_post_stitch_begins_with_that_stitch() -> None:
-    base = "Rnd 1: Ch 3 (counts as dc), 11 dc in magic ring; join with sl st in top of beg ch-3; fasten off. (12 dc)\n"
+    base = "Ring: Magic ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring; join with sl st in top of beg ch-3; fasten off. (12 dc)\n"
     fabric = fabric_of(base + "Rnd 2: With B, join with BPsc around any st, BPsc around each of next 11 sts; join with sl st in first st.\n")
     assert fabric.rounds[-1].counts == {"BPsc": 12}
