@@ -35,7 +35,7 @@ def below_base(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
         lap.uncovered = (skipped - 1, at)
         return _straight_below(hook, cursor, place, cursor.pos - skipped + 1)
     match = matcher(target if place.below < 2 else Target("st"))
-    index = cursor.pos if place.which == "same" else find_next(hook, cursor, match)
+    index = cursor.pos if place.which == "same" and cursor.atoms else find_next(hook, cursor, match)
     if index is None:
         return beyond(hook, cursor, place, span, target)
     take(hook, cursor, index)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from good import GOOD
 from make import Made, fabric_of, made, motif_edge
 
@@ -202,3 +203,8 @@ def test_a_lone_motif_offers_its_edge_corner_by_corner() -> None:
 def test_the_same_text_gives_the_same_fabric() -> None:
     for name in ("layered flower", "star repeats", "filet"):
         assert worked(name).fabric == worked(name).fabric
+
+
+@pytest.mark.parametrize("text", ["Rnd 1: Ch 1, sc in same st 2 rnds below.", "Row 1: Join, sc in same st 2 rows below; turn."])
+def test_nothing_lies_below_the_first_round(text: str) -> None:
+    assert made(text, "circle" if text.startswith("Rnd") else "rectangle").codes == ["stand"]
