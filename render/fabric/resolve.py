@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from motifold.render.fabric.absent import check_same_space, missing, missing_part
+from motifold.render.fabric.absent import missing, missing_part
 from motifold.render.fabric.below import below_base, other_cursor, turn_to_underside
 from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.edge import Cursor, first_match, group_range, last_match, matcher
@@ -28,6 +28,7 @@ from motifold.render.fabric.places import (
     take,
     use_start,
 )
+from motifold.render.fabric.same import as_another, same
 from motifold.render.fabric.wording import key_of
 from motifold.render.pattern.instructions import Place, Target
 from motifold.render.pattern.problem import Span
@@ -56,6 +57,10 @@ def _resolve(hook: Hook, place: Place, span: Span) -> Base:
         return RING
     if hook.here is not None and place.which in ("same", "current") and place.of is None:
         return hook.here
+    if place.which == "same" and place.words is not None:
+        there = as_another(hook, place)
+        if there is not None:
+            return there
     if place.which == "made" or (place.of is not None and place.of.which == "made"):
         return just_made(hook, place)
     if place.target.kind == "missed" and place.which != "top":
@@ -102,33 +107,6 @@ def names_beginning_chain(place: Place) -> bool:
 
 def _is_beginning(place: Place) -> bool:
     return place.target.kind in ("tch", "missed") or (place.which == "beg" and place.target.kind == "ch")  # a skipped st is resolved before
-
-
-_AS_THE_BEGINNING = ("as beg", "as the beg", "as first", "as join")
-
-
-def same(hook: Hook, cursor: Cursor, place: Place) -> Base:
-    """``same st``, ``same sp``: where the hook is; ``same st as beg ch-5``: where the round began."""
-    standing = hook.lap.standing
-    if standing is not None and place.words is not None and place.words.startswith(_AS_THE_BEGINNING):
-        return hook.stitches[standing].legs[0].base
-    if cursor.pos == cursor.start and not hook.walking:
-        use_start(cursor, hook.lap.groups_named)
-    cursor.fresh = False
-    began = hook.lap.began
-    if began is not None and began.pos == began.start:
-        use_start(began)
-        began.fresh = False
-    last = hook.lap.last_base
-    if place.target.kind == "sp" and place.target.chains:
-        check_same_space(hook, cursor, place, last)
-    if place.target.kind == "sp" and cursor.atom(cursor.pos).space:
-        return base_of(hook, cursor, cursor.pos, place)
-    if last is None or last.kind == "ring":
-        return current_base(hook, cursor, place)
-    # A loop once named holds for what follows in the same stitch; a post does not: only "around" says so.
-    said = place.loop or place.manner == "around" or last.foot in ("front post", "back post")
-    return replace(last, foot=foot_of(hook, place)) if last.kind == "stitch" and said else last
 
 
 def current(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:

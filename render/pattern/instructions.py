@@ -127,6 +127,7 @@ class Place:
     of_round: int | None = None
     words: str | None = None     # free words that say more: "at right end of any side", "of previous motif"
     then: tuple[Place, ...] = ()  # where the further legs of stitches worked together go
+    as_where: Place | None = None  # "same ch as first hdc": the stitch of this round that went there (``words`` has it as written)
 
 
 @dataclass(frozen=True, slots=True)

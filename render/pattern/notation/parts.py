@@ -50,6 +50,7 @@ class Parts:
     below: int = 0
     from_hook: bool = False
     words: str | None = None
+    as_where: Place | None = None
     also: tuple[Target, ...] = ()
     extent: Extent | None = None
 

@@ -290,7 +290,7 @@ def _built(r: Reader, parts: Parts, space: Which) -> Place:
         parts.extent = Extent("end")
     return Place(
         r.span(parts.start), parts.which, parts.target, parts.count or ONE, each, parts.also, parts.extent, parts.ordinal, parts.from_hook,
-        parts.of, parts.loop, parts.manner, parts.below, parts.of_round, parts.words,
+        parts.of, parts.loop, parts.manner, parts.below, parts.of_round, parts.words, as_where=parts.as_where,
     )  # fmt: skip
 
 

@@ -31,6 +31,8 @@ def read_tails(r: Reader, parts: Parts, read_np: NounPlace, read_of: NounPlace, 
         pass
     if parts.target.kind in ("stitch", "sp") and r.at("between"):
         parts.words = words_to_separator(r)
+    if parts.which == "same" and r.peek().raw == "as":
+        parts.as_where = _as_where(r, read_np)
     words = None if bound and not r.at("made", "behind", "in front of") else read_free_words(r)
     if words is not None:
         parts.words = f"{parts.words} {words}" if parts.words else words
@@ -38,6 +40,16 @@ def read_tails(r: Reader, parts: Parts, read_np: NounPlace, read_of: NounPlace, 
             parts.which = "made"
         elif words.startswith(("at base of", "at the base of")) and parts.which is None:
             parts.which = "same"
+
+
+def _as_where(r: Reader, read_np: NounPlace) -> Place | None:
+    """Such as "as first hdc", "as beg ch-3" after "same st": which stitch of this round went there. Nothing is taken: the words stay."""
+    at = r.pos
+    r.take()
+    found = r.attempt(lambda: read_np(r))
+    r.pos = at
+    of_this_round = found is not None and found.of_round is None and not found.below
+    return found if found is not None and of_this_round and found.which in ("first", "beg", "nth") else None
 
 
 def read_free_words(r: Reader) -> str | None:
