@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from motifold.render.booklet.blocks import Setting, heading, set_words
@@ -16,6 +16,8 @@ from motifold.symbols.record import dataclass
 
 LEAST_NOTES = 2          # lines to write on in every cell
 _SHARE = 0.5             # of a cell's width, for a drawing beside its words
+_HIGHEST = 0.55          # of a page, for a row that is as high as it needs be
+MOST_ROWS = 4            # of those on a page
 _NARROWEST = 50.0 / MM_PER_PT
 
 
@@ -34,29 +36,33 @@ class Cell:
     lines: tuple[Line, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Drawn:
-    """The drawings of all cells, in mm as they are printed (None: a cell has none); ``ease``: from 1 on they are legible."""
+Room = tuple[float, float]
+"""Width and height in mm."""
 
-    drawings: tuple[Drawing | None, ...]
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """``ease``: from 1 on all drawings are legible. ``draw``: makes them, in mm as they are printed (None: a cell has none)."""
+
     ease: float
+    draw: Callable[[], tuple[Drawing | None, ...]]
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A part of a handout: its cells, and their drawings for a room of (width, height) in mm. ``wide``: they are wider than high."""
+    """A part of a handout: its cells, and how their drawings come out in a room for each. ``wide``: they are wider than high."""
 
     title: str
     key: str
     intro: tuple[str, ...]
     cells: tuple[Cell, ...]
-    draw: Callable[[float, float], Drawn]
+    fit: Callable[[Sequence[Room]], Fit]
     wide: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Parting:
-    """A page's cells: ``across`` by ``down``; ``aside``: drawings stand on the left, words and notes on their right."""
+    """A page's cells: ``across`` by ``down`` (0: rows as high as they need be); ``aside``: drawings left of their words and notes."""
 
     across: int
     down: int
@@ -64,8 +70,8 @@ class Parting:
 
 
 PARTINGS = (
-    Parting(2, 3), Parting(2, 2), Parting(1, 4, True), Parting(1, 4), Parting(1, 3, True), Parting(1, 3), Parting(1, 2, True),
-    Parting(1, 2), Parting(1, 1),
+    Parting(2, 3), Parting(2, 2), Parting(2, 0), Parting(1, 4, True), Parting(1, 4), Parting(1, 3, True), Parting(1, 3),
+    Parting(1, 2, True), Parting(1, 2), Parting(1, 1),
 )
 """The most cells to a page first."""
 
@@ -78,7 +84,7 @@ class Laid:
     width: float
     height: float
     words: tuple[Box, ...]
-    drawn: Drawn
+    drawings: tuple[Drawing | None, ...]
 
 
 def laid(piece: Piece, setting: Setting, page: float, tags: Tags) -> Laid | None:
@@ -86,33 +92,35 @@ def laid(piece: Piece, setting: Setting, page: float, tags: Tags) -> Laid | None
 
     None where the words of a cell want more than a page.
     """
-    found: list[Laid] = []
+    best: tuple[float, Laid, Fit] | None = None
     for parting in PARTINGS:
-        one = _tried(piece, parting, setting, page, tags)
-        if one is None:
-            continue
-        if one.drawn.ease >= 1:
-            return one
-        found.append(one)
-    return max(found, key=lambda one: one.drawn.ease, default=None)
+        tried = _tried(piece, parting, setting, page, tags)
+        if tried is not None and (best is None or tried[1].ease > best[0]):
+            best = (tried[1].ease, *tried)
+        if best is not None and best[0] >= 1:
+            break
+    return None if best is None else replace(best[1], drawings=best[2].draw())
 
 
-def _tried(piece: Piece, parting: Parting, setting: Setting, page: float, tags: Tags) -> Laid | None:
-    grid = setting.grid
+def _tried(piece: Piece, parting: Parting, setting: Setting, page: float, tags: Tags) -> tuple[Laid, Fit] | None:
+    """The cells in that parting, not yet drawn, and how legible they would be; None where words leave no room for a drawing."""
+    grid, aside = setting.grid, parting.aside
     width = (grid.text_width - grid.gutter * (parting.across - 1)) / parting.across
-    if (width < _NARROWEST and parting.across > 1) or (parting.aside and (piece.wide or grid.columns == 1)):
+    if (width < _NARROWEST and parting.across > 1) or (aside and (piece.wide or grid.columns == 1)):
         return None
-    height = page / parting.down // grid.leading * grid.leading
-    words_width = width * (1 - _SHARE) - grid.gutter if parting.aside else width
-    narrow = setting.narrowed(words_width)
+    height = (page / parting.down if parting.down else _HIGHEST * page) // grid.leading * grid.leading
+    narrow = setting.narrowed(width * (1 - _SHARE) - grid.gutter if aside else width)
     words = tuple(_words(cell, narrow, tags, f"{piece.key}/{place}") for place, cell in enumerate(piece.cells))
     notes = (LEAST_NOTES * 1.5 + 1.0) * grid.leading
-    tallest = max((box.height for box in words), default=0.0)
-    room = height - head_height(grid) - (grid.leading if parting.aside else tallest + notes + grid.leading)
-    if room < 4 * grid.leading or tallest + notes + head_height(grid) > height:
-        return None
-    drawn = piece.draw((width * _SHARE if parting.aside else width) * MM_PER_PT, room * MM_PER_PT)
-    return Laid(parting, width, height, words, drawn)
+    rooms: list[Room] = []
+    for place in range(len(words)):
+        first = place // parting.across * parting.across
+        level = max(box.height for box in words[first : first + parting.across])
+        room = height - head_height(grid) - (grid.leading if aside else level + notes + grid.leading)
+        if room < 3 * grid.leading or level + notes + head_height(grid) > height:
+            return None
+        rooms.append(((width * _SHARE if aside else width) * MM_PER_PT, room * MM_PER_PT))
+    return Laid(parting, width, height, words, ()), piece.fit(rooms)
 
 
 def head_height(grid: Grid) -> float:
@@ -136,20 +144,31 @@ def word_boxes(cell: Cell, setting: Setting, tags: Tags, key: str) -> list[Box]:
     return boxes
 
 
-def rows_of(one: Laid, piece: Piece, setting: Setting, tags: Tags) -> Iterator[Callable[[float], Box]]:
-    """Each row of cells as a function of its height."""
-    across = one.parting.across
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A row of cells: how high it is at least, and the row as a function of its height."""
+
+    least: float
+    made: Callable[[float], Box]
+
+
+def rows_of(one: Laid, piece: Piece, setting: Setting, tags: Tags) -> list[Row]:
+    """The rows of a piece from its first to its last."""
+    across, grid = one.parting.across, setting.grid
+    rows = []
     for start in range(0, len(piece.cells), across):
         places = range(start, min(start + across, len(piece.cells)))
+        level = max(one.words[place].height for place in places)
+        tallest = max((_height(one.drawings[place]) for place in places), default=0.0)
+        needed = head_height(grid) + level + tallest + (LEAST_NOTES * 1.5 + 2.0) * grid.leading
+        least = one.height if one.parting.down else grid.snapped(needed)
 
-        def row(height: float, places: Sequence[int] = places) -> Box:
-            level = max(one.words[place].height for place in places)
-            tallest = max((_height(one.drawn.drawings[place]) for place in places), default=0.0)
+        def made(height: float, places: Sequence[int] = places, level: float = level, tallest: float = tallest) -> Box:
             boxes = [_cell(one, place, height, level, tallest, setting, tags, f"{piece.key}/{place}") for place in places]
-            row = beside([(index * (one.width + setting.grid.gutter), box) for index, box in enumerate(boxes)])
-            return replace(row, height=height)
+            return replace(beside([(index * (one.width + grid.gutter), box) for index, box in enumerate(boxes)]), height=height)
 
-        yield row
+        rows.append(Row(least, made))
+    return rows
 
 
 def _height(drawing: Drawing | None) -> float:
@@ -165,7 +184,7 @@ def _cell(
     left = one.width * _SHARE + grid.gutter if aside else 0.0
     marks: list[BoxMark] = [replace(ruled(one.width, 0.0, 0.0)[0], color=setting.styles.accent, height=0.6)]
     marks += [moved(mark, left, top) for mark in one.words[place].marks]
-    drawing = one.drawn.drawings[place]
+    drawing = one.drawings[place]
     if drawing is not None:
         room = one.width * _SHARE if aside else one.width
         figure = (*tags, Tag("Figure", key, alt=drawing.description or drawing.title))

@@ -17,11 +17,11 @@ from motifold.render.booklet.plan import DOCUMENT
 from motifold.render.booklet.sections import part_heading, section_boxes
 from motifold.render.booklet.sheet import opened_sheet
 from motifold.render.charts import StepCharts, step_charts
-from motifold.render.drawing.display import Drawing
-from motifold.render.drawing.measure import place
+from motifold.render.drawing.display import Drawing, Group
+from motifold.render.drawing.measure import around, place
 from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.render.fabric.model import Fabric
-from motifold.render.handouts.cells import Cell, Drawn, Line, Piece, head_height, laid, notes, rows_of, word_boxes
+from motifold.render.handouts.cells import MOST_ROWS, Cell, Fit, Line, Piece, Room, head_height, laid, notes, rows_of, word_boxes
 from motifold.render.motif.chart import ChartLook
 from motifold.render.schematics import drawn_size
 from motifold.render.words import WordsLook
@@ -34,7 +34,9 @@ from motifold.render.worked import Worked, WorkedSize
 
 _LARGEST_PITCH_MM = 3.6   # a chain of a chart is printed no longer
 _LEAST_SCALE = 0.8        # of an assembly drawing: its letters of 9 points come out at 7.2
-_FIT = 0.995
+_FIT = 0.99
+_MEASURED_MM = (1.5, 3.0)  # pitches at which charts are measured
+_LEAST_DRAWN_MM = 0.4
 
 
 def make_handout(worked: Worked, look: Look) -> bytes:
@@ -61,28 +63,30 @@ def _set_piece(piece: Piece, composer: Composer, setting: Setting) -> None:
         composer.whole(head)
         _loose(piece, composer, wide, tags)
         return
-    rows = list(rows_of(one, piece, setting, tags))
-    if composer.room < head.before + head.height + one.height and not composer.fresh:
+    rows = rows_of(one, piece, setting, tags)
+    if composer.room < head.before + head.height + rows[0].least and not composer.fresh:
         composer.turn()
     composer.whole(head)
-    held, height = 0, one.height
-    for index, row in enumerate(rows):
-        if not held:
-            if composer.room + 0.01 < one.height:
-                composer.turn()
-            held = max(1, min(int((composer.room + 0.01) // one.height), one.parting.down))
-            full = len(rows) - index >= held  # a page that is not full is not stretched
-            height = composer.room / held // grid.leading * grid.leading if full else one.height
-        composer.whole(row(height))
-        held -= 1
+    most = one.parting.down or MOST_ROWS
+    while rows:
+        if composer.room + 0.01 < rows[0].least:
+            composer.turn()
+        here = [rows[0]]
+        while len(here) < min(most, len(rows)) and sum(row.least for row in here) + rows[len(here)].least <= composer.room + 0.01:
+            here.append(rows[len(here)])
+        rows = rows[len(here) :]
+        full = bool(rows) or len(here) == one.parting.down  # a page that is not full is not stretched
+        spare = (composer.room - sum(row.least for row in here)) / len(here) // grid.leading * grid.leading if full else 0.0
+        for row in here:
+            composer.whole(row.made(row.least + max(spare, 0.0)))
 
 
 def _loose(piece: Piece, composer: Composer, setting: Setting, tags: Tags) -> None:
     """Cells whose words want more than a page: one below the other, the drawing after its words."""
     grid = setting.grid
     height = 0.5 * grid.text_height
-    drawn = piece.draw(grid.text_width * MM_PER_PT, height * MM_PER_PT)
-    for number, (cell, drawing) in enumerate(zip(piece.cells, drawn.drawings, strict=True)):
+    drawings = piece.fit([(grid.text_width * MM_PER_PT, height * MM_PER_PT)] * len(piece.cells)).draw()
+    for number, (cell, drawing) in enumerate(zip(piece.cells, drawings, strict=True)):
         key = f"{piece.key}/{number}"
         composer.space()
         composer.flow(word_boxes(cell, setting, tags, key), 1)
@@ -117,12 +121,16 @@ def _chart_piece(section: Section, key: str, charts: StepCharts, size: WorkedSiz
     fabric = {**size.fabrics, **size.edgings}[charts.name]
     cells = _round_cells([block for block in section.blocks if isinstance(block, RoundText)], charts.numbers, fabric, voice)
     title = f"{section.title}, size {size.choice.name}" if several else section.title
-    whole = charts.whole(3.0)
-    return Piece(title, key, (), cells, partial(_fitted_charts, charts, len(cells)), whole.width_mm > 1.5 * whole.height_mm)
+    whole = charts.whole(_MEASURED_MM[1])
+    return Piece(title, key, (), cells, partial(_fitted_charts, charts, {}), whole.width_mm > 1.5 * whole.height_mm)
 
 
 def _round_cells(blocks: Sequence[RoundText], numbers: Sequence[int], fabric: Fabric, voice: Voice) -> tuple[Cell, ...]:
-    """A cell for each round that is charted; what has no number goes with the round before, at the start with the first."""
+    """A cell for each round that is charted; what has no number goes with the round before, at the start with the first.
+
+    A line for several rounds is written out once.
+    """
+    rows = fabric.worked == "rows"
     rounds = {this.number: this for this in fabric.rounds}
     own: dict[int, list[Line]] = {number: [] for number in numbers}
     labels: dict[int, str] = {}
@@ -135,28 +143,50 @@ def _round_cells(blocks: Sequence[RoundText], numbers: Sequence[int], fabric: Fa
         for number in (n for n in numbers if block.first <= n <= (block.last or block.first)):
             this, latest = rounds.get(number), number
             counts = block.counts or (worked_text(voice, (this.counts,)) if this is not None else "")
-            labels[number] = block.label if block.first == block.last else round_name(voice, str(number), rows=fabric.worked == "rows")
-            own[number].append(Line("", block.text, counts))
+            labels[number] = block.label if block.first == block.last else round_name(voice, str(number), rows=rows)
+            again = number != block.first and block.first in own
+            text = f"As {round_name(voice, str(block.first), rows=rows)}." if again else block.text
+            own[number].append(Line("", text, counts))
     if before and numbers:
         first = numbers[0]
         own[first] = [*before, *(replace(line, label=line.label or labels.get(first, "")) for line in own[first])]
-    rows = fabric.worked == "rows"
     return tuple(Cell(labels.get(number) or round_name(voice, str(number), rows=rows), tuple(own[number])) for number in numbers)
 
 
-def _fitted_charts(charts: StepCharts, cells: int, width: float, height: float) -> Drawn:
-    """The charts as large as the room allows; letters keep their size, so it is found from two sizes and tried."""
-    small, large = charts.whole(1.5), charts.whole(3.0)
+_Sizes = list[tuple[Room, ...]]
+
+
+def _fitted_charts(charts: StepCharts, known: dict[str, _Sizes], rooms: Sequence[Room]) -> Fit:
+    """All charts at the one pitch at which each still fits its room.
+
+    Letters keep their size, so that a drawing grows with the pitch by a straight line: found from two, once (``known``).
+    """
+    if "sizes" not in known:
+        known["sizes"] = [tuple((one.width_mm, one.height_mm) for one in _inked(charts.steps(pitch))) for pitch in _MEASURED_MM]
+    low, high = _MEASURED_MM
     pitch = _LARGEST_PITCH_MM
-    for room, low, high in ((width, small.width_mm, large.width_mm), (height, small.height_mm, large.height_mm)):
-        grows = max((high - low) / 1.5, 1e-6)
-        pitch = min(pitch, _FIT * (room - low + 1.5 * grows) / grows)
-    pitch = max(pitch, 0.3)
-    whole = charts.whole(pitch)
-    over = min(1.0, width / whole.width_mm, height / whole.height_mm)
-    drawings = tuple(_scaled(drawing, over) for drawing in charts.steps(pitch))
-    padded = (*drawings, *(None,) * (cells - len(drawings)))
-    return Drawn(padded, pitch * over / LEAST_PITCH_MM)
+    for room, small, large in zip(rooms, *known["sizes"], strict=True):
+        for side in (0, 1):
+            grows = max((large[side] - small[side]) / (high - low), 1e-6)
+            pitch = min(pitch, _FIT * (room[side] - small[side] + low * grows) / grows)
+    pitch = max(pitch, _LEAST_DRAWN_MM)
+    return Fit(pitch / LEAST_PITCH_MM, lambda: _drawn_at(charts, pitch, rooms))
+
+
+def _drawn_at(charts: StepCharts, pitch: float, rooms: Sequence[Room]) -> tuple[Drawing, ...]:
+    """The charts at a pitch; should furniture have come to stand elsewhere, all a little smaller."""
+    drawings = _inked(charts.steps(pitch))
+    over = min((min(room[0] / one.width_mm, room[1] / one.height_mm) for room, one in zip(rooms, drawings, strict=True)), default=1.0)
+    return tuple(_scaled(one, over) for one in drawings)
+
+
+def _inked(drawings: Sequence[Drawing]) -> list[Drawing]:
+    """Each without the white that later rounds will fill, and without the list of yarns: the words beside it name them."""
+    found = []
+    for drawing in drawings:
+        kept = tuple(one for one in drawing.operations if not (isinstance(one, Group) and one.css_class == "yarn-list"))
+        found.append(around(kept, 0.3, drawing.title, drawing.description) if kept else drawing)
+    return found
 
 
 def _scaled(drawing: Drawing, scale: float) -> Drawing:
@@ -184,13 +214,16 @@ def _assembly_piece(section: Section, key: str, size: WorkedSize, several: bool)
     yield Piece(title, key, intro, cells, partial(_fitted_steps, size, shown, len(cells)))
 
 
-def _fitted_steps(size: WorkedSize, shown: Mapping[int, int], cells: int, width: float, height: float) -> Drawn:
-    """The drawings of the assembly's steps, made for the room."""
+def _fitted_steps(size: WorkedSize, shown: Mapping[int, int], cells: int, rooms: Sequence[Room]) -> Fit:
+    """The drawings of the assembly's steps, all alike, made for the smallest room."""
     from motifold.render.assembly.schematics import draw_steps
 
-    assembly = size.assembly
-    drawings = trimmed(draw_steps(assembly, width, height)) if assembly is not None else []
+    width, height = (min(room[side] for room in rooms) for side in (0, 1))
+    drawings = trimmed(draw_steps(size.assembly, width, height)) if size.assembly is not None else []
     scale = min((min(width / one.width_mm, height / one.height_mm, 1.0) for one in drawings), default=1.0)
-    scaled = [_scaled(one, scale) for one in drawings]
-    found = tuple(scaled[shown[number]] if number in shown else None for number in range(1, cells + 1))
-    return Drawn(found, scale / _LEAST_SCALE)
+
+    def draw() -> tuple[Drawing | None, ...]:
+        scaled = [_scaled(one, scale) for one in drawings]
+        return tuple(scaled[shown[number]] if number in shown else None for number in range(1, cells + 1))
+
+    return Fit(scale / _LEAST_SCALE, draw)
