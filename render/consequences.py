@@ -39,6 +39,9 @@ OF_A_LOST_SIZE = frozenset({"size-gauge", "size-fit", "size-rounds", "gauge"})
 OF_A_WRONG_MOTIF = frozenset({"size-fit"})
 """Codes that a size shows only because its motif has other stitches than it should."""
 
+OF_AN_UNEVEN_GAUGE = frozenset({"size-fit"})
+"""Codes that a size shows only because one of the measured rounds is mistyped."""
+
 OF_AN_UNKNOWN_STITCH = frozenset({"join", "passed", "unstated", "corners", "unjoined"})
 """Codes besides that a motif shows only because it is not known what one of its stitches is."""
 

@@ -13,6 +13,7 @@ from motifold.render.consequences import (
     OF_A_LOST_SIZE,
     OF_A_MOTIF,
     OF_A_WRONG_MOTIF,
+    OF_AN_UNEVEN_GAUGE,
     OF_AN_UNKNOWN_STITCH,
     OF_LOST_PANELS,
     OF_LOST_SIDES,
@@ -137,7 +138,11 @@ def _work_sizes(pattern: Pattern, rounds: int | None, size_name: str | None, rea
     if any(problem.code in OF_A_MOTIF and problem.severity == "error" for _, problem in found):
         sized = without(sized, OF_A_WRONG_MOTIF)
     once = _once(sides_told_once(pattern, found), len(sizes))
-    doubts = (*spare_words_known(unread, (*reading_problems, *once), editor_doubts(pattern)), *gauge_doubts(pattern))
+    uneven = gauge_doubts(pattern)
+    if uneven:
+        sized = without(sized, OF_AN_UNEVEN_GAUGE)
+        uneven = () if any(problem.code == "gauge" for problem in reading_problems) else uneven
+    doubts = (*spare_words_known(unread, (*reading_problems, *once), editor_doubts(pattern)), *uneven)
     problems = (*reading_problems, *doubts, *sized, *once, *too_many)
     return Worked(pattern, tuple(sizes), table, _in_file_order(problems))
 

@@ -113,7 +113,7 @@ def begin_with_chain(hook: Hook, step: Chain, count: int) -> bool:
     return True
 
 
-def stand_up(hook: Hook, kind: str, chains: Sequence[int], base: Base, step: Chain | Work) -> None:
+def stand_up(hook: Hook, kind: str, chains: Sequence[int], base: Base, step: Chain | Work | Group) -> None:
     """Chains that count as a stitch: they are drawn, it is worked into."""
     lap = hook.lap
     lap.beginning = new_run(hook, "standing", list(chains)).id
@@ -226,7 +226,7 @@ def _stems(hook: Hook, steps: Sequence[Step], depth: int = 0) -> Iterator[str]:
             yield from _stems(hook, step.steps, depth)
 
 
-def begin_in_foundation(hook: Hook, step: Work, place: Place) -> Base:
+def begin_in_foundation(hook: Hook, step: Work | Group, place: Place) -> Base:
     """``dc in 4th ch from hook``: the missed chains count as a stitch, or as a stitch and a space over as many chains, or don't."""
     lap = hook.lap
     cursor = lap.cursor
@@ -235,7 +235,8 @@ def begin_in_foundation(hook: Hook, step: Work, place: Place) -> Base:
         too_few_chains(hook, place, cursor.size)
     missed = min(ordinal, cursor.size) - 1
     foundation = hook.laps[cursor.round]
-    counts = step.counts_as if step.counts_as is not None else _missed_by_habit(hook, step, missed)
+    said = said_of_missed(step)
+    counts = said if said is not None else _missed_by_habit(hook, step, missed)
     chains = [ident for space, ident in foundation.made if not space][-missed:] if missed > 0 else []
     cursor.begin_at(missed, fresh=True, taken=True)
     if missed > 0 and counts.stitches:
@@ -251,7 +252,13 @@ def begin_in_foundation(hook: Hook, step: Work, place: Place) -> Base:
     return lap.last_base
 
 
-def _stand_beside_foundation(hook: Hook, step: Work, counts: CountsAs, chains: Sequence[int]) -> None:
+def said_of_missed(step: Work | Group) -> CountsAs | None:
+    """As what the missed chains count: said behind the stitch, or behind the group, "(2 dc, ch 1, 3 dc) in 4th ch from hook (...)"."""
+    last = step.steps[-1] if isinstance(step, Group) and step.steps else step
+    return last.counts_as if isinstance(last, Work) else None
+
+
+def _stand_beside_foundation(hook: Hook, step: Work | Group, counts: CountsAs, chains: Sequence[int]) -> None:
     """The missed chains stand up: some stay in the foundation, some are the stitch, some the space after it."""
     cursor = hook.lap.cursor
     missed = len(chains)
@@ -264,7 +271,7 @@ def _stand_beside_foundation(hook: Hook, step: Work, counts: CountsAs, chains: S
     hook.pending = list(chains[missed - top :]) if top else []
 
 
-def _missed_by_habit(hook: Hook, step: Work, missed: int) -> CountsAs:
+def _missed_by_habit(hook: Hook, step: Work | Group, missed: int) -> CountsAs:
     stem = next(iter(_stems(hook, (step,))), "sc")
     height = height_in_chains(stem)
     if hook.shop.counts_as is False:
@@ -294,13 +301,21 @@ def open_space(hook: Hook, chains: Sequence[int]) -> None:
 
 def miss_own_chain(hook: Hook, step: Work, chains: Sequence[int], base: Base) -> None:
     """The chains at the end of a row's new chain that its first stitch misses: a stitch if anything says so, a space, or neither."""
-    counts = step.counts_as if step.counts_as is not None else _missed_by_habit(hook, step, len(chains))
+    said = step.counts_as if step.counts_as is not None else _said_of_chain(hook, step)
+    counts = said if said is not None else _missed_by_habit(hook, step, len(chains))
     if counts.stitches and not counts.chains:
         stand_up(hook, counts.stitches[0], chains, base, step)
     elif len(chains) in hook.entered:
         open_space(hook, chains)
     else:
         hook.lap.beginning = new_run(hook, "beginning", list(chains)).id
+
+
+def _said_of_chain(hook: Hook, step: Work) -> CountsAs | None:
+    """What is said of the chain before a step: "ch 6 (does not count as a st), dc in 4th ch from hook"."""
+    at = next((index for index, other in enumerate(hook.rest) if other is step), 0)
+    before = hook.rest[at - 1] if at else None
+    return before.counts_as if isinstance(before, Chain) else None
 
 
 def _move_chains(hook: Hook, foundation: int, chains: Sequence[int]) -> None:

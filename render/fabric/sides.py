@@ -150,7 +150,7 @@ def _of_half(hook: Hook, last: Lap, whole: int) -> tuple[Side, ...]:
 def _of_rows(hook: Hook, last: Lap) -> tuple[Side, ...]:
     """Bottom (the foundation), right row ends, top, left row ends: counter-clockwise from the lower left corner."""
     first = next((lap for lap in hook.laps if lap.kind in ("foundation", "ring", "row")), last)
-    bottom = [atom for atom in first.atoms if atom.name or atom.space]
+    bottom = [*(atom for atom in first.atoms if atom.name or atom.space), *_under_first(hook, first)]
     if first.direction > 0:  # worked from right to left; the side runs from left to right
         bottom = bottom[::-1]
     top = last.atoms if last.direction > 0 else last.atoms[::-1]
@@ -162,3 +162,13 @@ def _of_rows(hook: Hook, last: Lap) -> tuple[Side, ...]:
         _side("top", top, None, None),
         _side("left", left, None, None),
     )
+
+
+def _under_first(hook: Hook, foundation: Lap) -> list[Atom]:
+    """The foot of the missed chains that count as the first stitch of row 1: it has its place along the foundation, as each stitch has."""
+    row = next((lap for lap in hook.laps if lap.index == foundation.index + 1), None)
+    if foundation.kind != "foundation" or row is None or row.standing is None:
+        return []
+    first = hook.stitches[row.standing]
+    beside = first.legs[0].base.kind == "gap" and bool(first.chains)
+    return [Atom(False, first.chains[0], "ch")] if beside else []

@@ -7,14 +7,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from motifold.render.fabric.absent import warn_skipped_over
-from motifold.render.fabric.begin import attach, begin_with_chain
+from motifold.render.fabric.begin import attach, begin_in_foundation, begin_with_chain
 from motifold.render.fabric.bench import Hook, TooMuch
 from motifold.render.fabric.blocks import goes_back
 from motifold.render.fabric.ends import close, close_ring
 from motifold.render.fabric.making import add_chains, grouped
 from motifold.render.fabric.marks import mark
 from motifold.render.fabric.model import Base
-from motifold.render.fabric.places import spots_of_each, use_start
+from motifold.render.fabric.places import on_foundation_chain, spots_of_each, use_start
 from motifold.render.fabric.repeats import run_repeat
 from motifold.render.fabric.resolve import cursor_for, resolve
 from motifold.render.fabric.wording import key_of
@@ -100,8 +100,8 @@ def words(hook: Hook, step: Words) -> None:
     if step.leave:
         hook.lap.leave = True
     if step.behind is not None:
-        behind = not step.behind.startswith("front ")
         hook.crossing = _STITCHES.search(step.behind) is not None and _ROUNDS.search(step.behind) is None
+        behind = not step.behind.startswith("front ") and not (hook.crossing and _OVER.search(step.text))
         if hook.crossing and hook.lap.last_step is not None and _comes_back(hook.lap.last_step):
             _cross(hook, hook.lap.last_step, behind)
         else:
@@ -114,6 +114,7 @@ def words(hook: Hook, step: Words) -> None:
 
 
 _STITCHES = re.compile(r"\b(made|worked|last|previous|prev|these|those|them|sts?|stitch(es)?|(FP|BP)\w+)\b", re.IGNORECASE)
+_OVER = re.compile(r"\b(over|around)\b")
 _ROUNDS = re.compile(r"\b(rnds?|rounds?|rows?|petals?|lps?|loops?|sps?|spaces?|ch)\b", re.IGNORECASE)
 
 
@@ -160,6 +161,12 @@ def group(hook: Hook, step: Group) -> None:
         hook.lap.last_step = step
     if hook.here is not None and place.which in ("same", "current"):
         _group_into(hook, step, hook.here)
+    elif hook.beginning and place.from_hook and not hook.pending and on_foundation_chain(hook.lap.cursor):
+        base = begin_in_foundation(hook, step, place)
+        inner = step.steps[-1]
+        if isinstance(inner, Work) and inner.counts_as is not None:  # it speaks of the missed chains
+            step = replace(step, steps=(*step.steps[:-1], replace(inner, counts_as=None)))
+        _group_into(hook, step, base)
     elif place.each or place.which == "each":
         for base in spots_of_each(hook, cursor_for(hook, place), place, step.span):
             hook.lap.last_base = base

@@ -187,7 +187,13 @@ def parse_range(text: str) -> Range:
     if word is None:
         raise QuantityError("this needs two ends", 0, len(text), 'write the smaller, then "to", then the larger: "0 % to 12 %"')
     high_at = _skip_space(text, at + word.end())
-    high, at = _one(text, high_at)
+    try:
+        high, at = _one(text, high_at)
+    except QuantityError as error:
+        if low.unit or "unit is missing" not in error.message:
+            raise
+        ends = f"{text[: word.start() + at].strip()} % to {text[high_at:].strip()} %"
+        raise QuantityError(error.message, error.offset, error.length, f'in percent or in cm: "{ends}"', exact=True) from None
     _nothing_after(text, at)
     if low.unit == "":
         low = Quantity(low.value, high.unit)

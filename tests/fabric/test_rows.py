@@ -97,3 +97,21 @@ def test_what_goes_into_each_row_end_goes_all_along_both_sides() -> None:
         rows=True,
     )
     assert fabric.rounds[-1].counts == {"sc": 26}
+
+
+@pytest.mark.parametrize(
+    ("first", "dcs", "spaces"),
+    [
+        ("(2 dc, ch 1, 3 dc) in 4th ch from hook (missed 3 ch count as dc), dc in next 2 ch", 8, {"ch-1 sp": 1}),
+        ("(2 dc, ch 1, 3 dc) in 4th ch from hook, dc in next 2 ch", 8, {"ch-1 sp": 1}),
+        ("(dc, ch 2, 2 dc) in 5th ch from hook (missed 4 ch count as dc and ch 1), dc in next ch", 5, {"ch-1 sp": 1, "ch-2 sp": 1}),
+    ],
+)
+def test_missed_chains_count_beside_a_group_too(first: str, dcs: int, spaces: dict[str, int]) -> None:
+    fabric = fabric_of(f"Chain: Ch 6.\nRow 1: {first}; turn.\n", rows=True)
+    assert fabric.rounds[1].counts == {"dc": dcs, **spaces}
+
+
+def test_the_foundation_side_has_a_place_for_the_missed_chains_that_count() -> None:
+    fabric = fabric_of(CHAIN + "Row 2: Ch 3 (counts as dc), dc in each of next 9 sts.\n", rows=True)
+    assert {side.name: side.stitches for side in fabric.sides} == {"bottom": 10, "right": 2, "top": 10, "left": 2}
