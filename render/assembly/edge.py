@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from motifold.render.assembly.model import Assembly, Opening, Panel
 from motifold.render.assembly.shapes import side_index
@@ -12,6 +13,8 @@ from motifold.render.fabric.model import EdgeItem, Fabric, GivenItem, Side
 from motifold.render.pattern.model import SidePiece
 from motifold.render.pattern.problem import Problem, Span
 from motifold.render.pattern.spelling import nearest
+
+STRAIGHT_ON = 179.0  # degrees: where panels meet with less than this between their open sides, the edge turns a corner
 
 
 def opening_edge(assembly: Assembly, fabrics: Mapping[str, Fabric], side: SidePiece) -> tuple[GivenItem, ...]:
@@ -27,13 +30,32 @@ def opening_edge(assembly: Assembly, fabrics: Mapping[str, Fabric], side: SidePi
     opening, start = found
     count = len(opening.sides)
     order = [(start + i) % count for i in range(count)]
+    turns = _turns_outward(assembly, panels, opening)
     given: list[GivenItem] = []
     for at, i in enumerate(order):
         piece, backwards = opening.sides[i], opening.reversed[i] if opening.reversed else False
         after = order[(at + 1) % count]
         shared = _turns_corner(panels[piece.panel], piece, opening.sides[after], backwards)
-        given += _along(fabrics, panels[piece.panel], piece, backwards, shared)
+        met = _along(fabrics, panels[piece.panel], piece, backwards, shared)
+        for place, ahead in ((0, i), (-1, after)) if turns and met else ():
+            # the corner that this panel shares with itself is met with the next side
+            if met[place].corner and not turns[ahead] and not (place and shared):
+                met[place] = replace(met[place], passing=True)
+        given += met
     return tuple(given)
+
+
+def _turns_outward(assembly: Assembly, panels: Mapping[str, Panel], opening: Opening) -> tuple[bool, ...]:
+    """For each side of an opening whether the opening turns outward where it is come to; () where it does so nowhere, as on a bag's rim."""
+    degrees = {at: corner.degrees for corner in assembly.corners for at in corner.at}
+    found = []
+    for i, piece in enumerate(opening.sides):
+        backwards = bool(opening.reversed) and opening.reversed[i]
+        sides = panels[piece.panel].sides
+        at_corner = piece.part == (piece.parts if backwards else 1)
+        corner = (sides.index(piece.side) + int(backwards)) % len(sides)
+        found.append(at_corner and degrees.get((piece.panel, corner), 180.0) < STRAIGHT_ON)
+    return tuple(found) if any(found) else ()
 
 
 def sides_met(fabric: Fabric, given: Sequence[GivenItem]) -> tuple[str, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from motifold.render.fabric.bench import DraftRun, DraftStitch, Hook, Lap, Workshop
 from motifold.render.fabric.edge import Atom, Cursor
@@ -14,10 +15,16 @@ from motifold.render.pattern.problem import NOWHERE, Problem
 
 
 def work_edging(source: EdgingSource, given: Sequence[GivenItem], shop: Workshop) -> tuple[Fabric, tuple[Problem, ...]]:
-    """Works an edging on what waits along an opening, in the order that a right-handed worker meets it, RS facing."""
-    hook = new_hook(shop, 0)
-    _lay_edge(hook, given)
-    work_text(hook, source.instructions)
+    """Works an edging on what waits along an opening, in the order that a right-handed worker meets it, RS facing.
+
+    "Corner" is where the opening turns; a text that comes out only with the corners of every panel on it means those.
+    """
+    hook = _worked(source, given, shop)
+    if has_mistakes(hook) and any(item.passing for item in given):
+        each = tuple(replace(item, passing=False) for item in given)
+        other = _worked(source, each, shop)
+        if not has_mistakes(other):
+            hook, given = other, each
     problems = hook.problems
     if has_mistakes(hook):
         again = new_hook(shop, 0)
@@ -25,6 +32,13 @@ def work_edging(source: EdgingSource, given: Sequence[GivenItem], shop: Workshop
         work_text(again, source.instructions, mending=True)
         problems = again.problems
     return finished(hook, source.name, "edging", 0, "rounds"), tuple(problems)
+
+
+def _worked(source: EdgingSource, given: Sequence[GivenItem], shop: Workshop) -> Hook:
+    hook = new_hook(shop, 0)
+    _lay_edge(hook, given)
+    work_text(hook, source.instructions)
+    return hook
 
 
 def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:
@@ -35,6 +49,7 @@ def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:
     sides = {name: number for number, name in enumerate(dict.fromkeys(item.side for item in given))}
     groups: dict[tuple[str, int], int] = {}
     for item in given:
+        turns = item.corner and not item.passing
         if item.kind == "space":
             chains = []
             for _ in range(item.chains):
@@ -42,15 +57,15 @@ def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:
                 hook.stitches.append(DraftStitch(ident, "ch", "given", 0, "", nobody, run=len(hook.runs)))
                 lap.stitches.append(ident)
                 chains.append(ident)
-            run = DraftRun(len(hook.runs), "given", 0, item.chains, chains, before=last, corner=item.corner)
+            run = DraftRun(len(hook.runs), "given", 0, item.chains, chains, before=last, corner=turns)
             hook.runs.append(run)
-            atom = Atom(True, run.id, "", item.chains, corner=item.corner, starts_side=item.starts_side)
+            atom = Atom(True, run.id, "", item.chains, corner=turns, starts_side=item.starts_side)
             lap.made.append((True, run.id))
         else:
             last = len(hook.stitches)
             hook.stitches.append(DraftStitch(last, item.name or "st", "given", 0, "", nobody))
             lap.stitches.append(last)
-            atom = Atom(False, last, item.name or "st", corner=item.corner, starts_side=item.starts_side)
+            atom = Atom(False, last, item.name or "st", corner=turns, starts_side=item.starts_side)
             lap.made.append((False, last))
         atom.side, atom.side_name = sides[item.side], item.side.rpartition(".")[2]
         if item.group >= 0:

@@ -182,6 +182,8 @@ class GivenItem:
     ``name`` is the stitch kind ("" for a space), ``chains`` the length of a space. ``corner``: the place at the end of a side (each panel
     brings its own at either end along an opening; a lone motif's corner is met once). ``starts_side``: first of its side.
     ``side`` names it: "north.top". ``group`` and ``group_name`` are those of the named group that it belongs to in that Fabric.
+    ``passing``: such a place where the opening itself does not turn outward while it does so elsewhere: a blanket has four corners, not
+    two at each seam that its edge passes.
     """
 
     kind: Literal["stitch", "space"]
@@ -194,6 +196,7 @@ class GivenItem:
     source: EdgeItem
     group: int = -1
     group_name: str = ""
+    passing: bool = False
 
 
 @dataclass(frozen=True, slots=True)

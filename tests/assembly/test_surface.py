@@ -134,6 +134,17 @@ def test_a_lone_panel_turns_its_corner_once(by_hand: SimpleNamespace) -> None:
     assert len(met) == 6 * 31 + 8
 
 
+def test_a_blanket_has_four_corners_not_two_at_each_seam(by_hand: SimpleNamespace) -> None:
+    motif = by_hand.open_motif()
+    for net, turns in (("A B\nC D", 4), ("A B C", 4), ("A B\nC .", 5), ("A", 4)):
+        met = opening_edge(made(by_hand, by_hand.source(net)), {"square": motif}, by_hand.piece("A.top"))
+        corners = [item for item in met if item.corner and not item.passing]
+        assert len(corners) == turns, net
+        assert sum(item.corner for item in met) > turns or net == "A"
+    rim, _ = assemble(by_hand.basket, {"square": motif}, {"square": 12.8})
+    assert rim is not None and not any(item.passing for item in opening_edge(rim, {"square": motif}, by_hand.piece("north.top")))
+
+
 def test_the_edging_of_half_a_side_has_the_corner_at_one_end(by_hand: SimpleNamespace) -> None:
     source = by_hand.source("A", ["A.bottom[1/2] + A.right[1/2]"])
     motif = by_hand.open_motif()
