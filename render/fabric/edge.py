@@ -54,6 +54,7 @@ class Cursor:
     pos: int = 0
     sub: int = -1
     past: int = -1  # the last index of a group that was entered by its name: what comes after it is next
+    gap: int = -1  # the last index before the gap between two groups that was entered last
     fresh: bool = True
     taken_start: bool = True  # the place at ``start`` is occupied (or comes first, not last)
     start_worked: bool = False  # ... by more than a beginning chain
@@ -67,6 +68,7 @@ class Cursor:
     bounded: int = 0  # how many repeats or extents hold ``limit`` back
     reached_by_walk: bool = False
     group_names: frozenset[str] | None = None  # of all groups on the edge, once anyone asked
+    grouped: dict[Target, list[int]] = field(default_factory=dict)  # the number of each atom's group, by what is called a group
     absent: set[int] = field(default_factory=set)  # places (by key) that this edge does not have at all
 
     @property
@@ -98,7 +100,7 @@ class Cursor:
     def begin_at(self, index: int, *, fresh: bool, taken: bool) -> None:
         """Puts the beginning of the round here."""
         self.start = self.pos = index
-        self.sub = self.past = -1
+        self.sub = self.past = self.gap = -1
         self.fresh = fresh
         self.taken_start = taken
         self.start_worked = False
@@ -241,12 +243,9 @@ def last_match(cursor: Cursor, match: Match, start: int, limit: int, count: int 
     return None
 
 
-def gap_remains(cursor: Cursor, match: Match, stop: int) -> bool:
-    """Whether a gap is left: it needs something on either side, and the last may be where the round began."""
-    first = first_match(cursor, match, cursor.following, stop)
-    return (
-        first is not None and first_match(cursor, match, first + 1, stop + (1 if cursor.cyclic and cursor.taken_start else 0)) is not None
-    )
+def has_sides(cursor: Cursor) -> bool:
+    """Whether the edge goes round a piece with several sides."""
+    return cursor.atoms[0].side != cursor.atoms[-1].side
 
 
 def group_range(cursor: Cursor, index: int) -> tuple[int, int]:

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from motifold.render.fabric.absent import chain_used_up, missing, note_idle, on_own_chain, warn_passed, what_there_is
 from motifold.render.fabric.bench import Beyond, Hook
 from motifold.render.fabric.claims import is_turning_chain
-from motifold.render.fabric.edge import Cursor, Match, beside, first_match, gap_remains, group_range, last_match, matcher
+from motifold.render.fabric.edge import Cursor, Match, beside, first_match, group_range, has_sides, last_match, matcher
+from motifold.render.fabric.gaps import gap_remains, lie_between_groups, next_gap
 from motifold.render.fabric.left import leave_behind
 from motifold.render.fabric.marks import before_index, middle
 from motifold.render.fabric.model import Base, Foot
@@ -231,11 +232,6 @@ def on_foundation_chain(cursor: Cursor) -> bool:
     return bool(cursor.atoms) and cursor.atoms[0].name == "ch" and not has_sides(cursor)
 
 
-def has_sides(cursor: Cursor) -> bool:
-    """Whether the edge goes round a piece with several sides."""
-    return cursor.atoms[0].side != cursor.atoms[-1].side
-
-
 def along_one_side(cursor: Cursor, match: Match, extent: Extent | None, stop: int) -> int:
     """Where an edge has several sides, "each st across" ends with the side that it begins on; "around" goes on."""
     if extent is not None and extent.kind not in ("across", "end"):
@@ -269,7 +265,7 @@ def spots_of_each(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Itera
         return
     before = cursor.pos
     found_any = False
-    while place.target.kind == "between" and gap_remains(cursor, match, stop):
+    while place.target.kind == "between" and gap_remains(hook, cursor, (place.target,), match, stop):
         yield between(hook, cursor, place, span)
         found_any = True
     while place.target.kind != "between":
@@ -363,17 +359,25 @@ def between(hook: Hook, cursor: Cursor, place: Place, span: Span) -> Base:
     """``between next 2 dc``, ``sp between next two groups``: the gap, or the space that lies in it."""
     target = beside(place.target)
     match = matcher(target, hook.lap.groups_named)
+    if place.manner != "before" and lie_between_groups(cursor, target):
+        gap = next_gap(hook, cursor, target, cursor.limit)
+        if gap is None:
+            return beyond(hook, cursor, place, span, place.target)
+        end, two = gap
+        cursor.gap = end
+        return _in_gap(hook, cursor, end, two, place)
     one = find_next(hook, cursor, match)
     if one is None:
         return beyond(hook, cursor, place, span, target)
     if place.manner == "before":
         return _before(hook, cursor, place, match, one)
-    named = target.kind == "group" or (cursor.atom(one).group >= 0 and cursor.atom(one).group_name == target.name)
-    end = group_range(cursor, one)[1] if named else one
     limit = cursor.limit + (1 if cursor.cyclic and cursor.taken_start else 0)
-    two = first_match(cursor, match, end + 1, limit)
-    if two is None:
-        return beyond(hook, cursor, place, span, target)
+    further = first_match(cursor, match, one + 1, limit)
+    return beyond(hook, cursor, place, span, target) if further is None else _in_gap(hook, cursor, one, further, place)
+
+
+def _in_gap(hook: Hook, cursor: Cursor, end: int, two: int, place: Place) -> Base:
+    """The gap from one index to another: the space in it, if there is one."""
     spaces = [i for i in range(end + 1, two) if cursor.atom(i).space]
     if spaces:
         take(hook, cursor, spaces[0])

@@ -8,7 +8,8 @@ from dataclasses import replace
 from motifold.render.fabric.absent import note_idle, what_there_is
 from motifold.render.fabric.bench import MOST_STITCHES, Beyond, Hook, TooMuch
 from motifold.render.fabric.claims import driving_place, worked_targets
-from motifold.render.fabric.edge import Cursor, Match, any_of, first_match, gap_remains
+from motifold.render.fabric.edge import Cursor, Match, any_of, first_match
+from motifold.render.fabric.gaps import gap_remains
 from motifold.render.fabric.places import resolve_extent
 from motifold.render.fabric.resolve import cursor_for
 from motifold.render.fabric.trial import PassMark, mark_pass, take_back_pass
@@ -70,6 +71,7 @@ def _so_often(hook: Hook, step: Repeat, run_step: RunStep) -> None:
 class _Drive:
     """What takes a repeat further: the edge that it goes along, and the places on it. ``pair``: gaps, with something on either side."""
 
+    hook: Hook
     cursor: Cursor
     targets: tuple[Target, ...]
     match: Match
@@ -79,7 +81,7 @@ class _Drive:
         """Whether there is a place for one more pass."""
         stop = min(self.cursor.limit, self.cursor.end)
         if self.pair:
-            return gap_remains(self.cursor, self.match, stop)
+            return gap_remains(self.hook, self.cursor, self.targets, self.match, stop)
         return first_match(self.cursor, self.match, self.cursor.following, stop) is not None
 
     def left(self) -> int:
@@ -101,7 +103,7 @@ def _drive_of(hook: Hook, step: Repeat) -> _Drive | None:
         targets = (elsewhere.target,)
     if not targets or not cursor.size:
         return None
-    return _Drive(cursor, targets, any_of(targets, hook.lap.groups_named), all(target.kind == "between" for target in targets))
+    return _Drive(hook, cursor, targets, any_of(targets, hook.lap.groups_named), all(target.kind == "between" for target in targets))
 
 
 def _so_far(hook: Hook, step: Repeat, run_step: RunStep) -> None:

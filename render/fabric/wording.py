@@ -36,6 +36,9 @@ def target_word(target: Target, terms: Terms, amount: int = 1) -> str:
         return f"corner{many}"
     if target.kind == "row end":
         return f"row end{many}"
+    if target.kind == "between":
+        name = target.name or "group"
+        return f"gap{many} between {f'{name}s' if name in ('group', 'st') else stitch_word(name, terms, 2)}"
     return f"{corner}st{many}"
 
 
