@@ -134,8 +134,10 @@ def _no_unused_loops(hook: Hook, under: Lap, place: Place) -> None:
 def _index_above(hook: Hook, cursor: Cursor, round_index: int) -> int:
     """Where on an earlier round the hook stands: straight below its place on the last one."""
     main = hook.lap.cursor
-    if not main.size or not cursor.size or not cursor.cyclic:
+    if not main.size or not cursor.size:
         return 0
+    if not cursor.cyclic:
+        return _after_short_rows(hook, cursor)
     places = {(atom.space, atom.id): index for index, atom in enumerate(cursor.atoms)}
     for step in range(main.size):
         atom = main.atom(main.pos + step)
@@ -149,6 +151,16 @@ def _index_above(hook: Hook, cursor: Cursor, round_index: int) -> int:
                 break
             base = below
     return 0
+
+
+def _after_short_rows(hook: Hook, cursor: Cursor) -> int:
+    """Where an earlier row goes on beyond the short rows on it: once the short row is worked to its end, what they left of it comes next."""
+    main = hook.lap.cursor
+    if main.following <= main.end:
+        return 0
+    worked = {(leg.base.kind == "space", leg.base.id) for stitch in hook.stitches for leg in stitch.legs if leg.base.kind != "ring"}
+    used = [index for index, atom in enumerate(cursor.atoms) if (atom.space, atom.id) in worked]
+    return used[-1] + 1 if used and used[-1] + 1 < cursor.size else 0
 
 
 def row_end_atoms(hook: Hook, left: bool) -> list[Atom]:

@@ -115,3 +115,18 @@ def test_missed_chains_count_beside_a_group_too(first: str, dcs: int, spaces: di
 def test_the_foundation_side_has_a_place_for_the_missed_chains_that_count() -> None:
     fabric = fabric_of(CHAIN + "Row 2: Ch 3 (counts as dc), dc in each of next 9 sts.\n", rows=True)
     assert {side.name: side.stitches for side in fabric.sides} == {"bottom": 10, "right": 2, "top": 10, "left": 2}
+
+
+def test_after_short_rows_the_row_below_goes_on_where_they_left_it() -> None:
+    fabric = fabric_of(
+        """Chain: Ch 11.
+Row 1: Sc in 2nd ch from hook, sc in each ch across; turn. (10 sc)
+Row 2: Ch 1, sc in each st across; turn. (10 sc)
+Row 3: Ch 1, sc in next 6 sts, leave remaining sts unworked; turn. (6 sc)
+Row 4: Ch 1, sc in each st across; turn. (6 sc)
+Row 5: Ch 1, sc in next 6 sts, sc in next 4 sts of Row 2; turn. (10 sc)
+""",
+        rows=True,
+    )
+    worked = [leg.base.id for stitch in fabric.stitches for leg in stitch.legs if fabric.stitches[leg.base.id].round == 2]
+    assert len(worked) == len(set(worked)) == 10
