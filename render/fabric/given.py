@@ -10,6 +10,7 @@ from motifold.render.fabric.edge import Atom, Cursor
 from motifold.render.fabric.finish import finished
 from motifold.render.fabric.model import EdgeItem, Fabric, GivenItem, Origin, Side
 from motifold.render.fabric.motif import has_mistakes, new_hook, work_text
+from motifold.render.pattern.instructions import Group, Instructions, Join, Step, Work
 from motifold.render.pattern.model import EdgingSource
 from motifold.render.pattern.problem import NOWHERE, Problem
 
@@ -19,26 +20,41 @@ def work_edging(source: EdgingSource, given: Sequence[GivenItem], shop: Workshop
 
     "Corner" is where the opening turns; a text that comes out only with the corners of every panel on it means those.
     """
-    hook = _worked(source, given, shop)
+    text = _to_the_end_of_the_round(source.instructions)
+    hook = _worked(text, given, shop)
     if has_mistakes(hook) and any(item.passing for item in given):
         each = tuple(replace(item, passing=False) for item in given)
-        other = _worked(source, each, shop)
+        other = _worked(text, each, shop)
         if not has_mistakes(other):
             hook, given = other, each
     problems = hook.problems
     if has_mistakes(hook):
         again = new_hook(shop, 0)
         _lay_edge(again, given)
-        work_text(again, source.instructions, mending=True)
+        work_text(again, text, mending=True)
         problems = again.problems
     return finished(hook, source.name, "edging", 0, "rounds"), tuple(problems)
 
 
-def _worked(source: EdgingSource, given: Sequence[GivenItem], shop: Workshop) -> Hook:
+def _worked(text: Instructions, given: Sequence[GivenItem], shop: Workshop) -> Hook:
     hook = new_hook(shop, 0)
     _lay_edge(hook, given)
-    work_text(hook, source.instructions)
+    work_text(hook, text)
     return hook
+
+
+def _to_the_end_of_the_round(text: Instructions) -> Instructions:
+    """Along an edge of several sides "to end" is to the end of a side, but not where nothing follows it in its round than the join."""
+    return replace(text, lines=tuple(replace(line, steps=_last_goes_around(line.steps)) for line in text.lines))
+
+
+def _last_goes_around(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    at = next((i for i, step in enumerate(steps) if isinstance(step, Join) and not step.attach and i), 0)
+    last = steps[at - 1] if at else None
+    if not isinstance(last, Work | Group) or last.place is None or last.place.extent is None or last.place.extent.kind != "end":
+        return steps
+    around = replace(last.place, extent=replace(last.place.extent, kind="around"))
+    return (*steps[: at - 1], replace(last, place=around), *steps[at:])
 
 
 def _lay_edge(hook: Hook, given: Sequence[GivenItem]) -> None:

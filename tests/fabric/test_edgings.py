@@ -37,6 +37,15 @@ def test_every_side_worked_is_silent() -> None:
     assert worked.codes == []
 
 
+def test_to_end_before_the_join_is_the_end_of_the_round() -> None:
+    worked = on_square(
+        """Rnd 1: Join with sl st in any corner sp, ch 1, 3 sc in same sp, sc in each st and each sp to end; join with sl st in first sc. (18 sc)"""
+    )
+    assert worked.codes == []
+    along = on_square("""Row 1: Join with sl st in any corner sp, ch 1, sc in same sp, sc in each st to end; leave remaining sts unworked. (4 sc)""")
+    assert along.codes == []
+
+
 def test_a_lone_motif_may_be_joined_in_its_petals() -> None:
     flower = fabric_of(FLOWER, stitches=PETAL)
     worked = edging("Rnd 1: " + LACE, motif_edge(flower), stitches=PETAL)
