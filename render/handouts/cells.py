@@ -42,15 +42,22 @@ Room = tuple[float, float]
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """``ease``: from 1 on all drawings are legible. ``draw``: makes them, in mm as they are printed (None: a cell has none)."""
+    """``ease``: from 1 on all drawings are legible; ``legible``: how many are, from the first on.
+
+    ``draw``: makes those of so many cells, in mm as they are printed (None: a cell has none).
+    """
 
     ease: float
-    draw: Callable[[], tuple[Drawing | None, ...]]
+    legible: int
+    draw: Callable[[int], tuple[Drawing | None, ...]]
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A part of a handout: its cells, and how their drawings come out in a room for each. ``wide``: they are wider than high."""
+    """A part of a handout: its cells, and how their drawings come out in a room for each.
+
+    ``wide``: they are wider than high. ``charted``: they are charts, one for each cell.
+    """
 
     title: str
     key: str
@@ -58,6 +65,7 @@ class Piece:
     cells: tuple[Cell, ...]
     fit: Callable[[Sequence[Room]], Fit]
     wide: bool = False
+    charted: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,20 +94,25 @@ class Laid:
     words: tuple[Box, ...]
     drawings: tuple[Drawing | None, ...]
 
+    @property
+    def left_out(self) -> int:
+        """How many cells at the end have no drawing."""
+        return len(self.drawings) - max((place for place, one in enumerate(self.drawings, 1) if one is not None), default=0)
+
 
 def laid(piece: Piece, setting: Setting, page: float, tags: Tags) -> Laid | None:
-    """The parting with most cells on a page ``page`` points high in which all drawings are legible, else the one where they are most so.
+    """The parting with most cells on a page ``page`` points high in which all drawings are legible.
 
-    None where the words of a cell want more than a page.
+    Where none is, the one in which most are; the others are left out. None where the words of a cell want more than a page.
     """
-    best: tuple[float, Laid, Fit] | None = None
+    best: tuple[Laid, Fit] | None = None
     for parting in PARTINGS:
         tried = _tried(piece, parting, setting, page, tags)
-        if tried is not None and (best is None or tried[1].ease > best[0]):
-            best = (tried[1].ease, *tried)
-        if best is not None and best[0] >= 1:
+        if tried is not None and (best is None or tried[1].legible > best[1].legible):
+            best = tried
+        if best is not None and best[1].ease >= 1:
             break
-    return None if best is None else replace(best[1], drawings=best[2].draw())
+    return None if best is None else replace(best[0], drawings=best[1].draw(best[1].legible))
 
 
 def _tried(piece: Piece, parting: Parting, setting: Setting, page: float, tags: Tags) -> tuple[Laid, Fit] | None:

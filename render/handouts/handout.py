@@ -10,7 +10,7 @@ from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Box, Picture, Tag, Tags, stacked
 from motifold.render.booklet.compose import written
 from motifold.render.booklet.content import words_content
-from motifold.render.booklet.drawings import LEAST_PITCH_MM, trimmed
+from motifold.render.booklet.drawings import LEAST_PITCH_MM, trimmed, zoomed
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.model import Look
 from motifold.render.booklet.plan import DOCUMENT
@@ -37,6 +37,9 @@ _LEAST_SCALE = 0.8        # of an assembly drawing: its letters of 9 points come
 _FIT = 0.99
 _MEASURED_MM = (1.5, 3.0)  # pitches at which charts are measured
 _LEAST_DRAWN_MM = 0.4
+_ZOOM = 7 / 6              # a chart's smallest letters are of 6 points: so much larger they are of 7
+_TRIES = 2
+_TOO_LARGE = "From {} on the chart is too large for these pages; the booklet has it."
 
 
 def make_handout(worked: Worked, look: Look) -> bytes:
@@ -79,13 +82,17 @@ def _set_piece(piece: Piece, composer: Composer, setting: Setting) -> None:
         spare = (composer.room - sum(row.least for row in here)) / len(here) // grid.leading * grid.leading if full else 0.0
         for row in here:
             composer.whole(row.made(row.least + max(spare, 0.0)))
+    if piece.charted and one.left_out:
+        note = Paragraph(_TOO_LARGE.format(piece.cells[-one.left_out].label), "note")
+        composer.space()
+        composer.flow(section_boxes(Section("notes", "", (note,)), wide, tags, f"{piece.key}/note", titled=False), 1)
 
 
 def _loose(piece: Piece, composer: Composer, setting: Setting, tags: Tags) -> None:
     """Cells whose words want more than a page: one below the other, the drawing after its words."""
     grid = setting.grid
     height = 0.5 * grid.text_height
-    drawings = piece.fit([(grid.text_width * MM_PER_PT, height * MM_PER_PT)] * len(piece.cells)).draw()
+    drawings = piece.fit([(grid.text_width * MM_PER_PT, height * MM_PER_PT)] * len(piece.cells)).draw(len(piece.cells))
     for number, (cell, drawing) in enumerate(zip(piece.cells, drawings, strict=True)):
         key = f"{piece.key}/{number}"
         composer.space()
@@ -122,7 +129,7 @@ def _chart_piece(section: Section, key: str, charts: StepCharts, size: WorkedSiz
     cells = _round_cells([block for block in section.blocks if isinstance(block, RoundText)], charts.numbers, fabric, voice)
     title = f"{section.title}, size {size.choice.name}" if several else section.title
     whole = charts.whole(_MEASURED_MM[1])
-    return Piece(title, key, (), cells, partial(_fitted_charts, charts, {}), whole.width_mm > 1.5 * whole.height_mm)
+    return Piece(title, key, (), cells, partial(_fitted_charts, charts, {}), whole.width_mm > 1.5 * whole.height_mm, True)
 
 
 def _round_cells(blocks: Sequence[RoundText], numbers: Sequence[int], fabric: Fabric, voice: Voice) -> tuple[Cell, ...]:
@@ -164,20 +171,29 @@ def _fitted_charts(charts: StepCharts, known: dict[str, _Sizes], rooms: Sequence
     if "sizes" not in known:
         known["sizes"] = [tuple((one.width_mm, one.height_mm) for one in _inked(charts.steps(pitch))) for pitch in _MEASURED_MM]
     low, high = _MEASURED_MM
-    pitch = _LARGEST_PITCH_MM
+    fitting = []
     for room, small, large in zip(rooms, *known["sizes"], strict=True):
+        most = _LARGEST_PITCH_MM
         for side in (0, 1):
             grows = max((large[side] - small[side]) / (high - low), 1e-6)
-            pitch = min(pitch, _FIT * (room[side] - small[side] + low * grows) / grows)
-    pitch = max(pitch, _LEAST_DRAWN_MM)
-    return Fit(pitch / LEAST_PITCH_MM, lambda: _drawn_at(charts, pitch, rooms))
+            most = min(most, _FIT * (room[side] - small[side] + low * grows) / grows)
+        fitting.append(most)
+    legible = next((place for place, pitch in enumerate(fitting) if pitch < LEAST_PITCH_MM), len(fitting))
+    return Fit(min(fitting, default=1.0) / LEAST_PITCH_MM, legible, lambda count: _drawn_at(charts, fitting, rooms, count))
 
 
-def _drawn_at(charts: StepCharts, pitch: float, rooms: Sequence[Room]) -> tuple[Drawing, ...]:
-    """The charts at a pitch; should furniture have come to stand elsewhere, all a little smaller."""
-    drawings = _inked(charts.steps(pitch))
-    over = min((min(room[0] / one.width_mm, room[1] / one.height_mm) for room, one in zip(rooms, drawings, strict=True)), default=1.0)
-    return tuple(_scaled(one, over) for one in drawings)
+def _drawn_at(charts: StepCharts, fitting: Sequence[float], rooms: Sequence[Room], count: int) -> tuple[Drawing | None, ...]:
+    """The first charts at the pitch that fits them all; smaller should furniture have come to stand elsewhere."""
+    if not count:
+        return (None,) * len(rooms)
+    pitch = max(min(fitting[:count]), _LEAST_DRAWN_MM)
+    for _ in range(_TRIES):
+        drawings = _inked(charts.steps(pitch / _ZOOM)[:count])
+        over = min(min(room[0] / one.width_mm, room[1] / one.height_mm) for room, one in zip(rooms, drawings, strict=False))
+        if over >= 1:
+            break
+        pitch *= over
+    return (*(_scaled(one, over) for one in drawings), *(None,) * (len(rooms) - count))
 
 
 def _inked(drawings: Sequence[Drawing]) -> list[Drawing]:
@@ -185,7 +201,7 @@ def _inked(drawings: Sequence[Drawing]) -> list[Drawing]:
     found = []
     for drawing in drawings:
         kept = tuple(one for one in drawing.operations if not (isinstance(one, Group) and one.css_class == "yarn-list"))
-        found.append(around(kept, 0.3, drawing.title, drawing.description) if kept else drawing)
+        found.append(zoomed(around(kept, 0.3, drawing.title, drawing.description) if kept else drawing, _ZOOM))
     return found
 
 
@@ -222,8 +238,8 @@ def _fitted_steps(size: WorkedSize, shown: Mapping[int, int], cells: int, rooms:
     drawings = trimmed(draw_steps(size.assembly, width, height)) if size.assembly is not None else []
     scale = min((min(width / one.width_mm, height / one.height_mm, 1.0) for one in drawings), default=1.0)
 
-    def draw() -> tuple[Drawing | None, ...]:
+    def draw(count: int) -> tuple[Drawing | None, ...]:
         scaled = [_scaled(one, scale) for one in drawings]
-        return tuple(scaled[shown[number]] if number in shown else None for number in range(1, cells + 1))
+        return tuple(scaled[shown[number]] if number in shown else None for number in range(1, count + 1)) + (None,) * (cells - count)
 
-    return Fit(scale / _LEAST_SCALE, draw)
+    return Fit(scale / _LEAST_SCALE, cells if scale >= _LEAST_SCALE else 0, draw)
