@@ -19,7 +19,7 @@ from motifold.render.pattern.net import read_side
 from motifold.render.pattern.notation import NotationContext
 from motifold.render.pattern.quantity import Quantity
 from motifold.render.pattern.scan import Path
-from motifold.render.pattern.shapes import corners, nearest_shape
+from motifold.render.pattern.shapes import INSTEAD, corners, nearest_shape
 from motifold.render.pattern.values import Reader, Table, per_length, quantity, reference, text, texts, truth, whole
 
 Worked = Literal["rounds", "rows"]
@@ -263,7 +263,7 @@ def _motifs(reader: Reader, tables: Table, context: NotationContext) -> tuple[tu
         sides = corners(shape)
         if sides is None:
             near = nearest_shape(shape)
-            hint = f"did you mean {near}?" if near else _SHAPES
+            hint = INSTEAD.get((shape.lower().split() or [""])[-1]) or (f"did you mean {near}?" if near else _SHAPES)
             reader.add("shape", reader.locator.value((*path, "shape")), f'"{shape[:40]}" is no shape that is known here', hint)
             shape = near or "circle"
             sides = corners(shape) or 0

@@ -7,18 +7,26 @@ import re
 from motifold.render.pattern.spelling import nearest
 
 _CORNERS = {
-    "circle": 0, "round": 0, "doily": 0, "flower": 0, "wheel": 0, "mandala": 0, "star": 0, "spiral": 0, "oval": 0, "ball": 0,
-    "sphere": 0, "tube": 0, "triangle": 3, "square": 4, "diamond": 4, "rectangle": 4, "strip": 4, "swatch": 4, "band": 4,
+    "circle": 0, "round": 0, "doily": 0, "flower": 0, "wheel": 0, "mandala": 0, "spiral": 0, "oval": 0, "tube": 0,
+    "triangle": 3, "square": 4, "diamond": 4, "rectangle": 4, "strip": 4, "swatch": 4, "band": 4,
     "pentagon": 5, "hexagon": 6, "heptagon": 7, "octagon": 8, "nonagon": 9, "decagon": 10, "dodecagon": 12,
 }  # fmt: skip
 SHAPE_NAMES = tuple(_CORNERS)
 MOST_CORNERS = 24
+INSTEAD = {
+    "star": 'say what its rounds make without the points: "circle", or "pentagon" where the points are its corners',
+    "ball": 'a ball is worked in rounds like a circle: shape = "circle"',
+    "sphere": 'a sphere is worked in rounds like a circle: shape = "circle"',
+}
+"""Shapes that people name and that are worked as another one."""
 _POLYGON = re.compile(r"polygon(?::| of)?\s*(\d{1,2})(?: sides| corners)?|(\d{1,2})[- ](?:gon|sided polygon|sided)")
 
 
 def nearest_shape(written: str) -> str | None:
     """The shape that a misspelt one is meant for, with the half that it may be of: "half square" for "half-sqare"."""
     words = written.lower().replace("-", " ").split()
+    if words and words[-1] in INSTEAD:
+        return "circle"
     if len(words) > 1 and (words[0] == "half" or nearest(words[0], ("half",))):
         whole = words[-1] if words[-1] in _CORNERS else nearest(words[-1], SHAPE_NAMES)
         return f"half {whole}" if whole else None

@@ -68,6 +68,8 @@ MISTAKES = [
     ("[stitch.petal]", "[stitch.next]", "name", 29, "next", "give yours a name of its own: "),
     ('means = "5 dc in same st"', 'name = "petal"', "missing", 29, "petal", 'for example means = "(dc, htr,'),
     ('shape = "square"', 'shape = "sqare"', "shape", 33, '"sqare"', "did you mean square?"),
+    ('shape = "square"', 'shape = "ball"', "shape", 33, '"ball"', "a ball is worked in rounds like a circle"),
+    ('shape = "square"', 'shape = "star"', "shape", 33, '"star"', "say what its rounds make without the points"),
     ('shape = "square"', 'shape = "blob"', "shape", 33, '"blob"', "circle, triangle, square, hexa"),
     ('shape = "half square"', 'shape = "polygon: 2"', "shape", 39, '"polygon: 2"', "circle, triangle, square, hexa"),
     ("last_round = 5", "last_round = -5", "value", 41, "-5", "for example last_round = 5"),
