@@ -8,7 +8,7 @@ from motifold.render.fabric.bench import Hook
 from motifold.render.fabric.edge import family
 from motifold.render.fabric.making import add_chains, add_travel, hang, new_run
 from motifold.render.fabric.model import Base, Leg
-from motifold.render.fabric.resolve import names_beginning_chain, resolve
+from motifold.render.fabric.resolve import names_beginning_chain, resolve, too_few_chains
 from motifold.render.fabric.wording import height_in_chains, key_of, ordinal, round_word, stitch_word, target_word
 from motifold.render.pattern.instructions import Chain, Join, Place, Step, Work
 
@@ -22,6 +22,8 @@ def close_ring(hook: Hook, step: Join) -> None:
     if not chains and not lap.made:
         hook.complain("join", step.span, "there is no chain to join into a ring", "make it first: ch 4", key=key_of(step.span))
         return
+    if chains and step.place is not None and step.place.from_hook and (step.place.ordinal or 1) > len(chains):
+        too_few_chains(hook, step.place, len(chains))
     if chains:
         new_run(hook, "ring", chains)
         lap.made.extend((False, ident) for ident in chains)

@@ -8,6 +8,7 @@ from dataclasses import replace
 from typing import Literal
 
 from motifold.render.fabric.labels import Ordered, in_order
+from motifold.render.fabric.wording import label_span
 from motifold.render.pattern.instructions import (
     Chain,
     Group,
@@ -268,6 +269,29 @@ def _until(book: _Book, repeats: RepeatRounds, height: float | None, size: int) 
         if last != repeats.ending:
             total += 1
     return total - done
+
+
+LONGEST_BEGINNING = 7
+"""A chain as long as this may only begin a row; a longer one may be a strap."""
+
+
+def only_chains(jobs: Sequence[Job]) -> tuple[Problem, ...]:
+    """Rounds and rows cut down to their beginning chain: "Row 2: Ch 2; turn." works into nothing."""
+    return tuple(_only_chain(job) for job, after in zip(jobs, (*jobs[1:], None), strict=True) if _is_only_chain(job, after))
+
+
+def _is_only_chain(job: Job, after: Job | None) -> bool:
+    chains = [step.count.values[0] for step in job.steps if isinstance(step, Chain)]
+    worked = any(isinstance(step, Work | Group | Repeat | RepeatRounds | Join) for step in job.steps)
+    if job.number is None or job.line.broken or worked or not 0 < sum(chains) <= LONGEST_BEGINNING:
+        return False
+    first = next((step for step in after.steps if isinstance(step, Work | Group | Repeat)), None) if after is not None else None
+    return not (isinstance(first, Work | Group) and first.place is not None and first.place.from_hook)
+
+
+def _only_chain(job: Job) -> Problem:
+    message = f"{job.label} is no more than its beginning chain: nothing is worked in it"
+    return Problem("left-over", "error", label_span(job.line.span, job.label), message, "write what is worked after the chain")
 
 
 def split_beginning(jobs: Sequence[Job]) -> tuple[Job, ...]:

@@ -14,7 +14,7 @@ from motifold.render.fabric.edge import Cursor
 from motifold.render.fabric.finish import finished
 from motifold.render.fabric.flatness import warn_of_cup
 from motifold.render.fabric.job import work_job
-from motifold.render.fabric.lines import Job, lay_out, split_beginning
+from motifold.render.fabric.lines import Job, lay_out, only_chains, split_beginning
 from motifold.render.fabric.mend import Clues, Mend, clues_of, crooked, it_comes_out, mends
 from motifold.render.fabric.model import Fabric
 from motifold.render.fabric.trial import JobMark, mark_job, take_back_job
@@ -68,6 +68,9 @@ def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> 
     jobs, problems = lay_out(instructions, shop.rounds, shop.row_height_cm, shop.size)
     hook.problems.extend(problems)
     jobs = split_beginning(jobs) if not hook.laps else jobs
+    cut_short = only_chains(jobs)
+    hook.problems.extend(cut_short)
+    hook.tainted = hook.tainted or bool(cut_short)
     hook.entered = entered_lengths(jobs, shop.definitions)
     if hook.entered:
         jobs = tuple(replace(job, steps=in_its_space(job.steps)) for job in jobs)

@@ -93,6 +93,24 @@ def repeat(hook: Hook, step: Repeat) -> None:
     finally:
         hook.depth -= 1
     hook.beginning = outer and not hook.lap.stitches
+    if _takes_all_at_once(step, hook.shop.size):
+        one = step.steps[0]
+        hook.complain(
+            "repeat",
+            one.place.span if isinstance(one, Work) and one.place is not None else step.span,
+            "this takes every place the first time: nothing is left for the times after it",
+            "say what goes into each of them, as 2 sc in each st, or repeat a single one, as [sc in next st] 5 times",
+            key=key_of(step.span),
+        )
+
+
+def _takes_all_at_once(step: Repeat, size: int) -> bool:
+    """Such as "sc in each st 5 times"."""
+    one = step.steps[0] if len(step.steps) == 1 else None
+    if not isinstance(one, Work) or one.place is None or step.times is None or step.times.at(size) < 2:
+        return False
+    extent = one.place.extent
+    return one.place.which == "each" and one.place.count.at(size) == 1 and (extent is None or extent.kind in ("around", "across", "end"))
 
 
 def words(hook: Hook, step: Words) -> None:

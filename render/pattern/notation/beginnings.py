@@ -5,6 +5,7 @@ from __future__ import annotations
 from motifold.render.pattern.instructions import CountsAs
 from motifold.render.pattern.notation.reader import Reader
 from motifold.render.pattern.notation.stitches import spec_of
+from motifold.render.pattern.problem import Problem
 from motifold.symbols.stitches import stitch_name
 
 TURNING_CHAIN = {1: "sc", 2: "hdc", **{chains: stitch_name(chains - 2) for chains in range(3, 12)}}
@@ -26,6 +27,18 @@ def read_counts_as(r: Reader, chains: int) -> CountsAs | None:
     if following.kind != "open":
         return None
     return r.attempt(lambda: _bracketed(r, chains))
+
+
+def tell_of_missed(r: Reader, start: int, ordinal: int) -> None:
+    """Complains of "hdc in 3rd ch from hook (missed 3 ch count as hdc)": only two chains are missed there."""
+    said = r.items[start : r.pos]
+    at = next((index for index, lexeme in enumerate(said) if lexeme.value == "missed"), len(said))
+    number = next((lexeme for lexeme in said[at + 1 : at + 2] if lexeme.kind == "num"), None)
+    if number is None or number.number < ordinal:
+        return
+    message = f"{number.number} missed ch are said to count, but before this ch from the hook there are only {ordinal - 1}"
+    hint = f"work into ch {number.number + 1} from the hook, or say that the {ordinal - 1} missed ch count"
+    r.say(Problem("count", "error", r.span_of(number), message, hint))
 
 
 def at_counts_as(r: Reader) -> bool:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from motifold.render.pattern.instructions import ONE, Amount, Chain, Place, Repeat, Step, StitchSpec, Target, Words, Work
 from motifold.render.pattern.notation.amounts import at_times, read_amount, read_times
-from motifold.render.pattern.notation.beginnings import read_counts_as
+from motifold.render.pattern.notation.beginnings import read_counts_as, tell_of_missed
 from motifold.render.pattern.notation.counts import try_sentence
 from motifold.render.pattern.notation.joins import as_join
 from motifold.render.pattern.notation.places import Found, at_bare_place, at_place, read_more_places, read_places
@@ -202,9 +202,12 @@ def _after(r: Reader, steps: list[Step], start: int) -> list[Step]:
             return [*steps[:-1], replace(join, span=r.span(start))]
     if r.follows("to", "join") and r.peek(2).kind in ("sep", "end", "open", "dash"):
         r.pos += 2  # "ch 1, hdc in first sc to join": that it closes the round shows from the line
+    at = r.pos
     counts = read_counts_as(r, 0)
     if counts is not None:
         steps[-1] = last = replace(last, counts_as=counts)
+        if last.place is not None and last.place.from_hook:
+            tell_of_missed(r, at, last.place.ordinal or 1)
     said = read_times(r)
     if said is None:
         return steps
