@@ -155,3 +155,16 @@ def is_turning_chain(place: Place) -> bool:
     if place.target.kind == "tch" or (place.target.kind == "missed" and place.which == "top"):
         return True
     return (place.which == "beg" and place.target.kind == "ch") or (place.of is not None and is_turning_chain(place.of))
+
+
+def passed_by_chains(steps: Sequence[Step], size: int) -> set[int]:
+    """How many stitches each repeat of a line skips that makes chains too."""
+    found: set[int] = set()
+    for step in steps:
+        if not isinstance(step, Repeat):
+            continue
+        found |= passed_by_chains(step.steps, size)
+        if any(isinstance(inner, Chain) for inner in step.steps):
+            skips = [inner.place for inner in step.steps if isinstance(inner, Skip)]
+            found.update(place.count.at(size) for place in skips if place.target.kind in ("st", "stitch"))
+    return found

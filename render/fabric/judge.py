@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from motifold.render.fabric.bench import Hook, Lap
-from motifold.render.fabric.claims import named_and_not_worked
+from motifold.render.fabric.claims import named_and_not_worked, passed_by_chains
 from motifold.render.fabric.counts import check_claims, warn_unstated, wrong_claim
 from motifold.render.fabric.edge import Atom, any_of, matcher
 from motifold.render.fabric.flatness import warn_of_shape
@@ -22,7 +22,7 @@ def judge(hook: Hook, lap: Lap, job: Job) -> None:
     if not lap.faulty and not wrong:
         _note_came_twice(hook, lap)
     if not lap.faulty and lap.excess == 0:
-        _note_left_over(lap)
+        _note_left_over(hook, lap)
         if not lap.left and not lap.leave:
             _note_forgotten(hook, lap)
     below = round_word(hook.laps[lap.cursor.round]) if 0 <= lap.cursor.round < len(hook.laps) else "there"
@@ -71,14 +71,14 @@ def _not_known(hook: Hook, number: int) -> bool:
     return line is not None and line.broken
 
 
-def _note_left_over(lap: Lap) -> None:
+def _note_left_over(hook: Hook, lap: Lap) -> None:
     cursor = lap.cursor
     if lap.earlier and lap.kind == "round" and lap.end == "joined" and not lap.leave and len(lap.others) == 1:
         _note_left_earlier(lap)
     if lap.leave or (lap.kind == "finish" and not lap.made) or not lap.claims or not cursor.size or lap.under is not None:
         return
     left = list(left_between(lap, cursor, cursor.following, cursor.end + 1))
-    if not _walked_over(lap, left):
+    if not _walked_over(lap, left) and not _under_last_chain(hook, lap, left):
         lap.left.extend(left)
 
 
@@ -114,6 +114,17 @@ def _walked_over(lap: Lap, left: Sequence[int]) -> bool:
     if not left or lap.walked_from is None or not lap.passed or not cursor.cyclic or lap.attached:
         return False
     return all(lap.walked_from <= index % cursor.size < cursor.start % cursor.size for index in left)
+
+
+def _under_last_chain(hook: Hook, lap: Lap, left: Sequence[int]) -> bool:
+    """Whether a closed round ends in chains over as many stitches as its chains pass elsewhere: "[sk next 2 sts, dc, ch 2] ..."."""
+    if not left or lap.kind != "round" or lap.end != "joined" or lap.walked_from is not None or not lap.made or not lap.made[-1][0]:
+        return False
+    if any(hook.stitches[ident].kind != "ch" for ident in hook.runs[lap.made[-1][1]].stitches):
+        return False  # a stitch closes the round
+    if any(lap.cursor.atom(index).space for index in left):
+        return False
+    return len(left) in passed_by_chains(hook.rest, hook.shop.size)
 
 
 def _note_left_earlier(lap: Lap) -> None:
