@@ -6,6 +6,7 @@ from make import made
 CHAIN = "Chain: Ch 11.\nRow 1: Sc in 2nd ch from hook, sc in each ch across; turn. (10 sc)\n"
 RING = "\nRnd 1: Ch 1, 6 sc in ring; join with sl st in first sc. (6 sc)\n"
 SLIPS = {
+    "a number beyond all measure": (CHAIN + "Row 2: Ch 1, sc in each of next 1000000000 sts; turn.\n", "number", "too large a number"),
     "a row cut down to its chain": (CHAIN + "Row 2: Ch 2; turn.\n", "left-over", "no more than its beginning chain"),
     "each st five times": (CHAIN + "Row 2: Ch 1, sc in each st 5 times; turn.\n", "repeat", "nothing is left for the times after it"),
     "more missed chains than there are": (

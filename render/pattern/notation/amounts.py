@@ -17,6 +17,7 @@ def read_number(r: Reader) -> int:
     lexeme = r.take()
     if lexeme.number > LARGEST:
         r.say(error("number", r.span_of(lexeme), f"{lexeme.raw} is too large a number: at most {LARGEST} can be worked"))
+        r.unread = True  # what the line makes is not known
         return 1
     return lexeme.number
 
