@@ -7,6 +7,7 @@ from math import pi
 from motifold.render.assembly.shapes import corners_of_whole, cut_and_depth, names_half
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.pattern.model import Gauge, MotifSource, Pattern
+from motifold.render.sizing.bent import is_mitered, side_of_mitered_cm
 from motifold.render.sizing.gauge import WidthLine, row_height_cm, stitch_width, width_line
 from motifold.render.sizing.loops import height_in_widths
 from motifold.render.sizing.reading import mean_height, sized_motif
@@ -95,13 +96,21 @@ def motif_width_cm(pattern: Pattern, fabric: Fabric) -> float | None:
         if across is None:
             across = _width_from_height(gauge, motif)
         worked = [r for r in fabric.rounds if r.kind == "row"]
+        if worked and is_mitered(fabric):
+            rows_cm = motif_line(pattern, motif)
+            return side_of_mitered_cm(fabric, across, rows_cm.at(len(worked))) if across is not None and rows_cm is not None else None
         return across * max(_stitches_along(fabric, row) for row in worked) if across is not None and worked else None
     line = motif_line(pattern, motif)
     rounds = max((r.number or 0 for r in fabric.rounds), default=0)
     if line is None or rounds < 1:
         return None
     flat = max(line.at(rounds), 0.0)
-    return _laid_flat(gauge, motif, fabric, flat) if motif.sides == 0 else flat
+    if motif.sides:
+        return flat
+    widest = _widest_of_a_ball(fabric)
+    if widest is None:
+        return _laid_flat(gauge, motif, fabric, flat)
+    return _across_a_ball(gauge, motif, widest, max(line.at(widest.number or 1), 0.0))
 
 
 def motif_height_cm(pattern: Pattern, fabric: Fabric) -> float | None:
@@ -109,6 +118,8 @@ def motif_height_cm(pattern: Pattern, fabric: Fabric) -> float | None:
     motif = next((m for m in pattern.motifs if m.name == fabric.name), None)
     if motif is None or motif.worked != "rows":
         return None
+    if half_of(motif) is None and is_mitered(fabric):
+        return motif_width_cm(pattern, fabric)
     line = motif_line(pattern, motif)
     rows = sum(one.kind == "row" for one in fabric.rounds)
     return line.at(rows) if line is not None and rows else None
@@ -135,6 +146,22 @@ def _laid_flat(gauge: Gauge, motif: MotifSource, fabric: Fabric, flat_cm: float)
     if across is None or laced or rounds[-1].met * across >= _CUPPED * pi * flat_cm:
         return flat_cm
     return min(flat_cm, across * max(r.met for r in rounds) / 2)
+
+
+def _widest_of_a_ball(fabric: Fabric) -> Round | None:
+    """The first of the widest rounds of what grows and then closes again, to half as many stitches or fewer; None for anything else."""
+    rounds = [r for r in fabric.rounds if r.kind == "round" and r.met]
+    widest = max(rounds, key=lambda r: r.met, default=None)
+    if widest is None or rounds[-1].met > widest.met / 2:
+        return None
+    closing = rounds[rounds.index(widest) :]
+    return None if any(item.kind == "space" for r in closing for item in r.edge) else widest
+
+
+def _across_a_ball(gauge: Gauge, motif: MotifSource, widest: Round, flat_cm: float) -> float:
+    """As wide as its widest round lies flat, or as that round's girth makes it where its stitches hold it in."""
+    across = stitch_width(gauge) or _width_from_height(gauge, motif)
+    return flat_cm if across is None else min(flat_cm, widest.met * across / pi)
 
 
 def _width_from_height(gauge: Gauge, motif: MotifSource) -> float | None:

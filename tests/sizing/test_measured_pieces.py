@@ -124,3 +124,45 @@ def test_a_back_that_nobody_measured_is_as_wide_as_the_front_it_is_sewn_to() -> 
     sewn = '[assembly]\nmotif = "square"\npanels = { B = "back" }\njoin = ["F.left + B.right", "F.right + B.left", "F.bottom + B.bottom"]\n'
     (size,) = worked('motif = "square"\nrounds = 2\nwidth = "12 cm"', SQUARE, back, sewn).sizes
     assert size.assembly is not None and size.widths_cm["back"] == pytest.approx(12.0)
+
+
+MITERED = """
+[motif.miter]
+rows = \"\"\"
+Chain: Ch 12.
+Row 1: Sc in 2nd ch from hook and in each ch to end; turn. (11 sc)
+Row 2: Ch 1 (does not count as a st), sc in each of next 4 sts, sc3tog over next 3 sts, sc in each of next 4 sts; turn.
+Row 3: Ch 1 (does not count as a st), sc in each of next 3 sts, sc3tog over next 3 sts, sc in each of next 3 sts; turn.
+Row 4: Ch 1 (does not count as a st), sc in each of next 2 sts, sc3tog over next 3 sts, sc in each of next 2 sts; turn.
+Row 5: Ch 1 (does not count as a st), sc in next st, sc3tog over next 3 sts, sc in next st; turn.
+Row 6: Ch 1 (does not count as a st), sc3tog over next 3 sts.
+\"\"\"
+"""
+BALL = """
+[motif.ball]
+rounds = \"\"\"
+Ring: Make a magic ring.
+Rnd 1: 6 sc in ring; do not join. (6 sc)
+Rnd 2: Inc in each st around. (12 sc)
+Rnd 3: [Sc in next st, inc in next st] 6 times. (18 sc)
+Rnds 4-6: Sc in each st around. (18 sc)
+Rnd 7: [Sc in next st, inv dec] 6 times. (12 sc)
+Rnd 8: Inv dec 6 times. (6 sc)
+\"\"\"
+"""
+
+
+def test_a_mitered_square_is_as_wide_as_half_its_foundation() -> None:
+    (size,) = worked('motif = "miter"\nstitches = 20\nwidth = "10 cm"\nrows = 22\nheight = "10 cm"', MITERED).sizes
+    assert size.widths_cm["miter"] == size.heights_cm["miter"] == pytest.approx(11 * 0.5 / 2)
+
+
+def test_a_miter_whose_rows_make_no_square_is_not_measured() -> None:
+    (size,) = worked('motif = "miter"\nstitches = 20\nwidth = "10 cm"\nrows = 14\nheight = "10 cm"', MITERED).sizes
+    assert size.widths_cm["miter"] is size.heights_cm["miter"] is None
+
+
+def test_a_ball_is_as_wide_as_its_widest_round_not_as_all_of_its_rounds_laid_flat() -> None:
+    (size,) = worked('motif = "ball"\nrounds = 3\nwidth = "6 cm"', BALL).sizes
+    width = size.widths_cm["ball"]
+    assert width is not None and width <= 6.0
