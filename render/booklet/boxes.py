@@ -6,10 +6,11 @@ inwards; a mark without tags is an artifact (ISO 14289-1, 7.1): a rule, a page n
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import field, replace
 
 from motifold.render.booklet.inline import Type, Word
+from motifold.render.booklet.model import Anew
 from motifold.render.drawing.display import Drawing
 from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.symbols.record import dataclass
@@ -64,7 +65,7 @@ class Picture:
     drawing: Drawing
     scale: float
     tags: Tags = ()
-    redrawn: Callable[[float], Drawing] | None = None
+    redrawn: Anew | None = None
 
     @property
     def width(self) -> float:

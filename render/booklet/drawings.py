@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
 from motifold.render.booklet.figures import turned
-from motifold.render.booklet.model import Figure, Look
+from motifold.render.booklet.model import Anew, Figure, Look
 from motifold.render.booklet.paper import grid_for
 from motifold.render.booklet.steps import OVERVIEW_SHARE, step_room
 from motifold.render.drawing.display import Drawing, Group, Operation, Text
@@ -50,20 +50,23 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
         bare = replace(this_look, furniture=False)
         prepared = prepare(fabric, layout, bare)
         drawing = draw_prepared(fabric, layout, prepared, bare)
+        full = prepare(fabric, layout, this_look, prepared)
+        drawn = partial(_drawn, fabric, layout, this_look, prepared, zoom)
+        redrawn = _anew(drawn, drawing, full, zoom)
         if fabric.worked == "rows":
             left, bottom, right, top = drawing.box
             drawing = replace(drawing, box=(left - _NUMBERS_MM * zoom, bottom, right + _NUMBERS_MM * zoom, top))
-        drawn = partial(_drawn, fabric, layout, this_look, prepared, zoom)
+            redrawn = Anew(drawn, (drawing.width_mm, drawing.height_mm), (0.0, 0.0))  # its numbers are measured with it
         least = LEAST_PITCH_MM / chart_look.pitch_mm * zoom**0.5
         caption = chart_caption(worked, size, name, fabric, look)
         if this_look.sector is not None:
             caption = f"{caption[:-1]}; the first part of it."
         largest = max(1.35, min(_LARGEST, _HANDSOME_MM / max(drawing.width_mm, drawing.height_mm))) if name in size.fabrics else 1.0
         comfortable, largest = 1.7 * least * (1.3 * zoom if zoom > 1 else 1.0), largest * zoom
-        chart = Figure("chart", drawing, caption, name, smallest=least, comfortable=comfortable, largest=largest, redrawn=drawn)
+        chart = Figure("chart", drawing, caption, name, smallest=least, comfortable=comfortable, largest=largest, redrawn=redrawn)
         upright = this_look.sector is not None and drawing.height_mm > _TALL * drawing.width_mm
         figures.append(turned(chart) if upright else chart)
-        entries = entries_used([fabric], chart_look, prepare(fabric, layout, this_look, prepared))
+        entries = entries_used([fabric], chart_look, full)
         if entries:
             keys = ((width, draw_key(entries, terms, drawn_for / zoom, mono=look.mono)) for width, drawn_for in key_widths(look))
             narrow, *wider = [_fitted(zoomed(key, zoom), width) for width, key in keys]
@@ -77,6 +80,15 @@ def _drawn(fabric: Fabric, layout: Layout, look: ChartLook, measured: Prepared, 
 
     this = replace(look, pitch_mm=look.pitch_mm * scale / zoom)
     return zoomed(draw_prepared(fabric, layout, prepare(fabric, layout, this, measured), this), zoom)
+
+
+def _anew(draw: Callable[[float], Drawing], bare: Drawing, full: Prepared, zoom: float) -> Anew:
+    """``bare``: the chart without its numbers and marks, ``full``: with them, both at scale 1."""
+    (left, low, right, top), core = full.box, full.core
+    grows = ((core[2] - core[0]) * full.pitch_mm, (core[3] - core[1]) * full.pitch_mm)
+    below = bare.height_mm - grows[1]  # the list of yarns
+    keeps = ((right - left) * full.pitch_mm - grows[0], (top - low) * full.pitch_mm - grows[1] + below)
+    return Anew(draw, grows, (keeps[0] * zoom, keeps[1] * zoom))
 
 
 def zoomed(drawing: Drawing, zoom: float) -> Drawing:

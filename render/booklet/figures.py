@@ -10,7 +10,7 @@ from motifold.render.booklet.boxes import Box, Destination, LineOfWords, Picture
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.inline import typeset
 from motifold.render.booklet.linebreak import broken, line_width
-from motifold.render.booklet.model import Figure
+from motifold.render.booklet.model import Anew, Figure
 from motifold.render.drawing.display import Drawing, Group, Transform
 from motifold.render.drawing.numbers import MM_PER_PT
 
@@ -39,8 +39,8 @@ def scale_within(figure: Figure, width: float, height: float) -> float:
 
 def turned(figure: Figure) -> Figure:
     """The figure lying on its left side, its caption upright."""
-    redrawn = figure.redrawn
-    again = None if redrawn is None else lambda scale: _turned(redrawn(scale))
+    one = figure.redrawn
+    again = None if one is None else Anew(lambda scale: _turned(one.draw(scale)), one.grows[::-1], one.keeps[::-1])
     return replace(figure, drawing=_turned(figure.drawing), redrawn=again)
 
 

@@ -34,6 +34,19 @@ class Look:
 
 
 @dataclass(frozen=True, slots=True)
+class Anew:
+    """How a drawing is made anew at a scale, where its letters and lines must not shrink with it.
+
+    ``grows``: the width and height in mm that grow with the scale, at scale 1; ``keeps``: what stands around that, about as large at
+    any scale.
+    """
+
+    draw: Callable[[float], Drawing]
+    grows: tuple[float, float]
+    keeps: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
 class Figure:
     """A drawing with its caption and where it belongs.
 
@@ -41,8 +54,7 @@ class Figure:
     ``step``: which numbered item of the assembly it stands beside, from 1. The drawing may be scaled between ``smallest`` (still legible)
     and ``largest`` (still handsome) times its own size; from ``comfortable`` on, a larger print is not worth another page.
     ``variants``: the same drawn for other widths, as a key in more or fewer columns; the widest that fits its room is printed.
-    ``redrawn``: the same drawing made anew at a scale, where its letters and lines must not shrink with it; ``drawing`` then only measures
-    it.
+    ``redrawn``: how the same drawing is made anew at a scale; ``drawing`` then only measures it.
     """
 
     role: FigureRole
@@ -54,7 +66,7 @@ class Figure:
     largest: float = 1.6
     comfortable: float = 0.85
     variants: tuple[Drawing, ...] = ()
-    redrawn: Callable[[float], Drawing] | None = None
+    redrawn: Anew | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from motifold.render.booklet.boxes import BoxMark, Page, Picture
+from motifold.render.booklet.model import Anew
 from motifold.render.drawing.display import Drawing, Group, Operation, Transform
 from motifold.render.drawing.measure import in_greys
 from motifold.render.drawing.numbers import MM_PER_PT, number
@@ -110,20 +111,26 @@ def _only_stitches(drawing: Drawing) -> bool:
 def _final(mark: Picture, mono: bool) -> Final:
     """Made anew for its size, and never larger than was measured.
 
-    Letters that keep their size around a smaller drawing may need more room than was measured: then it is made once
-    more, that much smaller.
+    Letters that keep their size around a smaller drawing may need more room than was measured: then it is made that much smaller, and
+    once more where even so it needs more room.
     """
     redrawn = mark.redrawn
     if redrawn is None:
         return Final(mark.drawing, mark.scale, 1.0)
-    made = mark.scale
-    drawing = redrawn(made)
+    made = min(mark.scale, _scale_for(redrawn, mark.width * MM_PER_PT, mark.height * MM_PER_PT))
+    drawing = redrawn.draw(made)
     fitting = _fitting(drawing, mark)
     if fitting < _AS_GOOD_AS_FITTING:
         made *= fitting
-        drawing = redrawn(made)
+        drawing = redrawn.draw(made)
         fitting = _fitting(drawing, mark)
     return Final(in_greys(drawing) if mono else drawing, fitting, made)
+
+
+def _scale_for(redrawn: Anew, width: float, height: float) -> float:
+    """The scale at which it stands within a room in mm; about so, since what stands around it is set for each scale."""
+    room = zip((width, height), redrawn.grows, redrawn.keeps, strict=True)
+    return max(min((side - keeps) / max(grows, 1e-6) for side, grows, keeps in room), 1e-3)
 
 
 def _fitting(drawing: Drawing, mark: Picture) -> float:

@@ -44,7 +44,7 @@ def drawn_out(pages: Iterable[Page]) -> list[list[tuple[BoxMark, Drawing | None]
     """Every mark of every page, with its drawing as it is printed: making that anew is no part of the bare canvas's work."""
     return [
         [
-            (mark, (mark.redrawn(mark.scale) if mark.redrawn else mark.drawing) if isinstance(mark, Picture) else None)
+            (mark, (mark.redrawn.draw(mark.scale) if mark.redrawn else mark.drawing) if isinstance(mark, Picture) else None)
             for mark in (*(moved(mark, placed.x, placed.y) for placed in page.placed for mark in placed.box.marks), *page.furniture)
         ]
         for page in pages

@@ -23,7 +23,7 @@ from motifold.render.motif.chart.draw import CLEAR, all_ink, chart_box
 from motifold.render.motif.chart.furniture import furnish
 from motifold.render.motif.chart.scene import symbols_of
 from motifold.render.motif.chart.tones import readable, tone_of
-from motifold.render.motif.chart.white import White
+from motifold.render.motif.chart.white import White, edges_of
 from motifold.render.motif.model import Layout
 from motifold.symbols.ink import outlines
 
@@ -61,7 +61,7 @@ def test_no_number_or_mark_is_set_over_a_symbol(stitch: str, yarns: str, turned:
     symbols = symbols_of(fabric, layout, False, {})
     drawn = all_ink(fabric, symbols)
     box = chart_box(symbols, drawn)
-    white = White(box, drawn, CLEAR)
+    white = White(box, edges_of(drawn), CLEAR)
     items = furnish(fabric, layout, symbols, white, look)
     assert [item.words for item in items if item.kind == "number"] == ["1", "2", "3", "4", "5"]
     ink = shapely.STRtree([shapely.Polygon(ring).buffer(0) for ring in outlines(drawn)])

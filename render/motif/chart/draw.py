@@ -17,7 +17,7 @@ from motifold.render.motif.chart.items import QUIET, Item, draw_item, draw_leade
 from motifold.render.motif.chart.look import INK, ChartLook, in_sector
 from motifold.render.motif.chart.scene import Symbol, symbols_of
 from motifold.render.motif.chart.tones import Tone, number_of, tone_of
-from motifold.render.motif.chart.white import White
+from motifold.render.motif.chart.white import Edges, White, edges_of
 from motifold.render.motif.chart.yarns import yarn_list, yarn_list_height
 from motifold.render.motif.model import Layout, Point
 from motifold.symbols import marks as working
@@ -44,7 +44,7 @@ GIVEN_INK = "#c3c9cf"
 class Prepared:
     """A chart that is placed and measured, and not yet coloured: drawings of one Fabric that show different rounds share it.
 
-    ``core``: the box of its stitches in u; ``box``: with all furniture. ``pitch_mm``: that of its look.
+    ``core``: the box of its stitches in u; ``box``: with all furniture. ``pitch_mm``: that of its look. ``edges``: of all its ink.
     ``paths``: of each symbol, its marks as paths in mm, in the same order. ``linked``: whether hairlines join chains in it.
     """
 
@@ -56,6 +56,7 @@ class Prepared:
     paths: tuple[tuple[Path, ...], ...]
     linked: bool
     pitch_mm: float
+    edges: Edges
 
 
 def draw_chart(fabric: Fabric, layout: Layout, look: ChartLook) -> Drawing:
@@ -85,14 +86,15 @@ def _bare(fabric: Fabric, layout: Layout, look: ChartLook) -> Prepared:
         symbols = tuple(symbol for symbol in symbols if in_sector(symbol.head, look.sector))
     if look.show is not None and look.emphasise is None:
         symbols = tuple(symbol for symbol in symbols if symbol.given or is_shown(symbol.round, look))
-    box = chart_box(symbols, all_ink(fabric, symbols))
+    ink = all_ink(fabric, symbols)
+    box = chart_box(symbols, ink)
     ring, linked = _center_ring(fabric, symbols), bool(_links(fabric, layout, look))
-    return Prepared(symbols, ring, (), box, box, _paths(symbols, look.pitch_mm), linked, look.pitch_mm)
+    return Prepared(symbols, ring, (), box, box, _paths(symbols, look.pitch_mm), linked, look.pitch_mm, edges_of(ink))
 
 
 def _items(fabric: Fabric, layout: Layout, bare: Prepared, look: ChartLook) -> tuple[Item, ...]:
     """The furniture, of what is shown."""
-    white = White(grown(bare.core, _AROUND_MM / look.pitch_mm + 1.0), all_ink(fabric, bare.symbols), clear(look))
+    white = White(grown(bare.core, _AROUND_MM / look.pitch_mm + 1.0), bare.edges, clear(look))
     items = furnish(fabric, layout, bare.symbols, white, look)
     if look.sector is not None and look.once is None:
         items = tuple(item for item in items if in_sector(item.center, look.sector))

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import ceil, hypot
 from typing import TYPE_CHECKING
 
 from motifold.render.motif.chart.scene import Symbol
@@ -26,7 +25,7 @@ _AT_A_TIME = 100
 
 @dataclass(frozen=True, slots=True)
 class Nearest:
-    """Points (x, y) along all stems and chains, and the round that each belongs to."""
+    """Points (x, y) along all stems and chains, from the left to the right, and the round that each belongs to."""
 
     points: NDArray[np.float64]
     rounds: NDArray[np.int64]
@@ -44,25 +43,28 @@ class Nearest:
         if not len(places) or not len(self.points):
             return np.zeros(len(places), dtype=bool)
         low, high = places.min(axis=0) - _REACH, places.max(axis=0) + _REACH
-        near = ((self.points >= low) & (self.points <= high)).all(axis=1)
-        mine, others = self.points[near & (self.rounds == index)], self.points[near & (self.rounds != index)]
-        return _least(places, mine) + _CLEARLY < _least(places, others)
+        first, last = np.searchsorted(self.points[:, 0], (low[0], high[0])).tolist()
+        points, rounds = self.points[first:last], self.rounds[first:last]
+        near = (points[:, 1] >= low[1]) & (points[:, 1] <= high[1])
+        return _least(places, points[near & (rounds == index)]) + _CLEARLY < _least(places, points[near & (rounds != index)])
 
 
 def nearest_of(symbols: Sequence[Symbol]) -> Nearest:
     """The stems of these symbols in points; joins and what is worked before round 1 too."""
     import numpy as np
 
-    points: list[tuple[float, float]] = []
-    rounds: list[int] = []
-    for symbol in symbols:
-        if not symbol.marks:
-            continue
-        (ax, ay), (bx, by) = symbol.foot, symbol.head
-        count = max(1, ceil(hypot(bx - ax, by - ay) / _STEP))
-        points += [(ax + (bx - ax) * k / count, ay + (by - ay) * k / count) for k in range(1 if len(symbol.into) else 0, count + 1)]
-        rounds += [symbol.round_index] * (count + (0 if len(symbol.into) else 1))
-    return Nearest(np.asarray(points).reshape(-1, 2), np.asarray(rounds, dtype=np.int64))
+    inked = [symbol for symbol in symbols if symbol.marks]
+    feet = np.asarray([symbol.foot for symbol in inked]).reshape(-1, 2)
+    along = np.asarray([symbol.head for symbol in inked]).reshape(-1, 2) - feet
+    parts = np.maximum(1, np.ceil(np.hypot(along[:, 0], along[:, 1]) / _STEP)).astype(np.int64)
+    first = np.asarray([1 if symbol.into else 0 for symbol in inked], dtype=np.int64)
+    counts = parts + 1 - first
+    of = np.repeat(np.arange(len(inked)), counts)
+    part = np.arange(len(of)) - np.repeat(np.cumsum(counts) - counts, counts) + first[of]
+    points = feet[of] + along[of] * part[:, None] / parts[of, None]
+    rounds = np.asarray([symbol.round_index for symbol in inked], dtype=np.int64)[of]
+    rising = np.argsort(points[:, 0], kind="stable")
+    return Nearest(points[rising], rounds[rising])
 
 
 def _least(places: NDArray[np.float64], points: NDArray[np.float64]) -> NDArray[np.float64]:

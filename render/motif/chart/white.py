@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from motifold.render.motif.model import Point
 from motifold.symbols.ink import Fill, Mark, Stroke
+from motifold.symbols.record import dataclass
 
 if TYPE_CHECKING:
     import numpy as np
@@ -22,17 +23,30 @@ _OUTSIDE = 0.45
 _MAX_CELLS = 3_000_000
 
 
-class White:
-    """The white of a chart inside ``box`` (u), around the ``ink``. Rectangles handed out are taken from it."""
+@dataclass(frozen=True, slots=True)
+class Edges:
+    """The edges (x0, y0, x1, y1) of all ink, and its box."""
 
-    def __init__(self, box: tuple[float, float, float, float], ink: Sequence[Mark], clearance: float) -> None:
+    lines: tuple[NDArray[np.float64], ...]
+    box: tuple[float, float, float, float]
+
+
+def edges_of(ink: Sequence[Mark]) -> Edges:
+    """What a chart's white is around, at whatever pitch it is printed."""
+    return Edges(tuple(_edges(ink)), _box_of(ink))
+
+
+class White:
+    """The white of a chart inside ``box`` (u), around its ink. Rectangles handed out are taken from it."""
+
+    def __init__(self, box: tuple[float, float, float, float], ink: Edges, clearance: float) -> None:
         self._x0, self._y0, self._x1, self._y1 = box
         self._cell = max(CELL, ((box[2] - box[0]) * (box[3] - box[1]) / _MAX_CELLS) ** 0.5)
         self._columns = ceil((box[2] - box[0]) / self._cell) + 2
         self._rows = ceil((box[3] - box[1]) / self._cell) + 2
         self._pad = clearance + self._cell
         self._tight = min(clearance, TIGHT) + self._cell
-        self._core = _box_of(ink)
+        self._core = ink.box
         self._taken = self._no_boxes()
         self._count = 0  # of the rows of ``_taken`` that hold a rectangle
         self._lines: list[tuple[Point, Point]] = []
@@ -140,12 +154,12 @@ class White:
         found: NDArray[np.bool_] = sums[row + 1, column + 1] - sums[row, column + 1] - sums[row + 1, column] + sums[row, column] > 0
         return found
 
-    def _counted(self, ink: Sequence[Mark]) -> NDArray[np.int32]:
+    def _counted(self, ink: Edges) -> NDArray[np.int32]:
         """Inked cells left of and below each corner of the raster, so that any rectangle is counted in one step."""
         import numpy as np
 
         grid = np.zeros((self._rows, self._columns), dtype=bool)
-        for edges in _edges(ink):
+        for edges in ink.lines:
             if not len(edges):
                 continue
             counts = np.maximum(1, np.ceil(np.hypot(edges[:, 2] - edges[:, 0], edges[:, 3] - edges[:, 1]) / self._cell).astype(int))
