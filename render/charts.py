@@ -126,22 +126,22 @@ def draw_charts(
 class StepCharts:
     """The charts of one motif or edging for whoever has a room to fill: each is a function of how long a chain is drawn, in mm.
 
-    ``whole``: all rounds. ``steps``: one drawing for each round, all with the whole's box, named as ``draw_charts`` names them.
-    ``numbers``: those rounds. Laid out once.
+    ``whole``: all rounds. ``steps``: one drawing for each of some rounds, all with the whole's box.
+    ``numbers``: the rounds that there are. Laid out once.
     """
 
     name: str
     numbers: tuple[int, ...]
     whole: Callable[[float], Drawing]
-    steps: Callable[[float], tuple[Drawing, ...]]
+    steps: Callable[[float, Sequence[int]], tuple[Drawing, ...]]
 
 
 def step_charts(worked: Worked, look: ChartLook) -> tuple[StepCharts, ...]:
     """For each motif and edging of the largest size, drawn without titles and keys."""
     bare = ChartSheet(titled=False)
 
-    def at(name: str, chart: _Chart, pitch: float) -> tuple[Drawing, ...]:
-        return tuple(one.drawing for one in _steps(name, _pitched(chart, pitch), bare))
+    def at(name: str, chart: _Chart, pitch: float, numbers: Sequence[int]) -> tuple[Drawing, ...]:
+        return tuple(one.drawing for one in _steps(name, _pitched(chart, pitch), bare, numbers))
 
     def whole(name: str, chart: _Chart, pitch: float) -> Drawing:
         return _whole(name, _pitched(chart, pitch), bare)[0].drawing
@@ -203,14 +203,14 @@ def _whole(name: str, chart: _Chart, sheet: ChartSheet) -> list[NamedDrawing]:
     return [NamedDrawing(name, make_plate(drawing, _plate_text(chart, sheet, chart.look, drawing, prepared)))]
 
 
-def _steps(name: str, chart: _Chart, sheet: ChartSheet) -> list[NamedDrawing]:
-    """A drawing for each round, without a key; on paper all at the pitch that the whole chart gets."""
+def _steps(name: str, chart: _Chart, sheet: ChartSheet, numbers: Sequence[int] | None = None) -> list[NamedDrawing]:
+    """A drawing for each round (or for those of ``numbers``), without a key; on paper all at the pitch that the whole chart gets."""
     look, first = chart.look, (chart.look.show or (1, 0))[0]
     if sheet.paper is not None:
         look = replace(look, pitch_mm=single_pitch(_for_paper(replace(chart, title=_step_title(chart, 888)), PLAIN), sheet.paper))
     prepared = prepare(chart.fabric, chart.layout, replace(look, show=None))
     drawings = []
-    for number in _numbers(chart):
+    for number in _numbers(chart) if numbers is None else numbers:
         title = _step_title(chart, number)
         step = replace(look, show=(first, number), emphasise=number, title=title if sheet.titled else None)
         drawing = replace(draw_prepared(chart.fabric, chart.layout, prepared, step), title=title)

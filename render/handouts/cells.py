@@ -16,7 +16,6 @@ from motifold.symbols.record import dataclass
 
 LEAST_NOTES = 2          # lines to write on in every cell
 _SHARE = 0.5             # of a cell's width, for a drawing beside its words
-_HIGHEST = 0.55          # of a page, for a row that is as high as it needs be
 MOST_ROWS = 4            # of those on a page
 _NARROWEST = 50.0 / MM_PER_PT
 
@@ -70,16 +69,20 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Parting:
-    """A page's cells: ``across`` by ``down`` (0: rows as high as they need be); ``aside``: drawings left of their words and notes."""
+    """A page's cells: ``across`` by ``down`` (0: rows as high as they need be, up to ``highest`` of a page).
+
+    ``aside``: drawings stand on the left, words and notes on their right.
+    """
 
     across: int
     down: int
     aside: bool = False
+    highest: float = 0.55
 
 
 PARTINGS = (
-    Parting(2, 3), Parting(2, 2), Parting(2, 0), Parting(1, 4, True), Parting(1, 4), Parting(1, 3, True), Parting(1, 3),
-    Parting(1, 2, True), Parting(1, 2), Parting(1, 1),
+    Parting(2, 3), Parting(2, 2), Parting(2, 0), Parting(1, 4, True), Parting(1, 4), Parting(1, 0, True), Parting(1, 0),
+    Parting(1, 0, highest=1.0),
 )
 """The most cells to a page first."""
 
@@ -121,7 +124,7 @@ def _tried(piece: Piece, parting: Parting, setting: Setting, page: float, tags: 
     width = (grid.text_width - grid.gutter * (parting.across - 1)) / parting.across
     if (width < _NARROWEST and parting.across > 1) or (aside and (piece.wide or grid.columns == 1)):
         return None
-    height = (page / parting.down if parting.down else _HIGHEST * page) // grid.leading * grid.leading
+    height = (page / parting.down if parting.down else parting.highest * page) // grid.leading * grid.leading
     narrow = setting.narrowed(width * (1 - _SHARE) - grid.gutter if aside else width)
     words = tuple(_words(cell, narrow, tags, f"{piece.key}/{place}") for place, cell in enumerate(piece.cells))
     notes = (LEAST_NOTES * 1.5 + 1.0) * grid.leading
@@ -173,7 +176,8 @@ def rows_of(one: Laid, piece: Piece, setting: Setting, tags: Tags) -> list[Row]:
         places = range(start, min(start + across, len(piece.cells)))
         level = max(one.words[place].height for place in places)
         tallest = max((_height(one.drawings[place]) for place in places), default=0.0)
-        needed = head_height(grid) + level + tallest + (LEAST_NOTES * 1.5 + 2.0) * grid.leading
+        notes_height = (LEAST_NOTES * 1.5 + 2.0) * grid.leading
+        needed = head_height(grid) + (max(level + notes_height, tallest) if one.parting.aside else level + tallest + notes_height)
         least = one.height if one.parting.down else grid.snapped(needed)
 
         def made(height: float, places: Sequence[int] = places, level: float = level, tallest: float = tallest) -> Box:

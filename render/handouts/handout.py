@@ -20,7 +20,7 @@ from motifold.render.charts import StepCharts, step_charts
 from motifold.render.drawing.display import Drawing, Group
 from motifold.render.drawing.measure import around, place
 from motifold.render.drawing.numbers import MM_PER_PT
-from motifold.render.fabric.model import Fabric
+from motifold.render.fabric.model import Fabric, Round
 from motifold.render.handouts.cells import MOST_ROWS, Cell, Fit, Line, Piece, Room, head_height, laid, notes, rows_of, word_boxes
 from motifold.render.motif.chart import ChartLook
 from motifold.render.schematics import drawn_size
@@ -39,6 +39,7 @@ _MEASURED_MM = (1.5, 3.0)  # pitches at which charts are measured
 _LEAST_DRAWN_MM = 0.4
 _ZOOM = 7 / 6              # a chart's smallest letters are of 6 points: so much larger they are of 7
 _TRIES = 2
+_LONG_RUN = 6              # rounds alike, from which on they share a cell
 _TOO_LARGE = "From {} on the chart is too large for these pages; the booklet has it."
 
 
@@ -129,47 +130,71 @@ def _chart_piece(section: Section, key: str, charts: StepCharts, size: WorkedSiz
     cells = _round_cells([block for block in section.blocks if isinstance(block, RoundText)], charts.numbers, fabric, voice)
     title = f"{section.title}, size {size.choice.name}" if several else section.title
     whole = charts.whole(_MEASURED_MM[1])
-    return Piece(title, key, (), cells, partial(_fitted_charts, charts, {}), whole.width_mm > 1.5 * whole.height_mm, True)
+    wide = whole.width_mm > 1.5 * whole.height_mm
+    return Piece(title, key, (), tuple(cells.values()), partial(_fitted_charts, charts, tuple(cells), {}), wide, True)
 
 
-def _round_cells(blocks: Sequence[RoundText], numbers: Sequence[int], fabric: Fabric, voice: Voice) -> tuple[Cell, ...]:
-    """A cell for each round that is charted; what has no number goes with the round before, at the start with the first.
+def _round_cells(blocks: Sequence[RoundText], numbers: Sequence[int], fabric: Fabric, voice: Voice) -> dict[int, Cell]:
+    """A cell for each round that is charted, by its number; what has no number goes with the round before, at the start with the first.
 
-    A line for several rounds is written out once.
+    A line for several rounds is written out once; where it goes on for long and nothing changes, the rounds that follow share a cell.
     """
     rows = fabric.worked == "rows"
     rounds = {this.number: this for this in fabric.rounds}
     own: dict[int, list[Line]] = {number: [] for number in numbers}
     labels: dict[int, str] = {}
     before: list[Line] = []
+    shared: set[int] = set()
     latest: int | None = None
     for block in blocks:
         if block.first is None or block.last is None:
             (own[latest] if latest is not None else before).append(Line(block.label, block.text, block.counts))
             continue
-        for number in (n for n in numbers if block.first <= n <= (block.last or block.first)):
-            this, latest = rounds.get(number), number
+        covered = [n for n in numbers if block.first <= n <= block.last]
+        for alike in _alike(covered, rounds):
+            number, latest = alike[0], alike[0]
+            this = rounds.get(number)
             counts = block.counts or (worked_text(voice, (this.counts,)) if this is not None else "")
-            labels[number] = block.label if block.first == block.last else round_name(voice, str(number), rows=rows)
+            named = round_name(voice, f"{number}–{alike[-1]}" if len(alike) > 1 else str(number), len(alike) > 1, rows)
+            labels[number] = block.label if block.first == block.last else named
             again = number != block.first and block.first in own
             text = f"As {round_name(voice, str(block.first), rows=rows)}." if again else block.text
             own[number].append(Line("", text, counts))
+            shared.update(alike[1:])
     if before and numbers:
         first = numbers[0]
         own[first] = [*before, *(replace(line, label=line.label or labels.get(first, "")) for line in own[first])]
-    return tuple(Cell(labels.get(number) or round_name(voice, str(number), rows=rows), tuple(own[number])) for number in numbers)
+    return {
+        number: Cell(labels.get(number) or round_name(voice, str(number), rows=rows), tuple(own[number]))
+        for number in numbers
+        if number not in shared or own[number]
+    }
+
+
+def _alike(numbers: Sequence[int], rounds: Mapping[int | None, Round]) -> list[list[int]]:
+    """The rounds of one line: each by itself, but for a long run after its first two in which every round counts the same."""
+    runs: list[list[int]] = []
+    for index, number in enumerate(numbers):
+        before, this = rounds.get(number - 1), rounds.get(number)
+        same = before is not None and this is not None and before.counts == this.counts
+        if index > 2 and same and runs:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return [part for run in runs for part in ([run] if len(run) > _LONG_RUN else [[number] for number in run])]
 
 
 _Sizes = list[tuple[Room, ...]]
 
 
-def _fitted_charts(charts: StepCharts, known: dict[str, _Sizes], rooms: Sequence[Room]) -> Fit:
+def _fitted_charts(charts: StepCharts, numbers: Sequence[int], known: dict[str, _Sizes], rooms: Sequence[Room]) -> Fit:
     """All charts at the one pitch at which each still fits its room.
 
     Letters keep their size, so that a drawing grows with the pitch by a straight line: found from two, once (``known``).
     """
     if "sizes" not in known:
-        known["sizes"] = [tuple((one.width_mm, one.height_mm) for one in _inked(charts.steps(pitch))) for pitch in _MEASURED_MM]
+        drawn = (_inked(charts.steps(pitch / _ZOOM, numbers)) for pitch in _MEASURED_MM)
+        known["sizes"] = [tuple((one.width_mm, one.height_mm) for one in drawings) for drawings in drawn]
     low, high = _MEASURED_MM
     fitting = []
     for room, small, large in zip(rooms, *known["sizes"], strict=True):
@@ -179,16 +204,17 @@ def _fitted_charts(charts: StepCharts, known: dict[str, _Sizes], rooms: Sequence
             most = min(most, _FIT * (room[side] - small[side] + low * grows) / grows)
         fitting.append(most)
     legible = next((place for place, pitch in enumerate(fitting) if pitch < LEAST_PITCH_MM), len(fitting))
-    return Fit(min(fitting, default=1.0) / LEAST_PITCH_MM, legible, lambda count: _drawn_at(charts, fitting, rooms, count))
+    return Fit(min(fitting, default=1.0) / LEAST_PITCH_MM, legible, lambda count: _drawn_at(charts, numbers[:count], fitting, rooms))
 
 
-def _drawn_at(charts: StepCharts, fitting: Sequence[float], rooms: Sequence[Room], count: int) -> tuple[Drawing | None, ...]:
+def _drawn_at(charts: StepCharts, numbers: Sequence[int], fitting: Sequence[float], rooms: Sequence[Room]) -> tuple[Drawing | None, ...]:
     """The first charts at the pitch that fits them all; smaller should furniture have come to stand elsewhere."""
+    count = len(numbers)
     if not count:
         return (None,) * len(rooms)
     pitch = max(min(fitting[:count]), _LEAST_DRAWN_MM)
     for _ in range(_TRIES):
-        drawings = _inked(charts.steps(pitch / _ZOOM)[:count])
+        drawings = _inked(charts.steps(pitch / _ZOOM, numbers))
         over = min(min(room[0] / one.width_mm, room[1] / one.height_mm) for room, one in zip(rooms, drawings, strict=False))
         if over >= 1:
             break

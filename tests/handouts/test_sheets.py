@@ -150,3 +150,8 @@ def test_one_size_prints_its_own_numbers_alone() -> None:
 def test_the_same_pattern_gives_the_same_bytes() -> None:
     look = SHEETS[4][2]
     assert make_tester_sheet(worked("lighthouse-basket"), look) == sheet("tester", "lighthouse-basket", look)
+
+
+def test_a_long_run_of_rows_alike_shares_a_cell() -> None:
+    text = " ".join(pages(make_handout(worked("watch-headband"), Look(mono=True))))
+    assert "Rows 5–56" in text and "Row 4" in text and "Row 17" not in text
