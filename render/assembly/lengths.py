@@ -14,6 +14,8 @@ from motifold.symbols.record import dataclass
 
 NOMINAL_STITCH_CM = 0.5  # only for proportions, where no width is known
 
+LITTLE = 1.15  # the longer of two sides that lie on each other over the shorter: more makes folds
+
 # What a motif is measured by: the side of the whole motif, or for rows "across" (top and bottom) and "along" (the row ends).
 _Key = tuple[str, str]
 
@@ -36,34 +38,36 @@ def shapes_of(
     """The shape of each panel, and whether every length is true.
 
     Sides sewn together are equally long, which tells the size of a motif that nobody measured: better than what was worked out for it from
-    the motif ``measured_on`` by the heights of its stitches, which knows nothing of its shape.
+    the motif ``measured_on`` by the heights of its stitches, which knows nothing of its shape (nor how wide its rows are). So does the
+    motif that it is eased to a little on all its sides.
     """
     fabrics = {panel.fabric.name: panel.fabric for panel in panels}
     units = {name: shape_of(fabric) for name, fabric in fabrics.items()}
     lengths: dict[_Key, float] = {}
     for name, fabric in fabrics.items():
         width, height = widths_cm.get(name), heights_cm.get(name)
-        if width and (measured_on in (None, name) or is_rows(fabric)):
+        if width and measured_on in (None, name):
             lengths[name, "across"] = width if is_rows(fabric) else first_side_cm(fabric, width)
         if height and is_rows(fabric):
             lengths[name, "along"] = height
-    _pass_on(lengths, panels, seams, units)
+    _pass_on(lengths, panels, [seam for seam in seams if seam.eased is None], units)
+    _pass_on(lengths, panels, _eased_all_round(panels, seams), units)
     for name, fabric in fabrics.items():
         width = widths_cm.get(name)
         if width and (name, "across") not in lengths:
-            lengths[name, "across"] = first_side_cm(fabric, width)
-            _pass_on(lengths, panels, seams, units)
+            lengths[name, "across"] = width if is_rows(fabric) else first_side_cm(fabric, width)
+            _pass_on(lengths, panels, [seam for seam in seams if seam.eased is None], units)
     stitch = _stitch_cm(lengths, fabrics, units)
     measured = {name: _measured(fabric, units[name], lengths, stitch) for name, fabric in fabrics.items()}
     return tuple(measured[panel.fabric.name] for panel in panels), all(all(m.known) for m in measured.values())
 
 
 def widths_as_joined(assembly: Assembly, fabrics: Mapping[str, Fabric]) -> dict[str, float]:
-    """How wide each panel's motif is by the sides that it is joined to; those worked in rows have measures of their own."""
+    """How wide each panel's motif is by the sides that it is joined to."""
     found: dict[str, float] = {}
     for panel in assembly.panels:
-        side = panel.sides_cm[0] if panel.sides_cm else None
-        if side is not None and not is_rows(fabrics[panel.motif]):
+        side = panel.sides_cm[0] if panel.sides_cm else None  # of one worked in rows the top, which is as long as it is wide
+        if side is not None:
             found[panel.motif] = side / first_side_cm(fabrics[panel.motif], 1.0)
     return found
 
@@ -85,17 +89,25 @@ def _key(panel: PanelPlan, side: int) -> _Key:
     return panel.fabric.name, "along" if along else "across"
 
 
-def _pass_on(lengths: dict[_Key, float], panels: tuple[PanelPlan, ...], seams: tuple[SeamPlan, ...], units: Mapping[str, Shape]) -> None:
+def _eased_all_round(panels: tuple[PanelPlan, ...], seams: Sequence[SeamPlan]) -> list[SeamPlan]:
+    """The seams of two panels that are joined to each other on all their sides, the longer one eased in by ``LITTLE`` at most."""
+    found: dict[tuple[int, int], list[SeamPlan]] = {}
+    for seam in seams:
+        if seam.eased is not None and _whole(seam.edge_a) and _whole(seam.edge_b) and max(seam.eased) <= LITTLE * min(seam.eased):
+            found.setdefault((seam.edge_a.panel, seam.edge_b.panel), []).append(seam)
+    return [seam for (a, b), ones in found.items() if len(ones) == len(panels[a].sides) == len(panels[b].sides) for seam in ones]
+
+
+def _pass_on(lengths: dict[_Key, float], panels: tuple[PanelPlan, ...], seams: Sequence[SeamPlan], units: Mapping[str, Shape]) -> None:
     meetings = set()
     for seam in seams:
-        if seam.eased is None:
-            ends = []
-            for edge in (seam.edge_a, seam.edge_b):
-                panel = panels[edge.panel]
-                share = float(edge.high - edge.low) * units[panel.fabric.name].lengths[edge.side]
-                ends.append((_key(panel, edge.side), share))
-            meetings.add((ends[0], ends[1]))
-            meetings.add((ends[1], ends[0]))
+        ends = []
+        for edge in (seam.edge_a, seam.edge_b):
+            panel = panels[edge.panel]
+            share = float(edge.high - edge.low) * units[panel.fabric.name].lengths[edge.side]
+            ends.append((_key(panel, edge.side), share))
+        meetings.add((ends[0], ends[1]))
+        meetings.add((ends[1], ends[0]))
     ordered = sorted(meetings)
     changed = True
     while changed:

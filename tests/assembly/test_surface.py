@@ -105,6 +105,17 @@ def test_halves_of_a_side_may_go_to_two_others(by_hand: SimpleNamespace) -> None
     assert assembly.panels[1].sides_cm == pytest.approx((6.0,) * 4) and assembly.scaled
 
 
+def test_two_faces_eased_to_each_other_all_round_are_as_large(by_hand: SimpleNamespace) -> None:
+    front, back = by_hand.open_motif(4, 8, "front"), by_hand.open_motif(4, 9, "back")
+    widths = {"front": 12.0, "back": 14.0}  # the back's by the heights of its stitches
+    for sides, width in ((("top", "left", "bottom", "right"), 12.0), (("top", "left", "bottom"), 14.0)):
+        faces = zip(sides, [{"left": "right", "right": "left"}.get(side, side) for side in sides], strict=True)
+        source = by_hand.source("", [f"F.{a} + B.{b}" for a, b in faces], motif="front", panels={"B": "back"}, ease=True)
+        assembly, problems = assemble(source, {"front": front, "back": back}, widths, measured_on="front")
+        assert problems == () and assembly is not None
+        assert assembly.panels[1].sides_cm == pytest.approx((width,) * 4)
+
+
 def test_folded_hexagons_make_a_jacket(by_hand: SimpleNamespace) -> None:
     """Two hexagons, each folded to a right angle: sleeve, half of the back, half of the front."""
     source = by_hand.source("", ["L.1 + L.3", "R.1 + R.3", "L.5 + R.5"], motif="square")
