@@ -13,6 +13,7 @@ Counts = dict[int, dict[str, int]]
 BASES: dict[str, tuple[str, str, str]] = {
     "ring": ("US", "rounds", "Ring: Make a magic ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring; join with sl st in top of beg ch-3. (12 dc)\n"),
     "anneau": ("UK", "rounds", "Ring: Make a magic ring.\nRnd 1: Ch 3 (counts as tr), 11 tr in ring; join with ss in top of beg 3-ch. (12 tr)\n"),
+    "block": ("US", "rows", "Row 1: Ch 6, dc in 4th ch from hook, dc in each of next 2 ch; turn. (3 dc, 1 ch-3 sp)\n"),
     "spiral": ("US", "rounds", "Ring: Make a magic ring.\nRnd 1: 6 sc in ring. (6 sc)\n"),
     "loops": ("US", "rounds", "Ring: Ch 6; join with sl st in first ch to form a ring.\nRnd 1: Ch 1, 12 sc in ring; join with sl st in first sc. (12 sc)\nRnd 2: Ch 1, sc in same st, [ch 5, sk next sc, sc in next sc] 5 times, ch 5, sk next sc; join with sl st in first sc. (6 sc, 6 ch-5 sps)\n"),
     "sc rows": ("US", "rows", "Chain: Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across; turn. (20 sc)\n"),
@@ -72,6 +73,9 @@ FORMS: list[tuple[str, str, Counts]] = [
     ("Row 2: Ch 3, sk first st, [sk next st, dc in next st, dc in skipped st] across; turn. (19 dc)\n", "dc rows", {2: {"dc": 19}}),
     ("Row 3: Ch 3 (counts as dc), [2 dc in next ch-2 sp, dc in next dc] 6 times, working last dc in 3rd ch of tch; turn. (19 dc)\nRow 4: Ch 3, sk first st, dc in next 18 sts, working last dc in top of tch; turn. (19 dc)\nRow 5: Ch 3, sk first dc, dc in each dc across, with last dc in tch; turn. (19 dc)\n", "mesh", {3: {"dc": 19}, 4: {"dc": 19}, 5: {"dc": 19}}),
     ("Row 3: Ch 5 (counts as dc and ch 2), sk first dc, dc in next dc, *ch 2, dc in next dc; rep from * across, ending last dc in 3rd ch of tch; turn. (7 dc, 6 ch-2 sps)\n", "mesh", {3: {"dc": 7, "ch-2 sp": 6}}),
+    # cables, and rows from corner to corner
+    ("Row 2: Ch 1, sc in first 3 sts, sk next 2 sts, FPtr around each of next 2 sts, working in front FPtr around each of 2 skipped sts, sk next 2 sts, FPtr around next 2 sts, crossing behind these, FPtr around each of 2 skipped sts, sc in each st to end; turn. (11 sc, 8 FPtr)\n", "dc rows", {2: {"sc": 11, "FPtr": 8}}),
+    ("Row 2: Ch 6, dc in 4th ch from hook and in each of last 2 ch, (sl st, ch 3, 3 dc) in ch-3 sp of next block; turn. (2 blocks)\nRow 3: Sl st in next 3 dc, (sl st, ch 3, 3 dc) in next ch-3 sp, sl st in last ch-3 sp; turn. (3 dc)\n", "block", {2: {"dc": 6, "sl st": 1, "ch-3 sp": 2}, 3: {"dc": 3, "sl st": 1, "ch-3 sp": 1}}),
     # markers and the middle
     ("Row 2: Ch 1, sc in next 10 sts, pm in st just made, sc in each st to end; turn. (20 sc)\nRow 3: Ch 1, sc in each st to marked st, 3 sc in marked st, sc in each st across; turn. (22 sc)\nRow 4: Ch 1, sc to marker, 3 sc in marked st, sc to end; turn. (24 sc)\nRow 5: Ch 1, sc to 2 sts before marker, sc2tog, sc in marked st, sc2tog, sc to end. (22 sts)\n", "sc rows", {3: {"sc": 22}, 4: {"sc": 24}, 5: {"sc": 20, "sc2tog": 2}}),
     ("Row 2: Ch 1, sc in next 10 sts, place marker, sc in each st to end; turn.\nRow 3: Ch 1, sc to marker, sm, ch 1, sc to end; turn. (20 sc, 1 ch-1 sp)\n", "sc rows", {3: {"sc": 20, "ch-1 sp": 1}}),
