@@ -18,6 +18,7 @@ from motifold.render.fabric.lines import Job, lay_out, only_chains, split_beginn
 from motifold.render.fabric.mend import Clues, Mend, clues_of, crooked, it_comes_out, mends
 from motifold.render.fabric.model import Fabric
 from motifold.render.fabric.trial import JobMark, mark_job, take_back_job
+from motifold.render.fabric.turns import with_spaces_at_turns
 from motifold.render.pattern.instructions import (
     Instructions,
     Step,
@@ -71,6 +72,7 @@ def work_text(hook: Hook, instructions: Instructions, mending: bool = False) -> 
     cut_short = only_chains(jobs)
     hook.problems.extend(cut_short)
     hook.tainted = hook.tainted or bool(cut_short)
+    jobs = with_spaces_at_turns(jobs)
     hook.entered = entered_lengths(jobs, shop.definitions)
     if hook.entered:
         jobs = tuple(replace(job, steps=in_its_space(job.steps)) for job in jobs)
