@@ -6,7 +6,6 @@ import functools
 import json
 import os
 import sys
-import tempfile
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any, TypeVar
@@ -182,6 +181,8 @@ def write_whole(path: Path, data: bytes) -> None:
 
     A folder that is not there or cannot be written is a wrong command line.
     """
+    import tempfile  # most proofs write no file
+
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         handle, beside = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.", suffix=".part")

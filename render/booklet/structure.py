@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import field
+from html import escape
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
-from xml.sax.saxutils import escape
 
 from motifold.render.booklet.annotations import Touched, write_destinations
 from motifold.render.booklet.boxes import Tag, Tags
@@ -155,26 +155,31 @@ def _write_catalog(pdf: pikepdf.Pdf, metadata: Metadata) -> None:
     pdf.Root.Metadata = pdf.make_indirect(stream)
 
 
+def _text(text: str) -> str:
+    """Text within XML."""
+    return escape(text, quote=False)
+
+
 def _xmp(metadata: Metadata, date: str) -> str:
     """XMP (ISO 16684-1) that says the same as the information dictionary; ``date`` as in PDF, D:YYYYMMDDHHmmSS."""
     digits = date.removeprefix("D:")
     iso = f"{digits[:4]}-{digits[4:6]}-{digits[6:8]}T{digits[8:10]}:{digits[10:12]}:{digits[12:14]}Z"
 
     def words(text: str) -> str:
-        return f'<rdf:Alt><rdf:li xml:lang="x-default">{escape(text)}</rdf:li></rdf:Alt>'
+        return f'<rdf:Alt><rdf:li xml:lang="x-default">{_text(text)}</rdf:li></rdf:Alt>'
 
     rights = f"<dc:rights>{words(metadata.copyright)}</dc:rights>" if metadata.copyright else ""
     rights += f"<xmpRights:UsageTerms>{words(metadata.licence)}</xmpRights:UsageTerms>" if metadata.licence else ""
-    rights += f"<xmpRights:WebStatement>{escape(metadata.web)}</xmpRights:WebStatement>" if metadata.web else ""
-    edition = f"<xmpMM:VersionID>{escape(metadata.version)}</xmpMM:VersionID>" if metadata.version else ""
-    author = f"<dc:creator><rdf:Seq><rdf:li>{escape(metadata.author)}</rdf:li></rdf:Seq></dc:creator>" if metadata.author else ""
+    rights += f"<xmpRights:WebStatement>{_text(metadata.web)}</xmpRights:WebStatement>" if metadata.web else ""
+    edition = f"<xmpMM:VersionID>{_text(metadata.version)}</xmpMM:VersionID>" if metadata.version else ""
+    author = f"<dc:creator><rdf:Seq><rdf:li>{_text(metadata.author)}</rdf:li></rdf:Seq></dc:creator>" if metadata.author else ""
     return (
         '<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>\n'
         '<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">'
         '<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:xmp="http://ns.adobe.com/xap/1.0/" '
         'xmlns:xmpMM="http://ns.adobe.com/xap/1.0/mm/" xmlns:xmpRights="http://ns.adobe.com/xap/1.0/rights/">'
         f"<dc:title>{words(metadata.title)}</dc:title>{author}<dc:description>{words(metadata.subject)}</dc:description>"
-        f"<dc:language><rdf:Bag><rdf:li>{escape(metadata.language)}</rdf:li></rdf:Bag></dc:language><dc:format>application/pdf</dc:format>"
+        f"<dc:language><rdf:Bag><rdf:li>{_text(metadata.language)}</rdf:li></rdf:Bag></dc:language><dc:format>application/pdf</dc:format>"
         f"{rights}{edition}"
         f"<xmp:CreatorTool>Motifold</xmp:CreatorTool><xmp:CreateDate>{iso}</xmp:CreateDate><xmp:ModifyDate>{iso}</xmp:ModifyDate>"
         '</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end="r"?>'

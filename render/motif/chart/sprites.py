@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from xml.sax.saxutils import escape, quoteattr
+from html import escape
 
 from motifold.symbols.ink import Fill, Mark, bounds
 from motifold.symbols.key import KeyEntry, whole_key
@@ -29,8 +29,8 @@ def _sprite(entry: KeyEntry, group: str) -> str:
     name = re.sub(r"[^A-Za-z0-9-]+", "-", entry.id)
     paths = "".join(_path(mark) for mark in entry.marks)
     return (
-        f"<symbol id={quoteattr(name)} viewBox={quoteattr(box)} overflow=\"visible\">"
-        f"<title>{escape(title)}</title><desc>{escape(about)}</desc>{paths}</symbol>"
+        f"<symbol id=\"{name}\" viewBox=\"{box}\" overflow=\"visible\">"
+        f"<title>{escape(title, quote=False)}</title><desc>{escape(about, quote=False)}</desc>{paths}</symbol>"
     )
 
 
