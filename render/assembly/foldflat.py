@@ -133,8 +133,9 @@ def _joints(assembly: Assembly, rings: Sequence[Sequence[tuple[int, float]]]) ->
 # --- ways to fold one panel -----------------------------------------------------------------------------------------------
 
 
-def _ways(shape: Sequence[Point]) -> tuple[_Way, list[_Way]]:
-    """Unfolded, and folded along each line through the middle that is a line of symmetry."""
+def _ways(shape: Sequence[Point], own: Sequence[tuple[int, int]] = ()) -> tuple[_Way, list[_Way]]:
+    """Unfolded, and folded along each line of symmetry; if it is sewn to itself (``own``: the stretches), also along the line that brings
+    all of these together, which leaves a flap."""
     pairs = list(zip(shape, [*shape[1:], shape[0]], strict=True))
     halves = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in pairs]
     sides = tuple((a, m, b) for (a, b), m in zip(pairs, halves, strict=True))
@@ -144,7 +145,7 @@ def _ways(shape: Sequence[Point]) -> tuple[_Way, list[_Way]]:
     found = []
     for i, one in enumerate(stops):
         for two in stops[i + 1 :]:
-            if _symmetric(shape, reach, one, two):
+            if _symmetric(shape, reach, one, two) or (own and _brings_together(pairs, own, reach, one, two)):
                 found.append(_folded(sides, one, two))
     return plain, found
 
@@ -165,6 +166,13 @@ def _symmetric(shape: Sequence[Point], reach: float, a: Point, b: Point) -> bool
         return False
     corners = [p for i, p in enumerate(shape) if abs(_left(p, shape[i - 1], shape[(i + 1) % len(shape)])) > near]
     return all(any(hypot(m[0] - q[0], m[1] - q[1]) < 1e-4 * reach for q in corners) for m in (_mirrored(p, a, b) for p in corners))
+
+
+def _brings_together(pairs: Sequence[tuple[Point, Point]], own: Sequence[tuple[int, int]], reach: float, a: Point, b: Point) -> bool:
+    def meet(p: Point, q: Point) -> bool:
+        return hypot(p[0] - q[0], p[1] - q[1]) < 1e-4 * reach
+
+    return all(meet(_mirrored(pairs[e][0], a, b), pairs[o][1]) and meet(_mirrored(pairs[e][1], a, b), pairs[o][0]) for e, o in own)
 
 
 def _folded(sides: Sequence[Side], a: Point, b: Point) -> _Way:
@@ -201,8 +209,9 @@ class _Search:
 
     def __init__(self, shapes: Sequence[Sequence[Point]], joints: Joints, halved: Sequence[Sequence[tuple[int, int]]] = ()) -> None:
         self.joints, self.halved = joints, halved
-        alike = {shape: _ways(shape) for shape in dict.fromkeys(map(tuple, shapes))}
-        self.ways = [alike[tuple(shape)] for shape in shapes]
+        kinds = [(tuple(shape), _sewn_to_itself(panel, edges)) for panel, (shape, edges) in enumerate(zip(shapes, joints, strict=True))]
+        alike = {kind: _ways(*kind) for kind in dict.fromkeys(kinds)}
+        self.ways = [alike[kind] for kind in kinds]
         side = min(hypot(b[0] - a[0], b[1] - a[1]) for shape in shapes for a, b in zip(shape, [*shape[1:], shape[0]], strict=True))
         self.slack = SLACK * side
         self.trials = 0
@@ -275,6 +284,11 @@ class _Search:
             for piece in there.pieces
             for mine in one.pieces
         )
+
+
+def _sewn_to_itself(panel: int, edges: Sequence[tuple[int, int] | None]) -> tuple[tuple[int, int], ...]:
+    """The stretches of a panel that are sewn to another of its own, in pairs."""
+    return tuple((edge, other[1]) for edge, other in enumerate(edges) if other is not None and other[0] == panel and edge < other[1])
 
 
 def _same(a: Sequence[Point], b: Sequence[Point], slack: float) -> bool:

@@ -105,7 +105,7 @@ def finished_note(assembly: Assembly) -> str | None:
     count = sum(panel.copy == 1 for panel in assembly.panels)
     if count > MOST_PANELS:
         return f"There is no drawing of the finished thing: it has {count} panels, and more than {MOST_PANELS} are not drawn in space."
-    return "There is no drawing of the finished thing: its panels neither stand up as they are nor fold flat along straight lines."
+    return "There is no drawing of the finished thing: it does not stand as its panels are, nor lie in two layers with one fold a panel."
 
 
 def finished_measures(assembly: Assembly, rims: Sequence[Rim] = ()) -> tuple[Measure, ...]:

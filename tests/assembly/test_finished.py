@@ -139,7 +139,7 @@ def test_what_neither_stands_nor_folds_is_not_drawn_and_the_reason_is_said(by_ha
     assert assembly is not None and [problem.code for problem in problems] == ["surface"]
     assert draw_finished(assembly) is None and {measure.name for measure in finished_measures(assembly)} == {"opening"}
     assert finished_note(assembly) == (
-        "There is no drawing of the finished thing: its panels neither stand up as they are nor fold flat along straight lines."
+        "There is no drawing of the finished thing: it does not stand as its panels are, nor lie in two layers with one fold a panel."
     )
     parts, _ = assemble(by_hand.source("A B . C D"), {"square": by_hand.open_motif()}, {"square": 10.0})
     assert parts is not None
@@ -206,3 +206,13 @@ def test_a_bag_lies_with_its_mouth_along_the_top(by_hand: SimpleNamespace) -> No
     assert assembly is not None
     measures = {one.name: one.cm for one in finished_measures(assembly)}
     assert (measures["flat width"], measures["flat height"]) == (pytest.approx(20 * 2**0.5), pytest.approx(10 * 2**0.5))
+
+
+def test_one_strip_folded_and_sewn_at_its_sides_keeps_a_flap(by_hand: SimpleNamespace) -> None:
+    met = {"left": ((5, 2), (4, 3)), "right": ((1, 4), (2, 3))}
+    joins = [f"A.{side}[{a}/5] + A.{side}[{b}/5]" for side, pairs in met.items() for a, b in pairs]
+    assembly, problems = assemble(by_hand.source("", joins, motif="square"), {"square": by_hand.open_motif()}, {"square": 20.0})
+    assert problems == () and assembly is not None
+    measures = {one.name: one.cm for one in finished_measures(assembly)}
+    # A fifth of 4 cm is the flap; 8 cm of the rest lie on each other.
+    assert (measures["flat width"], measures["flat height"]) == pytest.approx((20.0, 12.0))
