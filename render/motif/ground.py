@@ -14,6 +14,8 @@ from motifold.render.motif.gores import gores_of
 from motifold.render.motif.model import RoundShape
 from motifold.symbols.record import dataclass
 
+CHANGED_MOST = 1.57
+"""How long the stems of a round that changes shape are drawn at the most, over what they are."""
 _FILLED = 4
 """So many stitches fill a space."""
 
@@ -28,7 +30,8 @@ class Ground:
     half the width of what will be worked into a stitch; ``level``, spaces that four or more stitches of one height and nothing else will
     fill, ``odd``, those that will hold an odd number, and ``broad``, those whose chains were laid as wide as that asks. ``lacking``: how
     much further out a round would have to be for all its heads to have their room; ``crowded``, how much white its symbols lack all the
-    same; ``rounded``: the rounds with rounded corners;
+    same; ``rounded``: the rounds with rounded corners; ``last``: the last round; ``stretch``: how long stems may be drawn, over what they
+    are, in a round that changes shape; ``strain``: how far out of their bounds the stems of such rounds are (1: not);
     ``broadest``: how much broader than the row below a row must be, at the most; ``columns``: of each row that stands stitch on stitch, how
     far apart these must be at the least. ``crossed``: for the shape of each crossing, where its bars stand clear.
     ``frame``: what a border goes round; ``edges``: where it stands on the ends of rows (stitch, True) and on the other side of a
@@ -66,6 +69,9 @@ class Ground:
     lacking: dict[int, float] = field(default_factory=dict)
     crowded: dict[int, float] = field(default_factory=dict)
     rounded: set[int] = field(default_factory=set)
+    last: int = 0
+    stretch: float = CHANGED_MOST
+    strain: float = 0.0
     broadest: float = 1.0
     columns: dict[int, tuple[float, ...]] = field(default_factory=dict)
     frame: Frame | None = None
@@ -74,7 +80,7 @@ class Ground:
     lifted: set[int] = field(default_factory=set)
 
     @staticmethod
-    def of(fabric: Fabric, fullness: Mapping[int, float] | None = None, wider: float = 0.0) -> Ground:
+    def of(fabric: Fabric, fullness: Mapping[int, float] | None = None, wider: float = 0.0, stretch: float = CHANGED_MOST) -> Ground:
         """Nothing placed yet, but what is coming known. ``fullness``: of each round whose stitches are drawn longer than others, how long
         over what they are, to make room for a later one; ``wider``: how much wider a magic ring is drawn for the same.
         """
@@ -96,7 +102,8 @@ class Ground:
         odd = frozenset(run for run, own in heights.items() if len(own) % 2)
         return Ground(
             fabric, picots_of(fabric), loads=loads, posted=posted, crowns=crowns, level=level, odd=odd, gores=gores_of(fabric),
-            fullness=fullness or {}, wider=wider,
+            fullness=fullness or {}, wider=wider, stretch=stretch,
+            last=max((stitch.round for stitch in fabric.stitches if stitch.role in ("stitch", "standing")), default=0),
         )  # fmt: skip
 
     def anchor(self, base: Base) -> tuple[complex, complex]:

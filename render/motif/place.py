@@ -13,7 +13,7 @@ from motifold.render.motif.crowd import hollow, lack, parted
 from motifold.render.motif.extents import CLEAR, LENGTH_LEAST, LENGTH_MOST
 from motifold.render.motif.frame import Frame
 from motifold.render.motif.gores import cuts
-from motifold.render.motif.ground import Ground
+from motifold.render.motif.ground import CHANGED_MOST, Ground
 from motifold.render.motif.line import Line
 from motifold.render.motif.outline import Outline
 from motifold.render.motif.petals import Fan
@@ -34,8 +34,14 @@ _SHORTER = (_FULL, 0.98, 0.95, LENGTH_LEAST)
 _WAVE = 1.2
 """A short stitch among tall ones reaches up to the outline by at most so much of its length."""
 
-_CHANGED = (0.62, 1.57)
+_CHANGED = (0.62, CHANGED_MOST)
 """The bounds of stems in a round that changes shape."""
+_OUT = 9.0
+"""The strain of what is no shape for a round at all."""
+_KEPT = 1.5
+"""No longer stem than this, in such a round, starts further out than on its base."""
+_SHARP, _SIZES = 1.7, 8
+"""The last round has true corners unless a stem would be longer than this; so many sizes are tried."""
 _CORNERED = 1.25
 """Stitches in the corners of a border reach further than others by so much."""
 _HOLLOW = 0.2
@@ -71,10 +77,9 @@ def place(
         task = _under_ring_heads(task)
     fullness = ground.fullness.get(course.round)
     outline, s, spots = _fitted(task, more, (fullness,) if fullness else _SHORTER)
-    if isinstance(outline, Outline) and (task.changed or course.round - 1 in ground.rounded):
-        outline, s, spots = _rounded(task, outline, s, spots)
-        if outline.rho:
-            ground.rounded.add(course.round)
+    squared = not course.open and not task.ring and not task.spine and (task.changed or course.round - 1 in ground.rounded)
+    if isinstance(outline, Outline) and squared:
+        outline, s, spots = _squared(ground, task, outline, s, spots)
     heads = [head for head, _ in spots]
     normals = [normal for _, normal in spots]
     if course.open and task.corners:
@@ -87,6 +92,8 @@ def place(
         return place(ground, course, stand_wider(feet, radius + wider), room, order, fans, wider)
     if course.open and task.corners:
         feet = _started_further((0, -1), course, feet, heads)
+    elif squared and task.frame is None:
+        feet = _started_further(range(course.size), course, feet, heads, _KEPT)
     elif task.frame is not None:
         feet = _started_further([corner.at for corner in course.corners if corner.on_stem], course, feet, heads)
     even = is_even(task)
@@ -140,39 +147,77 @@ def _fitted(task: Task, more: float, lengths: Sequence[float]) -> tuple[Outline 
     return best[1], best[2], best[3]
 
 
-def _rounded(
+def _squared(
+    ground: Ground, task: Task, outline: Outline, s: list[float], spots: list[tuple[complex, complex]]
+) -> tuple[Outline, list[float], list[tuple[complex, complex]]]:
+    """The outline of a round that changes shape: a last round has true corners, if its stems can reach them, others round them."""
+    last = task.course.round == ground.last
+    if last:
+        outline, s, spots = _sharp(task, outline, s, spots)
+    if not last or _strain(task, spots, _SHARP) > 1.0:
+        outline, s, spots = _rounded(task, outline, s, spots, ground.stretch)
+    if outline.rho:
+        ground.rounded.add(task.course.round)
+    ground.strain = max(ground.strain, _strain(task, spots), _OUT if outline.rho and last else 0.0)
+    return outline, s, spots
+
+
+def _sharp(
     task: Task, outline: Outline, s: list[float], spots: list[tuple[complex, complex]]
 ) -> tuple[Outline, list[float], list[tuple[complex, complex]]]:
-    """The same outline, its corners rounded as little as will do, where a true corner lies out of its stitches' reach."""
-    if task.course.open or task.ring or task.spine:
+    """The same outline, of the size at which its true corners strain its stems least, none of them drawn too short."""
+    if _strain(task, spots) <= 1.0:
         return outline, s, spots
+    best = (_OUT, outline, s, spots)
+    low = max(_shortest(task, outline), roomy(task))
+    for k in range(_SIZES):
+        sharp = replace(outline, apothem=low + max(outline.apothem - low, 0.0) * k / (_SIZES - 1))
+        places = on_sides(task, sharp)
+        found = [sharp.at(x) for x in places]
+        strain = _strain(task, found)
+        if strain < best[0] - 1e-6:
+            best = (strain, sharp, places, found)
+    return best[1:]
+
+
+def _rounded(
+    task: Task, outline: Outline, s: list[float], spots: list[tuple[complex, complex]], most: float
+) -> tuple[Outline, list[float], list[tuple[complex, complex]]]:
+    """The same outline, its corners rounded as little as will do, where a true corner lies out of its stitches' reach. ``most``: how long
+    stems may be drawn, over what they are.
+    """
     task = replace(task, room=replace(task.room, least=tuple(1.05 * least for least in task.room.least)))
-    best = (_strain(task, spots), outline, s, spots)
-    for step in range(1, 11):
+    best = (_strain(task, spots, most), outline, s, spots)
+    for step in range(1, 31):
         if best[0] <= 1.0:
             break
         for size in _rounded_sizes(task, outline):
-            round_one = replace(outline, apothem=size, rho=0.09 * step * size)
+            round_one = replace(outline, apothem=size, rho=0.03 * step * size)
             places = on_sides(task, round_one)
             found = [round_one.at(x) for x in places]
-            strain = _strain(task, found)
-            if strain < best[0] - 0.02:
+            strain = _strain(task, found, most)
+            if strain < best[0] - 0.005:
                 best = (strain, round_one, places, found)
     return best[1:]
 
 
+def _shortest(task: Task, outline: Outline) -> float:
+    """The apothem at which the shortest stem of an outline has its least length."""
+    return max(level_of(task, i, outline) + _CHANGED[0] * 1.02 * stem.height for i, stem in enumerate(task.course.stems))
+
+
 def _rounded_sizes(task: Task, outline: Outline) -> list[float]:
-    """From as large as it is to where its shortest stitch has its least length."""
-    low = outline.apothem
-    rises = [level_of(task, i, outline) + _CHANGED[0] * 1.08 * stem.height for i, stem in enumerate(task.course.stems)]
-    return [low, max(low, max(rises)), max(low, (low + max(rises)) / 2)]
+    """From where its shortest stem has its least length to as large as it is."""
+    low = max(_shortest(task, outline), roomy(task))
+    return [low + (max(outline.apothem, low) - low) * k / 3 for k in range(4)]
 
 
-def _strain(task: Task, spots: list[tuple[complex, complex]]) -> float:
+def _strain(task: Task, spots: list[tuple[complex, complex]], most: float = CHANGED_MOST) -> float:
     """How far the stems of a round that changes shape are out of their bounds: 1 or less where all are within."""
-    least, most = _CHANGED
-    parts = [abs(head - m) / stem.height for (head, _), m, stem in zip(spots, task.middles, task.course.stems, strict=True)]
-    return max(max(parts) / most, least / max(min(parts), 0.01))
+    lengths = [(abs(head - m), stem.height) for (head, _), m, stem in zip(spots, task.middles, task.course.stems, strict=True)]
+    # Long stems start a little further out than on their base.
+    longest = max(max(length - _FURTHER, min(length, _KEPT * height)) / height for length, height in lengths)
+    return max(longest / most, _CHANGED[0] / max(min(length / height for length, height in lengths), 0.01))
 
 
 def _ends_over(task: Task, spots: list[tuple[complex, complex]]) -> float:
@@ -224,14 +269,16 @@ def _turned_ring_feet(task: Task, feet: list[list[complex]], heads: list[complex
     return [[r * head / abs(head)] * len(legs) for r, head, legs in zip(reach, heads, feet, strict=True)]
 
 
-def _started_further(which: Sequence[int], course: Course, feet: list[list[complex]], heads: list[complex]) -> list[list[complex]]:
-    """The feet of some stitches moved out along their stems, where these would be too long: along the cut of a half motif, in the corners
-    of a border.
+def _started_further(
+    which: Sequence[int], course: Course, feet: list[list[complex]], heads: list[complex], most: float = LENGTH_MOST
+) -> list[list[complex]]:
+    """The feet of some stitches moved out along their stems, where these would be longer than ``most``: along the cut of a half motif, in
+    the corners of a border or of a round that is squared.
     """
     moved = list(feet)
     for i in which:
         height, middle = course.stems[i].height, sum(feet[i]) / len(feet[i])
-        off = min(abs(heads[i] - middle) - LENGTH_MOST * height, _FURTHER)
+        off = min(abs(heads[i] - middle) - most * height, _FURTHER)
         if off > 0:
             moved[i] = [foot + _unit(heads[i] - middle) * off for foot in feet[i]]
     return moved

@@ -29,6 +29,10 @@ _RECTANGLE = 4
 """Round a foundation chain a round has four corners, or is an oval."""
 _MUCH = 9.0
 """What a round lacks whose symbols still crowd each other: all the room that can be made."""
+_STRAINED, _STRETCHED = 1.03, (1.65, 1.75, 1.85)
+"""Where the true corners of the last round strain its stems by more than this, the rounds inside it, which only near the square, are
+strained by as much: how long their stems may be drawn, tried in this order.
+"""
 _INNER, _WIDER = 5, (0.4, 0.8, 1.2)
 """Where one of so many rounds still crowds, a magic ring is drawn so much wider."""
 _MAGIC_RING = 0.42
@@ -38,15 +42,19 @@ _MAGIC_RING = 0.42
 def lay_rounds(fabric: Fabric) -> Ground:
     """Place every round of a motif worked in rounds; twice, where rounds inside a crowded one can make room for it."""
     ground = _laid(Ground.of(fabric))
+    for stretch in _STRETCHED if ground.rounded - {ground.last} and ground.strain > _STRAINED else ():
+        other = _laid(Ground.of(fabric, stretch=stretch))
+        if other.strain < ground.strain - 1e-6:
+            ground = other
     for lacking in (ground.lacking, {**dict.fromkeys(ground.crowded, _MUCH), **ground.lacking}):
         fullness = longer_inside(ground, lacking)
         if fullness and fullness != ground.fullness:
-            other = _laid(Ground.of(fabric, fullness))
+            other = _laid(Ground.of(fabric, fullness, stretch=ground.stretch))
             if lacking is ground.lacking or sum(other.crowded.values()) < sum(ground.crowded.values()):
                 ground = other
     if ground.crowded and min(ground.crowded) <= _INNER and ground.ring <= _MAGIC_RING:
         for wider in _WIDER:
-            other = _laid(Ground.of(fabric, ground.fullness, wider))
+            other = _laid(Ground.of(fabric, ground.fullness, wider, ground.stretch))
             if sum(other.crowded.values()) < 0.8 * sum(ground.crowded.values()):
                 ground = other
             if not ground.crowded:

@@ -195,7 +195,7 @@ Rnd 3: Ch 3, dc in next 4 sts, (2 dc, ch 2, 2 dc) in next ch-2 sp, [dc in next 7
 """, special=(("bump", "5 dc in same st, gathered"),),
     ),
     Piece(
-        "star", "star", """
+        "star", "circle", """
 Ring: Make a magic ring.
 Rnd 1: Ch 1 (does not count as a st), 10 sc in ring; join with sl st in first sc.
 Rnd 2: [Ch 6, sl st in 2nd ch from hook, sc in next ch, hdc in next ch, dc in next ch, tr in next ch, sk next st, sl st in

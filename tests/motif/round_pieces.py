@@ -149,6 +149,30 @@ Rnd 5: Ch 3 (counts as dc), dc in next 2 sts, (dc, ch 1, dc) in next st, [dc in 
 """,
     ),
     Piece(
+        "wheel squared over three rounds", "square", """
+Ring: Ch 6; join with sl st in first ch to form a ring.
+Rnd 1: Ch 4 (counts as dc and ch 1), [dc in ring, ch 1] 11 times; join with sl st in 3rd ch of beg ch-4.
+Rnd 2: Sl st in next ch-1 sp, ch 3 (counts as dc), dc in same sp, ch 1, [2 dc in next ch-1 sp, ch 1] 11 times; join with sl st in top of
+  beg ch-3.
+Rnd 3: Sl st in next st, sl st in next ch-1 sp, ch 3 (counts as dc), 2 dc in same sp, ch 1, [3 dc in next ch-1 sp, ch 1] 11 times; join
+  with sl st in top of beg ch-3.
+Rnd 4: Sl st in next 2 sts, sl st in next ch-1 sp, ch 1 (does not count as a st), sc in same sp, [ch 3, sc in next ch-1 sp] 2 times, ch
+  5, [sc in next ch-1 sp, [ch 3, sc in next ch-1 sp] 2 times, ch 5] 3 times; join with sl st in first sc.
+Rnd 5: Sl st in next ch-3 sp, ch 3 (counts as dc), 2 dc in same sp, 3 dc in next ch-3 sp, (5 dc, ch 2, 5 dc) in next ch-5 sp, [3 dc in
+  next ch-3 sp, 3 dc in next ch-3 sp, (5 dc, ch 2, 5 dc) in next ch-5 sp] 3 times; join with sl st in top of beg ch-3.
+Rnd 6: Ch 1 (does not count as a st), sc in same st, *sc in each st to next ch-2 sp, 3 sc in next ch-2 sp; rep from * 3 more times, sc
+  in each st to end; join with sl st in first sc.
+""",
+    ),
+    Piece(
+        "trefoils of picots", "hexagon", """
+Ring: Make a magic ring.
+Rnd 1: Ch 3 (counts as dc), dc in ring, ch 2, [2 dc in ring, ch 2] 5 times; join with sl st in top of beg ch-3.
+Rnd 2: Sl st in next st, sl st in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch-3 picot, ch-5 picot, ch-3 picot, 3 dc) in same sp, [(3
+  dc, ch-3 picot, ch-5 picot, ch-3 picot, 3 dc) in next ch-2 sp] 5 times; join with sl st in top of beg ch-3.
+""",
+    ),
+    Piece(
         "doily slight corners", "square", """
 Ring: Make a magic ring.
 Rnd 1: Ch 3 (counts as dc), 15 dc in ring; join with sl st in top of beg ch-3.
@@ -227,7 +251,7 @@ Rnd 4: [(sc, hdc, dc, ch-3 picot, dc, hdc, sc) in next ch-3 sp] 12 times; join w
 """,
     ),
     Piece(
-        "star solid", "star", """
+        "star solid", "circle", """
 Ring: Make a magic ring.
 Rnd 1: Ch 3 (counts as dc), 14 dc in ring; join with sl st in top of beg ch-3.
 Rnd 2: Ch 1 (does not count as a st), sc in same st, ch 3, sk next 2 sts, [sc in next st, ch 3, sk next 2 sts] 4 times; join with sl

@@ -15,7 +15,8 @@ from motifold.render.motif.arc import bend, upright_loop
 from motifold.render.motif.radial import lay_rounds
 
 NAMES = [piece.name for piece in IN_ROUNDS]
-CHANGES_SHAPE = {"6-petal rose squared by 12", "sunburst granny", "circle in square puff", "african flower hexagon", "doily slight corners"}
+SQUARED = ("wheel squared over three rounds", "circle in square puff", "sunburst granny")
+CHANGES_SHAPE = {*SQUARED, "6-petal rose squared by 12", "african flower hexagon", "doily slight corners"}
 LEANING = {"snowflake picots": 1.6, "african flower hexagon": 1.6, "6-petal rose squared by 12": 1.63}
 
 
@@ -45,6 +46,23 @@ def test_order_and_symmetry_are_those_of_the_stitches(name: str) -> None:
     for number, course in ground.courses.items():
         assert measures.symmetry_error(layout, course, ground.order[number]) < 1e-6
         assert measures.order_errors(layout, course) == 0
+
+
+@pytest.mark.parametrize("name", SQUARED)
+def test_a_circle_ends_as_a_true_square_without_stems_out_of_reach(name: str) -> None:
+    shape = measures.polygon_shape(*placed(name))
+    assert shape is not None
+    assert shape.bow <= 0.005
+    assert shape.corner <= 0.5
+    assert shape.aspect <= 0.005
+    assert min(part for _, part in measures.lengths(*placed(name))) >= 0.6
+
+
+def test_picots_of_one_place_fan_out_and_are_tied_to_it() -> None:
+    fabric, layout = placed("trefoils of picots")
+    picots = {run.id for run in fabric.runs if run.role == "picot"}
+    assert len(picots) == 18
+    assert picots <= {link.run for link in layout.links}
 
 
 def test_a_frame_round_a_chain_is_a_true_rectangle() -> None:
