@@ -109,6 +109,8 @@ def found_for(hook: Hook, lap: Lap, target: Target) -> tuple[int, ...]:
     kind = target.kind
     if kind == "stitch":
         name = target.name or ""
+        if name == "picot" and target.chains is not None:
+            return (sum(run.role == "picot" and run.round == lap.index and run.chains == target.chains for run in hook.runs),)
         own = lap.counts.get(name, 0)
         whole = sum(n for key, n in lap.counts.items() if key == name or family(key) == name)
         parts = sum(n for key, n in lap.parts.items() if key == name or family(key) == name)

@@ -24,7 +24,8 @@ def target_word(target: Target, terms: Terms, amount: int = 1) -> str:
     many = "" if amount == 1 else "s"
     corner = "corner " if target.corner else ""
     if target.kind == "stitch":
-        return corner + stitch_word(target.name or "st", terms, amount)
+        length = f"ch-{target.chains} " if target.name == "picot" and target.chains is not None else ""
+        return corner + length + stitch_word(target.name or "st", terms, amount)
     if target.kind == "sp":
         word = "lp" if target.loop else "sp"
         return f"{corner}ch-{target.chains} {word}{many}" if target.chains is not None else f"{corner}{word}{many}"

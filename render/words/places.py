@@ -224,7 +224,8 @@ def target_text(voice: Voice, target: Target, plural: bool = False) -> str:
     if target.kind == "st":
         return corner + voice.craft("sts" if plural else "st")
     if target.kind == "stitch":
-        return corner + voice.stitch(target.name or "st", plural)
+        sized = target.name == "picot" and target.chains is not None
+        return corner + voice.stitch(f"ch-{target.chains} picot" if sized else target.name or "st", plural)
     if target.kind == "sp":
         noun = ("lp" if target.loop else "sp") + ("s" if plural else "")
         return corner + (voice.chains(target.chains, noun) if target.chains is not None else voice.craft(noun))

@@ -101,7 +101,7 @@ def _cannot(r: Reader, wanted: str) -> str:
 def _space(r: Reader, chains: int | None, corner: bool) -> Target:
     """A space of so many chains; "ch 3" alone is a space too: whoever names its length means all of it."""
     if chains is not None and r.at_kind("stitch") and r.peek().value == "picot":  # "ch-3 picot"
-        return _stitch(r, corner)
+        return replace(_stitch(r, corner), chains=chains)
     corner = r.accept("corner") is not None or corner
     lexeme = r.accept("sp", "lp")
     if lexeme is None and r.accept("ring"):
