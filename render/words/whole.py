@@ -19,6 +19,7 @@ from motifold.symbols.record import dataclass
 _BORDERS = ("border", "brim", "rim", "frame", "edge", "edging", "trim", "hem", "cuff", "band", "collar", "lace", "ribbing")
 """Names of edgings that are nouns of what they make."""
 _TITLE = "Finished, in each size"
+_FEW_OPENINGS = 4  # so many girths are told in one sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +86,9 @@ def _whole(printed: Printed, size: WorkedSize) -> _Measured:
     text = _solid(measures, imperial, fitted=printed.worked.table is not None)
     if len(openings) == 1 and printed.worked.table is None and "round" not in measures:  # a girth that is fitted stands in its table
         text += f"{', and ' if text else ''}{length_text(openings[0], imperial)} around its opening"
+    elif not text and 1 < len(openings) <= _FEW_OPENINGS and printed.worked.table is None:  # of a form that nothing tells
+        girths = list(dict.fromkeys(length_text(cm, imperial) for cm in openings))
+        text = f"{listed(girths)} around {'each of ' if len(girths) == 1 else ''}its openings"
     changed = {name: cm for name, cm in counted.items() if cm != measures[name] or "flat height" in measures}
     whole = _solid(changed, imperial, fitted=printed.worked.table is not None)
     return _Measured(text, whole if text and counted != measures else "")

@@ -185,3 +185,37 @@ def test_a_summary_ends_with_a_full_stop_and_another_yarn_is_bought_by_length() 
     found = document(HAT.replace("METHOD", "slip stitch").replace('title = "Hat"', 'title = "Hat"\nsummary = "Five squares folded"'), "UK")
     assert texts(found, "about")[0] == "Five squares folded."
     assert texts(found, "materials")[-1].endswith("buy by length rather than by mass, and make a swatch to check the tension.")
+
+
+def test_of_a_form_that_nothing_tells_the_girths_are_told() -> None:
+    # two strips sewn end to side, as a poncho is: it neither stands nor lies in two layers
+    assert "Finished, it measures 20 cm (7⅞ in) and 60 cm (23⅝ in) around its openings." in texts(document(PONCHO), "sizes")
+
+
+PONCHO = """[pattern]
+title = "Cape"
+terms = "US"
+[yarn.A]
+name = "a"
+hex = "#888888"
+[gauge]
+stitches = 20
+rows = 20
+width = "10 cm"
+height = "10 cm"
+[motif.half]
+shape = "rectangle"
+rows = '''
+Chain: With A, ch 21.
+Row 1 (RS): Sc in 2nd ch from hook, sc in each ch across; turn. (20 sc)
+Rows 2-40: Ch 1 (does not count as a st), sc in each st across; turn. (20 sc)
+Finish: Fasten off.
+'''
+[assembly]
+motif = "half"
+join = ["R1.bottom + R2.right[2/2]", "R2.bottom + R1.right[2/2]"]
+form = "poncho"
+[assembly.seam]
+method = "mattress stitch"
+yarn = "A"
+"""
