@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Literal
 
 from motifold.render.fabric import Workshop, motif_edge, work_edging, work_motif
@@ -24,8 +26,14 @@ class Plain:
     text: str
 
     def span(self, start: int, end: int) -> Span:
-        before = self.text[:start]
-        return Span(before.count("\n") + 1, start - (before.rfind("\n") + 1) + 1, max(end - start, 0))
+        starts = _line_starts(self.text)
+        line = bisect_right(starts, start)
+        return Span(line, start - starts[line - 1] + 1, max(end - start, 0))
+
+
+@lru_cache(maxsize=4)
+def _line_starts(text: str) -> tuple[int, ...]:
+    return (0, *(at + 1 for at, letter in enumerate(text) if letter == "\n"))
 
 
 @dataclass(frozen=True, slots=True)
