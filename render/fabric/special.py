@@ -176,6 +176,7 @@ def counted_beginning(hook: Hook, spec: StitchSpec, name: str, base: Base, node:
     definition = hook.shop.definitions.get(name)
     found = known(name)
     gather: Gather = (definition.gather if definition is not None else found.gather if found is not None else None) or "cluster"
+    gather = "cluster" if name.endswith("tog") else gather  # all in one place, as its like are
     chains = take_back_standing(hook)
     legs = _legs(recipe_of(hook, spec), base)
     made = add_stitch(hook, name, legs, node, gather=gather, chains=chains)

@@ -145,6 +145,10 @@ def _item(r: Reader, chains: int) -> tuple[str | None, int]:
         number = r.take().number
     if r.at_kind("stitch"):
         name = r.take().value
+        if not chains and r.at_kind("num") and r.peek(1).value == "tog":  # "ch 2, dc2tog in same sp (counts as dc3tog)"
+            name = f"{spec_of(name).name}{r.take().number}tog"
+            r.take()
+            return name, number
         r.accept("st")
         return spec_of(name).name if name not in r.context.defined else name, number
     if r.accept("st"):
