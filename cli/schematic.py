@@ -80,6 +80,8 @@ def command(
         if note is not None:
             click.echo(note, err=True)
         drawings = draw_schematics(worked, size, steps)
+        if steps and not drawings:
+            raise click.UsageError("nothing is sewn or folded here, so there are no steps to draw.")
         if width:
             drawings = tuple(on_sheets(drawings, paper, width))
         if frame:
