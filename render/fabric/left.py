@@ -15,7 +15,17 @@ def leave_behind(hook: Hook, cursor: Cursor, index: int) -> None:
         return
     if index - cursor.following == 1 and cursor.atom(cursor.following).space and not cursor.atom(index).space:
         return  # a mesh: the one space before the stitch is bridged
-    lap.left.extend(left_between(lap, cursor, cursor.following, index))
+    left = list(left_between(lap, cursor, cursor.following, index))
+    if len(left) == 1 and _under_chains(hook, cursor, left[0]):
+        return
+    lap.left.extend(left)
+
+
+def _under_chains(hook: Hook, cursor: Cursor, index: int) -> bool:
+    """Whether the one stitch that is passed lies under chains that come from a space, as those do that the line passes between spaces."""
+    last = hook.lap.last_base
+    from_space = last is not None and last.kind == "space"
+    return from_space and bool(hook.pending) and hook.lap.passed > 0 and not cursor.atom(index).space
 
 
 def left_between(lap: Lap, cursor: Cursor, start: int, stop: int) -> Iterator[int]:
