@@ -65,7 +65,7 @@ def paint_fold(sheet: Sheet, flat: Flatlay, one: SeamPass, at: int, state: State
             _letter_inside(sheet, beside, letter, width, crowded=state == "plain")
         else:
             # A step says its pass in its title.
-            _lettered(sheet, beside, one, at, letter, width, "" if state == "done" else name)
+            _lettered(sheet, beside, one, at, letter, width, name)
         if state != "done" and eased_in(seam) == place:
             paint_gathers(sheet, beside, FOLD)
 

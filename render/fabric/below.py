@@ -154,7 +154,7 @@ def _index_above(hook: Hook, cursor: Cursor, round_index: int) -> int:
 
 
 def _after_short_rows(hook: Hook, cursor: Cursor) -> int:
-    """Where an earlier row goes on beyond the short rows on it: once the short row is worked to its end, what they left of it comes next."""
+    """Where an earlier row goes on beyond short rows: once the short row is worked to its end, what they left of it comes next."""
     main = hook.lap.cursor
     if main.following <= main.end:
         return 0

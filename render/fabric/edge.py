@@ -100,7 +100,8 @@ class Cursor:
     def begin_at(self, index: int, *, fresh: bool, taken: bool) -> None:
         """Puts the beginning of the round here."""
         self.start = self.pos = index
-        self.sub = self.past = self.gap = -1
+        self.sub = self.past = -1
+        self.gap = index if self.gap == index else -1  # a round that begins in a gap is past it
         self.fresh = fresh
         self.taken_start = taken
         self.start_worked = False

@@ -49,3 +49,16 @@ Rnd 4: Sl st in next 2 sts, sl st in next ch-2 sp, ch 3 (counts as dc), (2 dc, c
     )
     assert not worked.problems
     assert len(set(gaps(worked))) == 12
+
+
+def test_a_round_that_begins_in_a_gap_goes_on_with_the_next() -> None:
+    worked = made(
+        """Rnd 1: Ch 3 (counts as dc), 11 dc in ring; join with sl st in top of beg ch-3. (12 dc)
+Rnd 2: Ch 3 (counts as dc), 2 dc in same st, [sk next st, 3 dc in next st] 5 times, sk last st; join with sl st in top of beg ch-3. (18 dc)
+Rnd 3: Sl st in next 2 sts, sl st in sp between next two groups, ch 3 (counts as dc), 2 dc in same sp, [3 dc in sp between next two groups] 5 times; join. (18 dc)
+"""
+    )
+    assert not worked.problems
+    found = gaps(worked)
+    assert len(found) == 1 + 18 and len(set(found)) == 6
+    assert [found.count(gap) for gap in dict.fromkeys(found)] == [4, 3, 3, 3, 3, 3]  # the first holds a slip stitch too
