@@ -8,6 +8,7 @@ import subprocess
 import sys
 import threading
 from collections.abc import Callable, Iterator
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -49,9 +50,8 @@ def test_a_mistake_is_told_after_the_save_that_made_it_and_ctrl_c_ends_well(fold
     path = folder / "tidepool-coaster.toml"
     good = path.read_text(encoding="utf-8")
     command = [sys.executable, "-m", "motifold.cli", "check", "--watch", str(path)]
-    with subprocess.Popen(
-        command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL)
-    ) as running:  # tests that run in the background would hand down a Ctrl-C that is ignored
+    heard = partial(signal.signal, signal.SIGINT, signal.SIG_DFL)  # tests in the background would hand down a Ctrl-C that is ignored
+    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, preexec_fn=heard) as running:
         assert running.stdout is not None
         stuck = threading.Timer(60, running.kill)
         stuck.start()
