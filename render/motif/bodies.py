@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 
 from motifold.render.fabric.model import Base
 from motifold.render.motif.course import Course
+from motifold.render.motif.crossings import over_and_under
 from motifold.render.motif.extents import LENGTH_LEAST, LENGTH_MOST
 from motifold.render.motif.feet import shared
 from motifold.render.motif.ground import Ground
@@ -294,8 +295,13 @@ def _is_near(ground: Ground, number: int, spots: ComplexArray) -> bool:
 
 
 def _design(ground: Ground, course: Course, found: Bodies) -> None:
-    """What meets by design: a foot and its base, a ring and what stands in it, what passes over other rounds."""
+    """What meets by design: a foot and its base, a ring and what stands in it, stems that cross, what passes over other rounds."""
     stitches, runs = ground.fabric.stitches, ground.fabric.runs
+    for front, back in over_and_under(ground.fabric, [stem.stitch.id for stem in course.stems]):
+        _meet(found, front, (back,))
+    crossed = [stem.stitch for stem in course.stems if stem.stitch.gather == "crossed" and stem.stitch.group is not None]
+    for one in crossed:
+        _meet(found, one.id, (other.id for other in crossed if other.group == one.group))
     for stem in course.stems:
         stitch = stem.stitch
         _meet(found, stitch.id, (c for leg in stitch.legs if leg.base.kind == "space" for c in runs[leg.base.id].stitches))

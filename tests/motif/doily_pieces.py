@@ -29,6 +29,15 @@ Rnd 4: Ch 1 (does not count as a st), sc in same st, ch 4, sk next ch-3 sp, sc i
   times, ch 4, sk next ch-3 sp, [sc in next sc, ch 4, sk next ch-3 sp, sc in next ch-1 sp, [ch-3 picot, sc in next ch-1 sp] 3 times,
   ch 4, sk next ch-3 sp] 5 times; join with sl st in first sc.
 """, lace=True),
+    Piece("crossed stitches between spokes", "circle", """
+Ring: Make a magic ring.
+Rnd 1: Ch 1 (does not count as a st), 10 sc in ring; join with sl st in first sc.
+Rnd 2: Ch 4 (counts as dc and ch 1), ch 3, [dc in next st, ch 4] 9 times; join with sl st in 3rd ch of beg ch-4.
+Rnd 3: Ch 1 (does not count as a st), sc in same st, 4 sc in next ch-4 sp, [sc in next dc, 4 sc in next ch-4 sp] 9 times; join with
+  sl st in first sc.
+Rnd 4: Ch 2 (does not count as a st), [sk next st, dc in next st, working over dc just made, dc in skipped st] 25 times; join with
+  sl st in first dc.
+""", lace=True),
     Piece("shells in single crochets", "circle", """
 Ring: Make a magic ring.
 Rnd 1: Ch 1 (does not count as a st), 8 sc in ring; join with sl st in first sc.
