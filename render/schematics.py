@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from motifold.render.assembly.colour_plan import draw_colour_plan
 from motifold.render.assembly.schematics import draw_finished, draw_net, draw_steps, headed
 from motifold.render.charts import NamedDrawing
 from motifold.render.drawing.display import Drawing
 from motifold.render.joining import draw_joins
+from motifold.render.sizing.colourways import place_colourways
 from motifold.render.worked import Worked, WorkedSize
 
 
@@ -25,7 +27,8 @@ def drawn_size(worked: Worked) -> WorkedSize | None:
 
 
 def draw_schematics(worked: Worked, size: WorkedSize, steps: bool = False) -> tuple[NamedDrawing, ...]:
-    """The net, the finished thing with its edgings, and charts of motifs that join as they are worked; with ``steps`` one for each step.
+    """The net, its colourways, the finished thing with its edgings, charts of motifs that join as they are worked; with ``steps`` one for
+    each step.
 
     Each says whose it is; of a pattern with several sizes, which one it shows, in its title and above the drawing.
     """
@@ -35,7 +38,9 @@ def draw_schematics(worked: Worked, size: WorkedSize, steps: bool = False) -> tu
         drawn = [(f"step-{i:02d}", drawing) for i, drawing in enumerate(draw_steps(size.assembly), 1)]
     else:
         finished = draw_finished(size.assembly, rims=size.rims)
-        drawn = [("net", draw_net(size.assembly)), *([("finished", finished)] if finished is not None else [])]
+        colours = draw_colour_plan(size.assembly, place_colourways(worked.pattern, size.assembly).ways)
+        drawn = [("net", draw_net(size.assembly))]
+        drawn += [(short, drawing) for short, drawing in (("colourways", colours), ("finished", finished)) if drawing is not None]
     sizes = worked.pattern.size.bodies if worked.pattern.size is not None else ()
     joins = () if steps else draw_joins(worked, size)
     drawn += [(one.name, one.drawing) for one in joins]

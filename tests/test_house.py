@@ -26,7 +26,7 @@ ALLOWED: dict[str, set[str]] = {
     "proof": {"symbols", "pattern", "fabric", "sizing", "assembly", "worked"},
     "charts": {"symbols", "pattern", "fabric", "motif", "drawing", "worked"},
     "joining": {"symbols", "fabric", "motif", "assembly", "drawing", "charts", "worked"},
-    "schematics": {"symbols", "assembly", "drawing", "charts", "joining", "worked"},
+    "schematics": {"symbols", "sizing", "assembly", "drawing", "charts", "joining", "worked"},
     "booklet": {
         "symbols", "pattern", "fabric", "sizing", "motif", "assembly", "words", "drawing", "worked", "charts", "schematics", "joining",
     },

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from motifold.render.booklet.drawings import assembly_figures, cover_pictures, joining_figures, motif_figures
+from motifold.render.booklet.drawings import assembly_figures, colourway_figures, cover_pictures, joining_figures, motif_figures
 from motifold.render.booklet.model import BookletContent, Cover, Figure, Look, PageStyle
 from motifold.render.booklet.numbers import number_figures
 from motifold.render.booklet.own import photographs, web_code
@@ -29,7 +29,8 @@ def booklet_content(worked: Worked, look: Look) -> BookletContent:
     figures: tuple[Figure, ...] = ()
     if size is not None:
         joins = joining_figures(worked, size, look, terms)
-        figures = (*motif_figures(worked, size, look, terms), *joins, *assembly_figures(size, look))
+        around = (*colourway_figures(worked, size, look), *joins)
+        figures = (*motif_figures(worked, size, look, terms), *around, *assembly_figures(size, look))
     if look.numbers:
         figures = (*figures, *number_figures(worked, look))
     own = photographs(pattern, look)

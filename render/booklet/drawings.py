@@ -192,6 +192,19 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
     return tuple(figures)
 
 
+def colourway_figures(worked: Worked, size: WorkedSize, look: Look) -> tuple[Figure, ...]:
+    """Which colourway goes where on the net, where there are several; a column wide."""
+    if size.assembly is None:
+        return ()
+    from motifold.render.assembly.colour_plan import draw_colour_plan
+    from motifold.render.sizing.colourways import place_colourways
+
+    grid = grid_for(look.paper, large=look.large_print)
+    wide, high = grid.column_width * MM_PER_PT / grid.zoom, grid.text_height * MM_PER_PT / grid.zoom
+    plan = draw_colour_plan(size.assembly, place_colourways(worked.pattern, size.assembly).ways, wide, 0.4 * high)
+    return (Figure("colourways", zoomed(plan, grid.zoom), f"{plan.title}.", smallest=0.7, largest=1.0),) if plan is not None else ()
+
+
 def joining_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) -> tuple[Figure, ...]:
     """Where motifs are joined as they are worked: their last round, for each number of sides that one is joined along."""
     from motifold.render.joining import draw_joins

@@ -12,7 +12,7 @@ from motifold.render.words.model import Document
 from motifold.symbols.record import dataclass
 
 PaperName = Literal["A4", "Letter", "A5", "Half Letter"]
-FigureRole = Literal["chart", "key", "growth", "net", "seams", "join", "step", "finished", "photograph", "numbers", "code"]
+FigureRole = Literal["chart", "key", "growth", "net", "seams", "colourways", "join", "step", "finished", "photograph", "numbers", "code"]
 
 
 @dataclass(frozen=True, slots=True)

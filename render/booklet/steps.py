@@ -63,7 +63,7 @@ def _set_steps(
     before, numbered, after = _split(section, steps)
     composer.whole(head)
     legible = _overview(replace(section, blocks=before), overview, composer, setting, tags, key)
-    figure_grid([figure for figure in figures if figure.role == "join"], composer, setting, tags, f"{key}/joins")
+    figure_grid([figure for figure in figures if figure.role in ("colourways", "join")], composer, setting, tags, f"{key}/joins")
     if numbered is not None:
         wide = setting.narrowed(composer.grid.text_width)
         known = (f"{key}/steps/{across}", round(wide.width, 3), small)

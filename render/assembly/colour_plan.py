@@ -1,0 +1,90 @@
+"""Which colourway goes where: the net without its seams, each panel toned and numbered after its colourway, and how many of each."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+from typing import Final
+
+from motifold.render.assembly.flatlay import lay
+from motifold.render.assembly.model import Assembly
+from motifold.render.assembly.sheet import Sheet
+from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, CAP_EM, HAIR, INK, LETTER_PT, MM_PER_PT, THIN_MM
+from motifold.render.drawing.display import Drawing, Point
+from motifold.render.drawing.fonts import text_width_mm
+
+TONES: Final = ("#ffffff", "#d8d2c4", "#b3aa96", "#ece8df", "#c6bead")
+"""Grounds in turn, told apart in grey as well; the number tells for certain. Ink on the darkest: 7 : 1."""
+_ROW_MM, _SWATCH_MM, _BESIDE_MM = 6.2, 4.4, 1.6
+_CENTRE_LOW = CAP_EM / 2 * LETTER_PT * MM_PER_PT
+
+
+def draw_colour_plan(
+    assembly: Assembly, ways: Mapping[str, str], width_mm: float = A5_TEXT_WIDTH_MM, height_mm: float = A5_TEXT_HEIGHT_MM
+) -> Drawing | None:
+    """The plan within so many mm; ``ways``: the colourway of each panel that has one. None where fewer than two differ.
+
+    With several copies of the net: the first.
+    """
+    shown = [panel for panel in assembly.panels[: len(assembly.panels) // assembly.copies] if panel.name in ways]
+    made = Counter((panel.motif, ways[panel.name]) for panel in shown)
+    if len(made) < 2:
+        return None
+    number = {kind: at for at, kind in enumerate(made, start=1)}
+    several = len({motif for motif, _ in made}) > 1
+    key = [f"{f'{motif}: ' if several else ''}{way} ({count})" for (motif, way), count in made.items()]
+    rows = _rows(key, width_mm)
+    sheet = Sheet()
+    flat = lay(assembly, width_mm - 2.0, height_mm - _ROW_MM * (len(rows) + 1))
+    for panel, outline in zip(flat.panels, flat.outlines, strict=True):
+        way = ways.get(panel.name)
+        at = number.get((panel.motif, way)) if way is not None else None
+        sheet.begin("panel", panel.name, (("panel", panel.name), ("motif", panel.motif), ("colourway", way or "")))
+        sheet.fill(outline, _tone(at))
+        sheet.line([*outline, outline[0]], HAIR, THIN_MM)
+        sheet.end()
+        if at is not None:
+            x, y = _middle(outline)
+            sheet.words((x, y - _CENTRE_LOW), str(at), LETTER_PT, "sans-bold", INK)
+    _paint_key(sheet, rows)
+    said = "; ".join(f"{at} {words}" for at, words in enumerate(key, start=1))
+    return sheet.drawing("Colourways on the net", f"Which colourway goes where, with how many of each: {said}.")
+
+
+def _tone(at: int | None) -> str:
+    return TONES[0] if at is None else TONES[(at - 1) % len(TONES)]
+
+
+def _middle(outline: tuple[Point, ...]) -> Point:
+    return sum(x for x, _ in outline) / len(outline), sum(y for _, y in outline) / len(outline)
+
+
+def _rows(key: list[str], width_mm: float) -> list[list[tuple[int, str, float]]]:
+    """The entries of the key (number, words, how wide), in as many rows as they take."""
+    rows: list[list[tuple[int, str, float]]] = [[]]
+    used = 0.0
+    for at, words in enumerate(key, start=1):
+        wide = _SWATCH_MM + _BESIDE_MM + text_width_mm(words, "sans", LETTER_PT) + 4.0
+        if rows[-1] and used + wide - 4.0 > width_mm:
+            rows.append([])
+            used = 0.0
+        rows[-1].append((at, words, wide))
+        used += wide
+    return rows
+
+
+def _paint_key(sheet: Sheet, rows: list[list[tuple[int, str, float]]]) -> None:
+    x0, y, _, _ = sheet.extent or (0.0, 0.0, 0.0, 0.0)
+    sheet.begin("key")
+    for row in rows:
+        y -= _ROW_MM
+        x = x0
+        for at, words, wide in row:
+            low, half = y - _SWATCH_MM / 2, _SWATCH_MM
+            box = [(x, low), (x + half, low), (x + half, low + half), (x, low + half)]
+            sheet.fill(box, _tone(at))
+            sheet.line([*box, box[0]], HAIR, THIN_MM)
+            sheet.words((x + half / 2, y - _CENTRE_LOW), str(at), LETTER_PT, "sans-bold", INK)
+            sheet.words((x + half + _BESIDE_MM, y - _CENTRE_LOW), words, LETTER_PT, color=INK, anchor="start")
+            x += wide
+    sheet.end()
