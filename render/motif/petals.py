@@ -188,12 +188,13 @@ def _fan(ground: Ground, course: Course, base: Base, stems: list[int], place: _P
     middle, out = ground.anchor(base)
     rise = SPACE_RISE if arc else FOOT_RISE
     fan, best, least = None, None, -9.0
+    needs = [_needs(ground, course, a, b) for a, b in pairwise(stems)]
     for airy, longer, widest in _AIRY + _NARROW:
         if widest < _ROOMY and not place.walls and (least >= CLEAR or arc):
             break
         if widest > place.widest:
             continue
-        radius, angles = _angles(ground, course, stems, rise, (airy, longer, widest), arc.length if arc else 0.0)
+        radius, angles = _angles(needs, rise, (airy, longer, widest), arc.length if arc else 0.0)
         if fan and not arc and radius > _OFF:
             continue
         ways = [out * exp(1j * angle) for angle in angles]
@@ -248,15 +249,18 @@ def _white(fan: Fan, covers: list[Disc], middle: complex) -> float:
     return found
 
 
-def _angles(
-    ground: Ground, course: Course, stems: list[int], rise: float, room: tuple[float, float, float], loop: float
-) -> tuple[float, list[float]]:
+_Needs = tuple[tuple[float, float], ...]
+"""What two neighbouring spokes need between them, and how far from their feet."""
+
+
+def _angles(needs: list[_Needs], rise: float, room: tuple[float, float, float], loop: float) -> tuple[float, list[float]]:
     """The radius of the bow that the feet stand on, and the direction of each spoke from the middle, counter-clockwise."""
+    airy, longer, widest = room
     radius = max(rise, 0.3) if not loop else max(0.6, 0.35 * loop)
     steps: list[float] = []
     for _ in range(40):
-        steps = [_step(ground, course, a, b, radius, room) for a, b in pairwise(stems)]
-        if sum(steps) <= room[2]:
+        steps = [max(need / (radius + at * longer) for need, at in two) * airy for two in needs]
+        if sum(steps) <= widest:
             break
         radius *= 1.08
     angles = [0.0]
@@ -266,21 +270,20 @@ def _angles(
     return radius, [angle - half for angle in angles]
 
 
-def _step(ground: Ground, course: Course, first: int, second: int, radius: float, room: tuple[float, float, float]) -> float:
-    """The angle between two neighbouring spokes: enough for roots, bodies and heads."""
+def _needs(ground: Ground, course: Course, first: int, second: int) -> _Needs:
+    """The room that the roots, bodies and heads of two neighbouring spokes need."""
     a, b = course.stems[first], course.stems[second]
     gap = course.gaps[first]
     chains = chain_least(chain_count(ground, gap)) + CLEAR if gap.parts and (first + 1) % course.size == second else 0.0
     short, tall = (a, b) if a.height <= b.height else (b, a)
-    needs = [(a.root + b.root + CLEAR, 0.0)]
+    roots = (a.root + b.root + CLEAR, 0.0)
     if tall.height - short.height < _ALIKE:
-        needs.append((a.half + b.half + CLEAR + chains, short.height))
-        needs.append((a.body + b.body + CLEAR, short.body_at * short.height))
-    else:
-        needs.append((short.half + _width(tall, short.height) + CLEAR + chains, short.height))
-        needs.append((short.body + _width(tall, short.body_at * short.height) + CLEAR, short.body_at * short.height))
-    airy, longer, _ = room
-    return max(need / (radius + at * longer) for need, at in needs) * airy
+        return roots, (a.half + b.half + CLEAR + chains, short.height), (a.body + b.body + CLEAR, short.body_at * short.height)
+    return (
+        roots,
+        (short.half + _width(tall, short.height) + CLEAR + chains, short.height),
+        (short.body + _width(tall, short.body_at * short.height) + CLEAR, short.body_at * short.height),
+    )
 
 
 def _width(stem: Stem, at: float) -> float:
