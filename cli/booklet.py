@@ -102,7 +102,7 @@ def command(
     put(path, data)
     if fold:
         click.echo(HOW_TO_PRINT, err=True)
-    finish(job)
+    finish(job, written=True)
 
 
 def _kind(sheets: Sequence[str], fold: bool, large_print: bool, numbers: bool, mono: bool, colour: bool) -> str:

@@ -47,7 +47,7 @@ def _pieces(ctx: click.Context, param: click.Parameter, begun: str) -> list[str]
     "--paper", type=click.Choice(["A4", "Letter", "A5"], case_sensitive=False),
     help="Pages of this size; what is too large for one goes over several that overlap, with a plan of them.",
 )
-@click.option("--key/--no-key", default=None, help="The key of the symbols below each chart; it is there unless this is a poster.")
+@click.option("--key/--no-key", default=None, help="The key of the symbols below each chart; there unless it is a poster or a frame.")
 @click.option("--dpi", type=click.IntRange(36, 1200), default=300, show_default=True, help="Dots per inch of a PNG.")
 @poster_option
 @click.option("--true-size", is_flag=True, help="As large as the finished work, to lay it on; on sheets of paper with a bar to measure.")
@@ -105,8 +105,11 @@ def command(
         print_json(job, chart_json(charts_of(job.worked, motif), look), output)
     width = read_width(poster)
     frame = read_frame_options(frame_words, transparent, asked, output)
-    if sum((frame is not None, width is not None, true_size)) > 1 or (steps and (width or true_size)):
-        raise click.UsageError("--frame, --poster and --true-size are three different things, and --steps goes with --frame only.")
+    if sum((frame is not None, width is not None, true_size)) > 1:
+        raise click.UsageError("--frame, --poster and --true-size are three different things: only one of them.")
+    if (steps or one_repeat) and (width or true_size):
+        kind, other = "--poster" if width else "--true-size", "--steps" if steps else "--one-repeat"
+        raise click.UsageError(f"{kind} shows the whole chart: {other} cannot go with it.")
     on_poster = width is not None or true_size
     if on_poster and key:
         raise click.UsageError("a poster has no key of its own; motifold key prints it on a page.")
@@ -116,7 +119,7 @@ def command(
         target = choose_target(output, pattern, "-chart", KINDS, "png" if frame else asked)
     worked = require_worked(job)
     page = None if on_poster else next((name for name in PAPERS_MM if name.casefold() == (paper or "").casefold()), None)
-    around = ChartSheet(not on_poster if key is None else key, page, one_repeat, true_size)
+    around = ChartSheet(not (on_poster or frame) if key is None else key, page, one_repeat, true_size)
     drawings = draw_charts(worked, look, motif, steps, around)
     if not drawings and true_size:
         raise click.UsageError("there is no motif in rounds whose size the gauge tells, so nothing can be drawn in its true size.")
@@ -128,7 +131,7 @@ def command(
         write_frames(drawings, target, f"{pattern.stem}-chart", frame)
     else:
         write_drawings(drawings, target, f"{pattern.stem}-chart", worked.pattern.author or "", dpi)
-    finish(job)
+    finish(job, written=True)
 
 
 def _show(text: str | None) -> tuple[int, int] | None:

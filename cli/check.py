@@ -22,6 +22,8 @@ from motifold.cli.common import (
 )
 from motifold.render.proof import proof_json, proof_summary
 
+NO_PROBLEMS = "\n\nno problems"
+
 
 @click.command("check", epilog="Example: motifold check hat.toml --watch")
 @pattern_argument
@@ -39,7 +41,7 @@ def command(pattern: Path, as_json: bool, output: str | None, rounds: int | None
         print_json(job, proof_json(job.worked), output)
     worked = require_worked(job)
     target = choose_target(output or "-", pattern, "-check", ["txt"])
-    text = proof_summary(worked) + "\n"
+    text = proof_summary(worked) + ("" if job.problems else NO_PROBLEMS) + "\n"
     put(target.path / f"{pattern.stem}-check.txt" if target.folder and target.path else target.path, text.encode())
     finish(job)
 
@@ -58,6 +60,6 @@ def _watch(pattern: Path, as_json: bool, output: str | None, rounds: int | None,
             return
         tell(job)
         if job.worked is not None:
-            click.echo(proof_summary(job.worked))
+            click.echo(proof_summary(job.worked) + ("" if job.problems else NO_PROBLEMS))
 
     watch(pattern, look)

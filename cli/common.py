@@ -142,8 +142,11 @@ def require_worked(job: Job) -> Worked:
     return job.worked
 
 
-def finish(job: Job) -> None:
-    """Leave with the exit status that the problems ask for."""
+def finish(job: Job, written: bool = False) -> None:
+    """Leave with the exit status that the problems ask for. ``written``: files were, whose readers should know of the mistakes."""
+    if written and job.failed:
+        words = "It was written all the same, with the mistakes told above in it: do not print or share it before they are mended."
+        click.echo(words, err=True)
     raise SystemExit(HAS_PROBLEMS if job.failed else GOOD)
 
 

@@ -12,6 +12,9 @@ import click
 
 from motifold.samples import CONSTRUCTIONS
 
+LONGEST_NAME = 60
+"""Letters of a title that go into the name of its file: disks take no names as long as titles can be."""
+
 
 @click.command("new", epilog="Example: motifold new hat --title 'My Harbour Hat'")
 @click.argument("construction", required=False)
@@ -27,11 +30,12 @@ def command(construction: str | None, title: str | None, output: str | None) -> 
     chosen = _chosen(construction)
     if title is not None and not title.strip():
         raise click.UsageError("the title is empty.")
-    path = Path(output) if output else Path(f"{_file_name(title) if title else f'my-{chosen}'}.toml")
+    title = " ".join(title.split()) if title else None
+    path = Path(output) if output else Path(f"{_file_name(title if title else f'my {chosen}')}.toml")
     if path.suffix.lower() != ".toml":
         raise click.UsageError(f"'{path}': a pattern file's name ends in .toml.")
     sample = (resources.files("motifold.samples") / f"{CONSTRUCTIONS[chosen]}.toml").read_text(encoding="utf-8")
-    text = starter(sample, path.name, title.strip() if title else None)
+    text = starter(sample, path.name, title)
     _write(path, text)
     click.echo(f"wrote {path}")
     click.echo(f"next: motifold check {path}, then motifold booklet {path}")
@@ -56,7 +60,7 @@ def _chosen(construction: str | None) -> str:
 
 def _file_name(title: str) -> str:
     """"My Harbour Hat" -> "my-harbour-hat"."""
-    return re.sub(r"[^\w]+", "-", title.lower()).strip("-") or "pattern"
+    return re.sub(r"[^\w]+", "-", title.lower()).strip("-")[:LONGEST_NAME].strip("-") or "pattern"
 
 
 def _write(path: Path, text: str) -> None:

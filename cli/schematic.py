@@ -88,4 +88,4 @@ def command(
             write_frames(drawings, target, f"{pattern.stem}-schematic", frame)
         else:
             write_drawings(drawings, target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi)
-        finish(job)
+        finish(job, written=True)

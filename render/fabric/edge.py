@@ -70,6 +70,7 @@ class Cursor:
     group_names: frozenset[str] | None = None  # of all groups on the edge, once anyone asked
     grouped: dict[Target, list[int]] = field(default_factory=dict)  # the number of each atom's group, by what is called a group
     absent: set[int] = field(default_factory=set)  # places (by key) that this edge does not have at all
+    dry: dict[str, tuple[int, int]] = field(default_factory=dict)  # kinds of place, and from where to where the edge has none of them
 
     @property
     def size(self) -> int:
@@ -107,6 +108,7 @@ class Cursor:
         self.start_worked = False
         self.wrapped = False
         self.came_round = self.came_back = None
+        self.dry.clear()
         self.reset_limit()
 
     @property

@@ -277,7 +277,7 @@ LONGEST_BEGINNING = 7
 
 def only_chains(jobs: Sequence[Job]) -> tuple[Problem, ...]:
     """Rounds and rows cut down to their beginning chain: "Row 2: Ch 2; turn." works into nothing."""
-    return tuple(_only_chain(job) for job, after in zip(jobs, (*jobs[1:], None), strict=True) if _is_only_chain(job, after))
+    return tuple(_only_chain(job) for job, after in zip(jobs, (*jobs[1:], None), strict=False) if _is_only_chain(job, after))
 
 
 def _is_only_chain(job: Job, after: Job | None) -> bool:

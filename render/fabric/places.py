@@ -98,7 +98,11 @@ def beyond(hook: Hook, cursor: Cursor, place: Place | None, span: Span, target: 
             cursor.absent.add(id(place))
     if known or (there_is_none and place is not None):
         instead = Target("sp") if target.kind == "sp" else Target("st")
-        index = find_next(hook, cursor, matcher(instead))
+        from_here, to_there = cursor.dry.get(instead.kind, (cursor.following + 1, -1))
+        searched = cursor.following >= from_here and cursor.limit <= to_there
+        index = None if searched else find_next(hook, cursor, matcher(instead))
+        if index is None:
+            cursor.dry[instead.kind] = cursor.following, cursor.limit
         if index is not None:
             take(hook, cursor, index)
             return base_of(hook, cursor, index, place)

@@ -181,7 +181,7 @@ def group(hook: Hook, step: Group) -> None:
         _group_into(hook, step, hook.here)
     elif hook.beginning and place.from_hook and not hook.pending and on_foundation_chain(hook.lap.cursor):
         base = begin_in_foundation(hook, step, place)
-        inner = step.steps[-1]
+        inner = step.steps[-1] if step.steps else None
         if isinstance(inner, Work) and inner.counts_as is not None:  # it speaks of the missed chains
             step = replace(step, steps=(*step.steps[:-1], replace(inner, counts_as=None)))
         _group_into(hook, step, base)

@@ -72,3 +72,13 @@ def test_what_cannot_be_done_is_said(words: list[str], told: str, tmp_path: Path
     assert status == 2
     assert told in said
     assert not list(tmp_path.iterdir())
+
+
+def test_a_title_of_many_letters_or_lines_still_makes_a_good_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert run("new", "hat", "--title", "two\nlines")[0] == 0
+    assert run("check", "two-lines.toml")[0] == 0
+    assert run("new", "hat", "--title", "wool " * 100)[0] == 0
+    assert any(len(path.name) < 80 and path.name.startswith("wool-wool") for path in tmp_path.iterdir())
+    status, said = run("new", "flower blanket")
+    assert status == 0 and "motifold check my-flower-blanket.toml" in said

@@ -252,3 +252,14 @@ def test_a_picture_of_too_many_dots_is_refused(motifold: Run, folder: Path, monk
     monkeypatch.setattr("motifold.render.drawing.png.MAX_PIXELS", 1_000_000)
     result = motifold("chart", folder / COASTER, "--dpi", "600", "-o", folder / "large.png")
     assert result.exit_code == 2 and "fewer dots per inch" in result.stderr
+
+
+def test_a_good_pattern_is_told_to_be_good_and_a_bad_one_s_drawings_to_hold_its_mistakes(motifold: Run, folder: Path) -> None:
+    good = motifold("check", folder / COASTER)
+    assert good.stdout.endswith("\n\nno problems\n")
+    text = text_of(folder / COASTER)
+    (folder / COASTER).write_text(text.replace("(36 tr)", "(37 tr)"), encoding="utf-8")
+    assert "no problems" not in motifold("check", folder / COASTER).stdout
+    drawn = motifold("chart", folder / COASTER, "-o", folder / "c.svg")
+    assert drawn.exit_code == 1 and (folder / "c.svg").exists()
+    assert "with the mistakes told above in it" in drawn.stderr

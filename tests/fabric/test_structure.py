@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import time
+
 import pytest
 from good import GOOD
 from make import Made, fabric_of, made, motif_edge
@@ -208,3 +210,23 @@ def test_the_same_text_gives_the_same_fabric() -> None:
 @pytest.mark.parametrize("text", ["Rnd 1: Ch 1, sc in same st 2 rnds below.", "Row 1: Join, sc in same st 2 rows below; turn."])
 def test_nothing_lies_below_the_first_round(text: str) -> None:
     assert made(text, "circle" if text.startswith("Rnd") else "rectangle").codes == ["stand"]
+
+
+GROUP_LOST = "Chain: Ch 14.\nRow 1: in 4th ch from hook (missed 3 ch count as tr), tr in each ch to end; turn."
+
+
+@pytest.mark.parametrize(("text", "codes"), [("", []), ("Fasten off.", []), (GROUP_LOST, ["word"])])
+def test_a_text_without_its_stitches_is_no_fault_of_ours(text: str, codes: list[str]) -> None:
+    """Found by the fuzz: nothing to work at all, and a group that lost its stitches."""
+    assert made(text, "rectangle", "UK", rows=True).codes == codes
+
+
+def test_a_repeat_up_to_what_the_row_does_not_have_ends_soon() -> None:
+    """Found by the fuzz: a number in "to last ch-1 sp" made a repeat that looked for its places to the end of the row each time."""
+    text = """Ring: Make a magic ring.
+Row 1: Ch 4 (counts as dc and ch 1), [dc in ring, ch 1] 5 times, dc in ring; turn. (7 dc, 6 ch-1 sps)
+Rows 2-9: Ch 3 (counts as dc), 2 dc in next ch-1 sp, [dc in next dc, 2 dc in next ch-1 sp] to last ch-400 sp, dc in tch; turn.
+"""
+    began = time.process_time()
+    assert made(text, "rectangle", rows=True).codes
+    assert time.process_time() - began < 2.0
