@@ -175,9 +175,10 @@ def _mended(
     found: list[tuple[int, int, int, Mend]] = []
     for mend in mends(job.steps, hook.shop.size, hook.shop.terms, clues_of(hook, job, mistake)):
         take_back_job(hook, mark)
+        steps = hook.steps_done
         so = [replace(other, steps=mend.steps) if other.steps == job.steps else other for other in jobs[:3]]  # all that the line serves
         after = _tried(hook, so[0], carried, so)
-        hook.mending -= 2 * (len(hook.stitches) - mark.stitches) + MEND_COST
+        hook.mending -= _cost(len(hook.stitches) - mark.stitches, hook.steps_done - steps)
         doubtful = any(problem.code == "unstated" for problem in hook.problems[len(mark.problems) :]) or lopsided(hook)
         if after is not None and came_out(hook, mark) and not doubtful and _next_comes_out(hook, so, after):
             passed = sum(lap.passed + uncounted(lap, job.line.counts) for lap in hook.laps[mark.laps :])
@@ -209,6 +210,11 @@ def _mended(
     return left
 
 
+def _cost(stitches: int, steps: int) -> int:
+    """What a trial took of ``hook.mending``: by its stitches, and by its steps where it made few ("sk 400 ch" a hundred times over)."""
+    return 2 * stitches + MEND_COST + max(steps - 4 * stitches - MEND_COST, 0)
+
+
 def lopsided(hook: Hook) -> bool:
     """Whether the last round has unlike sides though the one before has not: nobody means that."""
     return len(hook.laps) > 1 and sides_alike(hook.laps[-2]) is True and sides_alike(hook.laps[-1]) is False
@@ -223,8 +229,9 @@ def _mended_before(hook: Hook, jobs: Sequence[Job], unproved: Unproved) -> tuple
         if hook.mending < 0:
             break
         take_back_job(hook, unproved.mark)
+        steps = hook.steps_done
         carried = _tried(hook, replace(first, steps=mend.steps), unproved.carried, again)
-        hook.mending -= 2 * (len(hook.stitches) - unproved.mark.stitches) + MEND_COST
+        hook.mending -= _cost(len(hook.stitches) - unproved.mark.stitches, hook.steps_done - steps)
         if carried is None or not came_out(hook, unproved.mark):
             continue
         middle = mark_job(hook)
