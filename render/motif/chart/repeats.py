@@ -69,10 +69,9 @@ def _told(fabric: Fabric, symbols: Sequence[Symbol], step: float) -> Repeat | No
     """
     passes: dict[int, dict[tuple[int, ...], list[float]]] = {}
     for symbol in symbols:
-        stitch = fabric.stitches[int(symbol.id[1:])]
+        stitch = fabric.stitches[symbol.number]
         if fabric.rounds[symbol.round_index].kind == "row" and stitch.origin.passes and stitch.role in ("stitch", "chain"):
-            place = symbol.head[0] if symbol.into else (symbol.head[0] + symbol.foot[0]) / 2
-            passes.setdefault(symbol.round_index, {}).setdefault(stitch.origin.passes[:1], []).append(place)
+            passes.setdefault(symbol.round_index, {}).setdefault(stitch.origin.passes[:1], []).append(symbol.place[0])
     for _, found in sorted(passes.items()):
         ends = sorted((min(places), max(places)) for places in found.values())
         gaps = [b[0] - a[1] for a, b in pairwise(ends)]
@@ -99,14 +98,12 @@ class _Cycle:
 def _rows(fabric: Fabric, symbols: Sequence[Symbol]) -> list[Row]:
     found: dict[int, list[Symbol]] = {}
     for symbol in symbols:
-        if fabric.rounds[symbol.round_index].kind == "row" and fabric.stitches[int(symbol.id[1:])].role in ("stitch", "chain"):
+        if fabric.rounds[symbol.round_index].kind == "row" and fabric.stitches[symbol.number].role in ("stitch", "chain"):
             found.setdefault(symbol.round_index, []).append(symbol)
     rows = []
     for index in sorted(found):
         together = Counter(symbol.into for symbol in found[index] if symbol.into)
-        places = [
-            ((s.head[0] if s.into else (s.head[0] + s.foot[0]) / 2), (s.stitch, together[s.into])) for s in found[index]
-        ]
+        places = [(s.place[0], (s.stitch, together[s.into])) for s in found[index]]
         if len(places) > 3:
             rows.append(tuple(sorted(places)))
     return rows

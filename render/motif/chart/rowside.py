@@ -167,7 +167,7 @@ def _places(fabric: Fabric, rows: list[int], starts: Mapping[int, Start], symbol
 
 def _marks_of_border(fabric: Fabric, index: int, start: Start, symbols: tuple[Symbol, ...], white: White) -> list[Item]:
     """Where the yarn of a border is joined and cut: outside the stitches that it begins and ends with."""
-    worked = [s for s in symbols if s.round_index == index and s.into and fabric.stitches[int(s.id[1:])].role in ("stitch", "standing")]
+    worked = [s for s in symbols if s.round_index == index and s.into and fabric.stitches[s.number].role in ("stitch", "standing")]
     if not _goes_round(fabric, index) or not worked:
         return []
     found: list[Item] = []

@@ -49,6 +49,16 @@ class Symbol:
     behind: bool
     given: bool = False
 
+    @property
+    def number(self) -> int:
+        """Which stitch of the Fabric it is."""
+        return int(self.id[1:])
+
+    @property
+    def place(self) -> Point:
+        """Where it stands: what is worked into something at its head, a chain in its middle."""
+        return self.head if self.into else ((self.head[0] + self.foot[0]) / 2, (self.head[1] + self.foot[1]) / 2)
+
 
 def symbols_of(fabric: Fabric, layout: Layout, left_handed: bool, own: Mapping[str, OwnSymbol]) -> tuple[Symbol, ...]:
     """The symbols of all placed stitches in the order of the Fabric; ``left_handed`` mirrors every point (x -> -x)."""

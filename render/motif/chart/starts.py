@@ -54,7 +54,7 @@ def starts_of(fabric: Fabric, layout: Layout, symbols: tuple[Symbol, ...], left_
 
     by_round: dict[int, list[Symbol]] = {}
     for symbol in symbols:
-        if fabric.stitches[int(symbol.id[1:])].role in ("stitch", "standing"):
+        if fabric.stitches[symbol.number].role in ("stitch", "standing"):
             by_round.setdefault(symbol.round_index, []).append(symbol)
     flip = -1.0 if left_handed else 1.0
     outermost = max((shape.round for shape in layout.shapes if by_round.get(shape.round)), default=-1)
@@ -87,19 +87,14 @@ def anchors_of(fabric: Fabric, symbols: tuple[Symbol, ...]) -> dict[int, tuple[P
             by_round.setdefault(symbol.round_index, []).append(symbol)
     end: Point | None = None
     for index in range(len(fabric.rounds)):
-        members = sorted(by_round.get(index, ()), key=lambda symbol: int(symbol.id[1:]))
+        members = sorted(by_round.get(index, ()), key=lambda symbol: symbol.number)
         if members:
             first, last = members[0], members[-1]
-            begin = first.head if fabric.stitches[int(first.id[1:])].role == "travel" else first.foot
-            end = last.head if last.into else _middle(last)
-            found[index] = (begin, end)
+            end = last.place
+            found[index] = (first.head if fabric.stitches[first.number].role == "travel" else first.foot, end)
         elif end is not None:
             found[index] = (end, end)
     return found
-
-
-def _middle(symbol: Symbol) -> Point:
-    return ((symbol.foot[0] + symbol.head[0]) / 2, (symbol.foot[1] + symbol.head[1]) / 2)
 
 
 def yarn_changes(fabric: Fabric) -> dict[int, str]:

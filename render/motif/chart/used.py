@@ -33,7 +33,7 @@ def entries_used(fabrics: Iterable[Fabric], look: ChartLook, drawn: Prepared | N
 
     ``drawn``: the one chart that the key stands below, of which it lists what is drawn and nothing else.
     """
-    shown = None if drawn is None else {int(symbol.id[1:]) for symbol in drawn.symbols if not symbol.given}
+    shown = None if drawn is None else {symbol.number for symbol in drawn.symbols if not symbol.given}
     stitches: set[str] = set()
     feet: set[tuple[str, Foot]] = set()
     marks: set[str] = set()
