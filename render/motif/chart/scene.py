@@ -64,10 +64,11 @@ def symbols_of(fabric: Fabric, layout: Layout, left_handed: bool, own: Mapping[s
     """The symbols of all placed stitches in the order of the Fabric; ``left_handed`` mirrors every point (x -> -x)."""
     placed = {p.stitch: _mirrored(p) if left_handed else p for p in layout.placed}
     rings, ring_touches = _space_rings(fabric, placed)
-    touches = touches_of(fabric, placed, ring_touches)
+    crossed = crossings(fabric, placed)
+    touches = touches_of(fabric, placed, ring_touches, crossed)
     out: list[Symbol] = []
     drawn_by_group, drawn_for = _own_groups(fabric, placed, own)
-    under = behind(crossings(fabric, placed))
+    under = behind(crossed)
     for number, place in placed.items():
         stitch = fabric.stitches[number]
         if number in drawn_by_group:

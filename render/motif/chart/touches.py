@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from math import hypot
 
 from motifold.render.fabric.model import Base, Fabric, Stitch
@@ -16,8 +16,11 @@ _BODY = 0.5
 """Stems that come closer than this meet with their bars or heads, in u."""
 
 
-def touches_of(fabric: Fabric, placed: Mapping[int, Placed], rings: Mapping[int, set[int]]) -> dict[int, set[int]]:
-    """For each stitch those that it may meet by design; ``rings``: what the ring of a space meets, by the stitch that it is drawn with.
+def touches_of(
+    fabric: Fabric, placed: Mapping[int, Placed], rings: Mapping[int, set[int]], crossed: Iterable[tuple[int, int]]
+) -> dict[int, set[int]]:
+    """For each stitch those that it may meet by design; ``rings``: what the ring of a space meets, by the stitch that it is drawn with;
+    ``crossed``: what ``crossings`` found.
 
     A foot and its base, a space's ring and the feet in it, a picot and its stitch; stitches that change places with their neighbours, a
     spike and the rounds that it is worked over, and what is worked in front of or behind earlier work.
@@ -35,7 +38,7 @@ def touches_of(fabric: Fabric, placed: Mapping[int, Placed], rings: Mapping[int,
             crossed_in[stitch.group].append(number)
         if stitch.role == "picot" and stitch.run is not None:
             pairs += [(number, chain) for chain in fabric.runs[stitch.run].stitches]
-    pairs += [*_passing_over(fabric, placed), *crossings(fabric, placed)]
+    pairs += [*_passing_over(fabric, placed), *crossed]
     for members in crossed_in.values():
         pairs += [(a, b) for i, a in enumerate(members) for b in members[i + 1 :]]
     found: dict[int, set[int]] = defaultdict(set)
