@@ -8,6 +8,7 @@ from math import hypot
 
 from motifold.render.fabric.model import Base, Fabric, Stitch
 from motifold.render.motif.crossings import over_and_under
+from motifold.render.motif.ink import Segment, apart
 from motifold.render.motif.model import Placed, Point
 
 _BESIDE = 8
@@ -94,22 +95,8 @@ def _meet(a: Placed, b: Placed) -> bool:
     reach = max(hypot(p[0] - a.head[0], p[1] - a.head[1]) for p in a.feet)
     if hypot(a.head[0] - b.head[0], a.head[1] - b.head[1]) > 2 * reach + 4:
         return False
-    return any(_apart(p, a.head, q, b.head) < _BODY for p in a.feet for q in (b.feet or (b.head,)))
+    return any(apart(_stem(p, a.head), _stem(q, b.head)) < _BODY for p in a.feet for q in (b.feet or (b.head,)))
 
 
-def _apart(a: Point, b: Point, c: Point, d: Point) -> float:
-    """The distance of the segments ab and cd."""
-
-    def side(p: Point, q: Point, r: Point) -> float:
-        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
-
-    if side(a, b, c) * side(a, b, d) < 0 and side(c, d, a) * side(c, d, b) < 0:
-        return 0.0
-    return min(_to(a, c, d), _to(b, c, d), _to(c, a, b), _to(d, a, b))
-
-
-def _to(p: Point, a: Point, b: Point) -> float:
-    dx, dy = b[0] - a[0], b[1] - a[1]
-    square = dx * dx + dy * dy or 1e-18
-    t = min(1.0, max(0.0, ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / square))
-    return hypot(p[0] - a[0] - t * dx, p[1] - a[1] - t * dy)
+def _stem(foot: Point, head: Point) -> Segment:
+    return complex(*foot), complex(*head), 0.0
