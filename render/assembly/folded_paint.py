@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from math import atan2, cos, hypot, pi, sin
 
-from motifold.render.assembly.foldflat import Folded, LaidPanel, Piece
+from motifold.render.assembly.foldflat import Folded, LaidPanel, Piece, in_front
 from motifold.render.assembly.hidden import Face, centroid, parts_in_sight
 from motifold.render.assembly.key import KEY_MM, finished_entries, paint_key_rows
 from motifold.render.assembly.measures import length_text, measure_around
@@ -54,12 +54,7 @@ def turned_to_front(folded: Folded, down: bool = False, lowest: int = 0) -> Fold
     (of openings as large as each other, ``lowest``, that which lies lowest in the net).
     Where openings lie about the middle all stays as it was laid, unless its longest edge stands askew: then that is level.
     """
-    shown = 0.0
-    for p, e in folded.rim:
-        a, m, b = folded.panels[p].sides[e]
-        one, two = folded.panels[p].fronts[e]
-        shown += hypot(m[0] - a[0], m[1] - a[1]) * (1 if one else -1) + hypot(b[0] - m[0], b[1] - m[1]) * (1 if two else -1)
-    if shown < -1e-6:
+    if in_front(folded.panels, folded.rim) < -1e-6:
         folded = _moved(folded, lambda p: (-p[0], p[1]), over=True)
     ring = hull([(round(x, 6), round(y, 6)) for x, y in folded.points])
     middle = _mean(ring)
