@@ -8,9 +8,9 @@ from typing import Final
 
 from motifold.render.assembly.flatlay import lay
 from motifold.render.assembly.model import Assembly
-from motifold.render.assembly.sheet import Sheet
+from motifold.render.assembly.sheet import Sheet, mean_point
 from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, CAP_EM, HAIR, INK, LETTER_PT, MM_PER_PT, THIN_MM
-from motifold.render.drawing.display import Drawing, Point
+from motifold.render.drawing.display import Drawing
 from motifold.render.drawing.fonts import text_width_mm
 
 TONES: Final = ("#ffffff", "#d8d2c4", "#b3aa96", "#ece8df", "#c6bead")
@@ -44,7 +44,7 @@ def draw_colour_plan(
         sheet.line([*outline, outline[0]], HAIR, THIN_MM)
         sheet.end()
         if at is not None:
-            x, y = _middle(outline)
+            x, y = mean_point(outline)
             sheet.words((x, y - _CENTRE_LOW), str(at), LETTER_PT, "sans-bold", INK)
     _paint_key(sheet, rows)
     said = "; ".join(f"{at} {words}" for at, words in enumerate(key, start=1))
@@ -53,10 +53,6 @@ def draw_colour_plan(
 
 def _tone(at: int | None) -> str:
     return TONES[0] if at is None else TONES[(at - 1) % len(TONES)]
-
-
-def _middle(outline: tuple[Point, ...]) -> Point:
-    return sum(x for x, _ in outline) / len(outline), sum(y for _, y in outline) / len(outline)
 
 
 def _rows(key: list[str], width_mm: float) -> list[list[tuple[int, str, float]]]:

@@ -23,7 +23,7 @@ from motifold.render.assembly.notes import (
     with_edgings,
 )
 from motifold.render.assembly.rims import Edge, band, estimated_in
-from motifold.render.assembly.sheet import Sheet, toward
+from motifold.render.assembly.sheet import Sheet, mean_point, toward
 from motifold.render.assembly.solid import panel_rings
 from motifold.render.assembly.standing import DIM_MM, LARGEST_MM, hull
 from motifold.render.assembly.style import (
@@ -57,9 +57,9 @@ def turned_to_front(folded: Folded, down: bool = False, lowest: int = 0) -> Fold
     if in_front(folded.panels, folded.rim) < -1e-6:
         folded = _moved(folded, lambda p: (-p[0], p[1]), over=True)
     ring = hull([(round(x, 6), round(y, 6)) for x, y in folded.points])
-    middle = _mean(ring)
+    middle = mean_point(ring)
     hem = _hem(folded, lowest) if down else None
-    rim = hem or (_mean([folded.panels[p].sides[e][1] for p, e in folded.rim]) if folded.rim else middle)
+    rim = hem or (mean_point([folded.panels[p].sides[e][1] for p, e in folded.rim]) if folded.rim else middle)
     reach = max(hypot(x - middle[0], y - middle[1]) for x, y in ring)
     edges = list(zip(ring, [*ring[1:], ring[0]], strict=True))
     central = hem is None and hypot(rim[0] - middle[0], rim[1] - middle[1]) < CENTRAL * reach
@@ -70,7 +70,7 @@ def turned_to_front(folded: Folded, down: bool = False, lowest: int = 0) -> Fold
             return folded
         # Folds lie opposite what opens.
         edges, folds = [longest], [toward(*panel.fold, 0.5) for panel in folded.panels if panel.fold]
-        rim = toward(_mean(folds), middle, 2.0) if folds else rim
+        rim = toward(mean_point(folds), middle, 2.0) if folds else rim
     best = (-2.0, 0.0)
     for a, b in edges:
         for quarter in (0, 2) if central else (0, 1, 2, 3):
@@ -92,14 +92,10 @@ def _hem(folded: Folded, lowest: int) -> Point | None:
 
     most = max(long(opening) for opening in folded.openings)
     largest = max(folded.openings, key=lambda opening: (long(opening) > 0.99 * most, opening == folded.openings[lowest]))
-    others = _mean([folded.panels[p].sides[e][1] for opening in folded.openings if opening is not largest for p, e in opening])
+    others = mean_point([folded.panels[p].sides[e][1] for opening in folded.openings if opening is not largest for p, e in opening])
     middles = [folded.panels[p].sides[e][1] for p, e in largest]
     off = [hypot(x - others[0], y - others[1]) for x, y in middles]
-    return _mean([middle for middle, far in zip(middles, off, strict=True) if far > FARTHEST * max(off)])
-
-
-def _mean(points: Sequence[Point]) -> Point:
-    return sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points)
+    return mean_point([middle for middle, far in zip(middles, off, strict=True) if far > FARTHEST * max(off)])
 
 
 def _moved(folded: Folded, put: Callable[[Point], Point], over: bool = False) -> Folded:
@@ -214,7 +210,7 @@ def _notes(sheet: Sheet, assembly: Assembly, laid: Folded, rims: Sequence[Rim], 
         here = [laid.panels[p].sides[e] for p, e in opening]
         front = [(a, m, b) for (p, e), (a, m, b) in zip(opening, here, strict=True) if any(laid.panels[p].fronts[e])] or here
         tips = [toward(start, end, 0.5) for a, m, b in front for start, end in ((a, m), (m, b))]
-        up = _mean(tips)[1] >= 0.7 * middle[1]  # in the middle too: below stands the width
+        up = mean_point(tips)[1] >= 0.7 * middle[1]  # in the middle too: below stands the width
         own = {_round(p) for a, m, _ in front for p in (a, m)} | {_round(p) for _, m, b in front for p in (m, b)}
         edged = [one.ring for one in bands if not one.turned and one.near > 0 and _round(one.ring[0]) in own]
         tips = [toward(ring[2], ring[3], 0.5) for ring in edged] or tips

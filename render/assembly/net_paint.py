@@ -10,7 +10,7 @@ from motifold.render.assembly.flatlay import Flatlay, Rimline
 from motifold.render.assembly.fold_paint import State, eased_in, paint_fold, paint_gathers
 from motifold.render.assembly.legs import leg_names, legs_of, seam_line_of
 from motifold.render.assembly.model import PassStep, SeamPass
-from motifold.render.assembly.sheet import Sheet, moved, toward, unit
+from motifold.render.assembly.sheet import Sheet, mean_point, moved, toward, unit
 from motifold.render.assembly.steps import AssemblyStep
 from motifold.render.assembly.style import (
     BOLD_MM,
@@ -196,7 +196,7 @@ def paint_order(sheet: Sheet, flat: Flatlay, order: Sequence[str], only: Collect
 def _order_place(sheet: Sheet, text: str, outline: Sequence[Point]) -> tuple[Point, bool] | None:
     """Where the number of a panel has room, and whether as a tag."""
     half = CAP_EM / 2 * LETTER_PT * MM_PER_PT
-    middle = sum(x for x, _ in outline) / len(outline), sum(y for _, y in outline) / len(outline)
+    middle = mean_point(outline)
     corner = min(outline, key=lambda p: (round(p[0] - p[1], 6), p))
     inward = unit(corner, middle)
     for far in (4.4, 3.9, 5.5):

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection
 from functools import lru_cache
 from math import hypot
 
 from motifold.render.assembly.flatlay import NAME_CLEAR_MM, Flatlay, stretch
-from motifold.render.assembly.sheet import Sheet, moved, unit, words_box
+from motifold.render.assembly.sheet import Sheet, mean_point, moved, unit, words_box
 from motifold.render.assembly.style import (
     CAP_EM,
     DONE,
@@ -106,7 +106,7 @@ def paint_first_sides(sheet: Sheet, flat: Flatlay) -> None:
     for number, panel in enumerate(flat.panels):
         if "top" not in panel.sides and len(panel.sides) > 1:
             half = stretch(flat.side_of(number, 0), 0.5, 1.0)[0]
-            at = moved(half, unit(half, _middle(flat.outlines[number])), FIRST_DEEP_MM)
+            at = moved(half, unit(half, _room(flat.outlines[number])[0]), FIRST_DEEP_MM)
             if not sheet.worded((at[0] - FIRST_MM, at[1] - FIRST_MM, at[0] + FIRST_MM, at[1] + FIRST_MM)):
                 sheet.disc(at, FIRST_MM, INK)
 
@@ -114,12 +114,8 @@ def paint_first_sides(sheet: Sheet, flat: Flatlay) -> None:
 @lru_cache(maxsize=256)
 def _room(outline: tuple[Point, ...]) -> tuple[Point, float]:
     """The middle of a panel, and how far the nearest of its sides is."""
-    middle = _middle(outline)
+    middle = mean_point(outline)
     return middle, min(_distance(middle, a, b) for a, b in zip(outline, [*outline[1:], outline[0]], strict=True))
-
-
-def _middle(outline: Sequence[Point]) -> Point:
-    return sum(x for x, _ in outline) / len(outline), sum(y for _, y in outline) / len(outline)
 
 
 def _distance(p: Point, a: Point, b: Point) -> float:

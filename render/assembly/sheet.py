@@ -212,6 +212,10 @@ def unit(a: Point, b: Point) -> Point:
     return ((b[0] - a[0]) / length, (b[1] - a[1]) / length) if length else (1.0, 0.0)
 
 
+def mean_point(points: Sequence[Point]) -> Point:
+    return sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points)
+
+
 def toward(a: Point, b: Point, share: float) -> Point:
     return a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share
 
