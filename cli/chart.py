@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 import click
 
 from motifold.cli.common import (
-    choose_target,
     finish,
     format_option,
     json_option,
@@ -26,11 +25,13 @@ from motifold.cli.common import (
     size_option,
     terms_option,
 )
-from motifold.cli.frames import frame_option, read_frame_options, transparent_option, write_frames
-from motifold.cli.posters import on_sheets, poster_option, poster_target, read_width
+from motifold.cli.forms import Form, form_target, write_form
+from motifold.cli.frames import frame_option, read_frame_options, transparent_option
+from motifold.cli.posters import poster_option, read_width
 
 if TYPE_CHECKING:
     from motifold.render.fabric.model import Fabric
+    from motifold.render.motif.chart.tiles import Paper
 
 
 def _pieces(ctx: click.Context, param: click.Parameter, begun: str) -> list[str]:
@@ -67,7 +68,7 @@ def command(
     show: str | None,
     steps: bool,
     one_repeat: bool,
-    paper: str | None,
+    paper: Paper | None,
     key: bool | None,
     dpi: int,
     poster: str | None,
@@ -84,10 +85,8 @@ def command(
     size_name: str | None,
 ) -> None:
     """Draw the chart of each motif and edging, for the largest size unless --size names one. The ending of -o says SVG, PDF or PNG."""
-    from motifold.cli.drawings import KINDS, write_drawings
     from motifold.render.charts import ChartSheet, charts_of, draw_charts, pattern_look, pieces_of
     from motifold.render.motif.chart import ChartLook, chart_json
-    from motifold.render.motif.chart.tiles import PAPERS_MM
 
     shown = _show(show)
     job = load(pattern, rounds, size_name)
@@ -103,34 +102,24 @@ def command(
     look = pattern_look(job.worked.pattern, ChartLook(mono=mono, left_handed=left_handed, show=shown, terms="UK" if uk else "US"))
     if as_json:
         print_json(job, chart_json(charts_of(job.worked, motif), look), output)
-    width = read_width(poster)
-    frame = read_frame_options(frame_words, transparent, asked, output)
-    if sum((frame is not None, width is not None, true_size)) > 1:
+    form = Form(read_frame_options(frame_words, transparent, asked, output), read_width(poster), true_size)
+    if sum((form.frame is not None, form.width_mm is not None, true_size)) > 1:
         raise click.UsageError("--frame, --poster and --true-size are three different things: only one of them.")
-    if (steps or one_repeat) and (width or true_size):
-        kind, other = "--poster" if width else "--true-size", "--steps" if steps else "--one-repeat"
+    if form.on_sheets and (steps or one_repeat):
+        kind, other = "--true-size" if true_size else "--poster", "--steps" if steps else "--one-repeat"
         raise click.UsageError(f"{kind} shows the whole chart: {other} cannot go with it.")
-    on_poster = width is not None or true_size
-    if on_poster and key:
+    if form.on_sheets and key:
         raise click.UsageError("a poster has no key of its own; motifold key prints it on a page.")
-    if on_poster:
-        target = poster_target(output, pattern, "-chart", asked)
-    else:
-        target = choose_target(output, pattern, "-chart", KINDS, "png" if frame else asked)
+    target = form_target(form, output, pattern, "-chart", asked)
     worked = require_worked(job)
-    page = None if on_poster else next((name for name in PAPERS_MM if name.casefold() == (paper or "").casefold()), None)
-    around = ChartSheet(not (on_poster or frame) if key is None else key, page, one_repeat, true_size)
+    with_key = not (form.on_sheets or form.frame) if key is None else key
+    around = ChartSheet(with_key, None if form.on_sheets else paper, one_repeat, true_size)
     drawings = draw_charts(worked, look, motif, steps, around)
     if not drawings and true_size:
         raise click.UsageError("there is no motif in rounds whose size the gauge tells, so nothing can be drawn in its true size.")
     if not drawings:
         finish(job)
-    if on_poster:
-        write_drawings(on_sheets(drawings, paper, width), target, f"{pattern.stem}-chart", worked.pattern.author or "", dpi)
-    elif frame:
-        write_frames(drawings, target, f"{pattern.stem}-chart", frame)
-    else:
-        write_drawings(drawings, target, f"{pattern.stem}-chart", worked.pattern.author or "", dpi)
+    write_form(form, drawings, target, f"{pattern.stem}-chart", worked.pattern.author or "", dpi, paper)
     finish(job, written=True)
 
 

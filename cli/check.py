@@ -21,8 +21,7 @@ from motifold.cli.common import (
     tell,
 )
 from motifold.render.proof import proof_json, proof_summary
-
-NO_PROBLEMS = "\n\nno problems"
+from motifold.render.worked import Worked
 
 
 @click.command("check", epilog="Example: motifold check hat.toml --watch")
@@ -41,9 +40,14 @@ def command(pattern: Path, as_json: bool, output: str | None, rounds: int | None
         print_json(job, proof_json(job.worked), output)
     worked = require_worked(job)
     target = choose_target(output or "-", pattern, "-check", ["txt"])
-    text = proof_summary(worked) + ("" if job.problems else NO_PROBLEMS) + "\n"
-    put(target.path / f"{pattern.stem}-check.txt" if target.folder and target.path else target.path, text.encode())
+    put(target.path / f"{pattern.stem}-check.txt" if target.folder and target.path else target.path, _told(worked).encode())
     finish(job)
+
+
+def _told(worked: Worked) -> str:
+    """The summary, and that all is good where it is."""
+    good = "" if worked.problems else "\nno problems\n"
+    return f"{proof_summary(worked)}\n{good}"
 
 
 def _watch(pattern: Path, as_json: bool, output: str | None, rounds: int | None, size_name: str | None) -> None:
@@ -60,6 +64,6 @@ def _watch(pattern: Path, as_json: bool, output: str | None, rounds: int | None,
             return
         tell(job)
         if job.worked is not None:
-            click.echo(proof_summary(job.worked) + ("" if job.problems else NO_PROBLEMS))
+            click.echo(_told(job.worked), nl=False)
 
     watch(pattern, look)

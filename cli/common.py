@@ -30,15 +30,14 @@ def pattern_argument(verb: Decorated) -> Decorated:
 
     @functools.wraps(verb)
     def on_each(pattern: tuple[Path, ...], **options: Any) -> None:  # whatever click has read for this verb
-        if len(pattern) == 1 and not pattern[0].is_dir():
-            verb(pattern=pattern[0], **options)
-            return
-        from motifold.cli.several import patterns_in, work_several
+        paths: Sequence[Path] = pattern
+        if len(pattern) > 1 or pattern[0].is_dir():
+            from motifold.cli.several import patterns_in, work_several
 
-        paths = patterns_in(pattern)
-        if len(paths) == 1:
-            verb(pattern=paths[0], **options)
-        raise SystemExit(work_several(verb.__module__, paths, options))
+            paths = patterns_in(pattern)
+            if len(paths) > 1:
+                raise SystemExit(work_several(verb.__module__, paths, options))
+        verb(pattern=paths[0], **options)
 
     named = click.argument("pattern", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="PATTERN...")
     return named(on_each)  # type: ignore[return-value]

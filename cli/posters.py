@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from motifold.render.charts import NamedDrawing
+    from motifold.render.drawing.papers import Sheet
 
 poster_option = click.option(
     "--poster", metavar="60cm", help="This wide in print, over as many sheets of paper as it takes, with a plan of them."
@@ -45,18 +46,17 @@ def poster_target(output: str | None, pattern: Path, suffix: str, asked: str | N
     return target
 
 
-def on_sheets(drawings: Sequence[NamedDrawing], paper: str | None, width_mm: float | None) -> list[NamedDrawing]:
+def on_sheets(drawings: Sequence[NamedDrawing], paper: Sheet | None, width_mm: float | None) -> list[NamedDrawing]:
     """Each drawing, ``width_mm`` wide if that is given, over sheets of ``paper`` (A4 if none is named)."""
     from motifold.render.drawing.papers import SHEETS_MM
     from motifold.render.drawing.poster import TooLarge, enlarge, poster
 
-    page = next((size for name, size in SHEETS_MM.items() if name.casefold() == (paper or "A4").casefold()), SHEETS_MM["A4"])
     pages = []
     for named in drawings:
         drawing = enlarge(named.drawing, width_mm) if width_mm else named.drawing
         said = f"{drawing.width_mm / 10:.1f} by {drawing.height_mm / 10:.1f} cm in print."
         try:
-            sheets = poster(drawing, page, said)
+            sheets = poster(drawing, SHEETS_MM[paper or "A4"], said)
         except TooLarge as wrong:
             raise click.UsageError(f"{named.name}: {wrong}.") from None
         pages += [replace(named, name=f"{named.name}-{name}" if name else named.name, drawing=sheet) for name, sheet in sheets]

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from motifold.cli.common import (
-    choose_target,
     finish,
     format_option,
     json_option,
@@ -20,8 +19,12 @@ from motifold.cli.common import (
     rounds_option,
     size_option,
 )
-from motifold.cli.frames import frame_option, read_frame_options, transparent_option, write_frames
-from motifold.cli.posters import on_sheets, poster_option, poster_target, read_width
+from motifold.cli.forms import Form, form_target, write_form
+from motifold.cli.frames import frame_option, read_frame_options, transparent_option
+from motifold.cli.posters import poster_option, read_width
+
+if TYPE_CHECKING:
+    from motifold.render.drawing.papers import Sheet
 
 
 @click.command("schematic", epilog="Example: motifold schematic hat.toml --size Large -o net.pdf")
@@ -42,7 +45,7 @@ def command(
     steps: bool,
     dpi: int,
     poster: str | None,
-    paper: str | None,
+    paper: Sheet | None,
     frame_words: str | None,
     transparent: bool,
     asked: str | None,
@@ -52,7 +55,6 @@ def command(
     size_name: str | None,
 ) -> None:
     """Draw the net with its seams, and the finished thing with its measurements, for the largest size unless --size names one."""
-    from motifold.cli.drawings import KINDS, write_drawings
     from motifold.render.assembly.form import finished_note
     from motifold.render.assembly.schematics import schematic_json
     from motifold.render.schematics import draw_schematics, drawn_size
@@ -63,14 +65,10 @@ def command(
     if as_json:
         nothing: dict[str, Any] = {"size": None, "panels": [], "seams": [], "measures": [], "edgings": []}
         print_json(job, schematic_json(assembly, size.rims, size.choice.name) if assembly and size else nothing, output)
-    frame = read_frame_options(frame_words, transparent, asked, output)
-    width = read_width(poster)
-    if frame and width:
+    form = Form(read_frame_options(frame_words, transparent, asked, output), read_width(poster))
+    if form.frame and form.on_sheets:
         raise click.UsageError("--frame makes pictures and --poster sheets of paper: only one of them.")
-    if width:
-        target = poster_target(output, pattern, "-schematic", asked)
-    else:
-        target = choose_target(output, pattern, "-schematic", KINDS, "png" if frame else asked)
+    target = form_target(form, output, pattern, "-schematic", asked)
     worked = require_worked(job)
     if assembly is None or size is None:
         click.echo(f"{worked.pattern.title}: the pattern has no assembly, so there is nothing to draw.", err=True)
@@ -82,10 +80,5 @@ def command(
         drawings = draw_schematics(worked, size, steps)
         if steps and not drawings:
             raise click.UsageError("nothing is sewn or folded here, so there are no steps to draw.")
-        if width:
-            drawings = tuple(on_sheets(drawings, paper, width))
-        if frame:
-            write_frames(drawings, target, f"{pattern.stem}-schematic", frame)
-        else:
-            write_drawings(drawings, target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi)
+        write_form(form, drawings, target, f"{pattern.stem}-schematic", worked.pattern.author or "", dpi, paper)
         finish(job, written=True)

@@ -106,18 +106,16 @@ def _need_folder(output: str, paths: Sequence[Path]) -> None:
 def _side_by_side(verb: str, paths: Sequence[Path], options: Mapping[str, Any]) -> Iterator[Done]:
     """Each file as it is done. Where a process is ended from outside (no memory left), those that it took along are tried again alone."""
     left = dict.fromkeys(paths)
-    for worker_count in (min(_cores(), len(paths)), 1):
-        try:
-            with _pool(worker_count) as pool:
-                jobs: dict[Future[Done], Path] = {pool.submit(run_one, verb, path, options): path for path in left}
-                for job in as_completed(jobs):
-                    one = job.result()
-                    del left[one.path]
-                    yield one
-            return
-        except BrokenProcessPool:
-            continue
-    for path in list(left):
+    try:
+        with _pool(min(_cores(), len(paths))) as pool:
+            jobs: list[Future[Done]] = [pool.submit(run_one, verb, path, options) for path in paths]
+            for job in as_completed(jobs):
+                one = job.result()
+                del left[one.path]
+                yield one
+    except BrokenProcessPool:
+        pass  # whose fault it was shows when each is alone
+    for path in left:
         try:
             with _pool(1) as pool:
                 yield pool.submit(run_one, verb, path, options).result()
