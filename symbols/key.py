@@ -12,7 +12,7 @@ from motifold.symbols.ink import Fill, Mark, Stroke, circle
 from motifold.symbols.record import dataclass
 from motifold.symbols.sizes import HAIR_WIDTH
 from motifold.symbols.specimens import increase, specimen, spike_specimen
-from motifold.symbols.stitches import Kind, kind
+from motifold.symbols.stitches import is_named, kind
 from motifold.symbols.terms import Terms, abbreviation, full_name
 
 
@@ -188,10 +188,10 @@ def key_for(
 
     A kind that the trade does not have is left out here (its parts are drawn); ``own`` are a pattern's own stitches.
     """
-    known = sorted({name for name in stitches if _known(name) is not None}, key=_order)
+    known = sorted({name for name in stitches if is_named(name)}, key=_order)
     best: dict[Foot, str] = {}
     for name, foot in sorted(set(feet), key=lambda pair: _order(pair[0])):
-        if foot in _FEET and _known(name) is not None:
+        if foot in _FEET and is_named(name):
             best.setdefault(foot, name)
     found = [(_section(name), KeyEntry(name, specimen(name), name, note=_NOTES.get(name, ""))) for name in known]
     found += [(_FOOT_SECTION, foot_entry(best[foot], foot)) for foot in _FEET if foot in best]
@@ -235,18 +235,11 @@ def _stitches(*names: str) -> tuple[KeyEntry, ...]:
     return tuple(KeyEntry(name, specimen(name), name, note=_NOTES.get(name, "")) for name in names)
 
 
-def _known(name: str) -> Kind | None:
-    try:
-        return kind(name)
-    except KeyError:
-        return None
-
-
 _FAMILIES = ("chain", "slip", "basic", "extended", "linked", "foundation", "special")
 
 
 def _order(name: str) -> tuple[int, int, bool, float, str]:
-    found = _known(name)
-    if found is None:
+    if not is_named(name):
         return (9, 0, False, 0.0, name)
+    found = kind(name)
     return (_FAMILIES.index(found.family), 1 if found.legs > 1 else 0, found.post is not None, found.height, name)

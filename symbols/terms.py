@@ -9,7 +9,7 @@ import re
 from functools import lru_cache
 from typing import Literal
 
-from motifold.symbols.stitches import MAX_YARN_OVERS, fold_name, kind, stitch_name
+from motifold.symbols.stitches import MAX_YARN_OVERS, fold_name, is_named, kind, stitch_name
 from motifold.symbols.terms_model import Name, Table
 from motifold.symbols.terms_uk import UK
 from motifold.symbols.terms_us import US
@@ -115,21 +115,13 @@ def _read(compact: str, table: Table, depth: int) -> str | None:
         parts = [part if part.isdigit() else _read_singular(part, table, depth - 1) for part in match.groups()]
         if all(part is not None for part in parts):
             name = template.format("", *parts)
-            if _exists(name):
+            if is_named(name):
                 return name
     return None
 
 
 def _read_singular(compact: str, table: Table, depth: int) -> str | None:
     return next((name for spelling in _singulars(compact) if (name := _read(spelling, table, depth)) is not None), None)
-
-
-def _exists(name: str) -> bool:
-    try:
-        kind(name)
-    except KeyError:
-        return False
-    return True
 
 
 @lru_cache(maxsize=1024)
