@@ -87,11 +87,12 @@ def fold_flat(assembly: Assembly, most_folds: int | None = None, mouth: bool = F
         return None
     rings, shapes = panel_rings(assembly, panels)
     joints = _joints(assembly, rings)
-    search = _Search(shapes, joints, _openings(assembly, rings) if mouth else ())
+    openings = _openings(assembly, rings)
+    search = _Search(shapes, joints, openings if mouth else ())
     for folds in range((len(panels) if most_folds is None else most_folds) + 1):
         laid = search.run(folds)
         if laid is not None:
-            return Folded(tuple(laid), joints, _openings(assembly, rings))
+            return Folded(tuple(laid), joints, openings)
         if search.trials > MOST_TRIALS:
             return None
     return None

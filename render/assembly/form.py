@@ -79,12 +79,13 @@ def finished_form(assembly: Assembly) -> Plan | Tube | Disc | Folded | Solid | N
     if disc is not None:
         return disc
     solid = stand_up(assembly, upside_down=worn_over(assembly))
-    standing = solid is not None and not solid.flat
-    # What is no box and lies flat in two layers as its panels are is soft: a mitt, a cushion with a slit.
-    soft = None if standing and solid is not None and (as_box(solid) or not assembly.openings) else fold_flat(assembly, most_folds=0)
-    if standing and soft is None:
-        return solid
-    folded = soft or fold_flat(assembly)
+    if solid is not None and not solid.flat:
+        # What is no box and lies flat in two layers as its panels are is soft: a mitt, a cushion with a slit.
+        folded = None if as_box(solid) or not assembly.openings else fold_flat(assembly, most_folds=0)
+        if folded is None:
+            return solid
+    else:
+        folded = fold_flat(assembly)
     if folded is not None and _BAG.search((assembly.form or "").lower()) and len(assembly.openings) == assembly.copies:
         split = abs(in_front(folded.panels, folded.rim)) < 1e-3 * rim_length(assembly, 0)
         folded = folded if split else fold_flat(assembly, mouth=True) or folded
