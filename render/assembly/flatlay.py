@@ -198,8 +198,8 @@ def lay(assembly: Assembly, width_mm: float, height_mm: float) -> Flatlay:
 
 def _as_sewn(assembly: Assembly, seams: Sequence[int]) -> list[int]:
     """The seams of one copy in the order of sewing, so that letters run on as the work does; those that no pass sews as written."""
-    sewn = [step.seam for one in assembly.passes for step in one.steps]
-    return [*(seam for seam in sewn if seam < len(seams)), *(seam for seam in seams if seam not in set(sewn))]
+    sewn = (step.seam for one in assembly.passes for step in one.steps)
+    return list(dict.fromkeys([*(seam for seam in sewn if seam < len(seams)), *seams]))
 
 
 def _named_scale(panel: Panel) -> float:
