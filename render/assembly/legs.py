@@ -8,8 +8,9 @@ from typing import Final
 from motifold.render.assembly.flatlay import Flatlay
 from motifold.render.assembly.model import PassStep, SeamPass
 from motifold.render.drawing.display import Point
+from motifold.symbols.record import dataclass
 
-FEW: Final = 2
+_FEW: Final = 2
 """So many legs need no letters: the pass starts at its dot."""
 _LETTERS: Final = "abcdefghijklmnopqrstuvwxyz"
 
@@ -20,8 +21,16 @@ def seam_line_of(flat: Flatlay, step: PassStep) -> tuple[Point, ...]:
     return line if step.forward else line[::-1]
 
 
-def legs_of(flat: Flatlay, one: SeamPass) -> list[list[int]]:
-    """The steps of a pass by their place in it: those that go on from each other on the sheet together, each seam that lies open alone."""
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """``name``: "1", or "1a", "1b" where a pass has more than two legs, and letters enough; ``steps``: by their place in the pass."""
+
+    name: str
+    steps: tuple[int, ...]
+
+
+def legs_of(flat: Flatlay, one: SeamPass) -> list[Leg]:
+    """The steps of a pass that go on from each other on the sheet together, each seam that lies open alone."""
     legs: list[list[int]] = []
     for at, step in enumerate(one.steps):
         before = one.steps[at - 1] if at else None
@@ -29,14 +38,8 @@ def legs_of(flat: Flatlay, one: SeamPass) -> list[list[int]]:
             legs[-1].append(at)
         else:
             legs.append([at])
-    return legs
-
-
-def leg_names(flat: Flatlay, one: SeamPass) -> list[str]:
-    """For each step of a pass what its leg is called: "1", or "1a", "1b" where there are more than two, and letters enough."""
-    legs = legs_of(flat, one)
-    lettered = FEW < len(legs) <= len(_LETTERS)
-    return [f"{one.number}{_LETTERS[i] if lettered else ''}" for i, leg in enumerate(legs) for _ in leg]
+    lettered = _FEW < len(legs) <= len(_LETTERS)
+    return [Leg(f"{one.number}{_LETTERS[i] if lettered else ''}", tuple(leg)) for i, leg in enumerate(legs)]
 
 
 def _goes_on(flat: Flatlay, before: PassStep, after: PassStep) -> bool:

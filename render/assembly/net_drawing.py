@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.fold_paint import eased_in
 from motifold.render.assembly.key import paint_key_rows
-from motifold.render.assembly.legs import FEW, legs_of
+from motifold.render.assembly.legs import legs_of
 from motifold.render.assembly.measures import OFF_MM, length_text, level, upright
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.net_paint import paint_gap, paint_joined, paint_numbers, paint_order, paint_pass
@@ -166,10 +166,9 @@ def paint_key(sheet: Sheet, flat: Flatlay, width_mm: float, numbered: bool = Fal
     folds = any(not flat.touching[i] for i in flat.seams)
     entries = [("start", "start of a pass"), ("end", "fasten off")] if flat.assembly.passes else []
     first = flat.assembly.passes[: len(flat.assembly.passes) // flat.assembly.copies]
-    lettered = [one for one in first if len(legs_of(flat, one)) > FEW]
+    lettered = [leg.name for one in first for leg in legs_of(flat, one) if leg.name != str(one.number)]
     if lettered and not flat.crammed:
-        number = lettered[0].number
-        entries.append(("legs", f"{number}a, {number}b, ...: one pass, in this order"))
+        entries.append(("legs", f"{lettered[0]}, {lettered[1]}, ...: one pass, in this order"))
     if joins_as_it_goes(flat.assembly.method):
         entries = [("order", "order of work")] * numbered + [("joined", "joined as it is worked")]
     if flat.assembly.openings:

@@ -8,7 +8,7 @@ from math import hypot
 
 from motifold.render.assembly.flatlay import Flatlay, Rimline
 from motifold.render.assembly.fold_paint import State, eased_in, paint_fold, paint_gathers
-from motifold.render.assembly.legs import leg_names, legs_of, seam_line_of
+from motifold.render.assembly.legs import legs_of, seam_line_of
 from motifold.render.assembly.model import PassStep, SeamPass
 from motifold.render.assembly.sheet import Sheet, mean_point, moved, toward, unit
 from motifold.render.assembly.steps import AssemblyStep
@@ -47,20 +47,18 @@ def paint_pass(sheet: Sheet, flat: Flatlay, one: SeamPass, state: State, only: S
     """The lines of one pass (``only``: just these of its steps), and where its numbers belong: see ``paint_numbers``."""
     starts: list[Start] = []
     chosen = set(range(len(one.steps)) if only is None else only)
-    names = leg_names(flat, one)
     sheet.begin("pass", f"pass {one.number}", (("pass", str(one.number)),))
     for leg in legs_of(flat, one):
-        run = [at for at in leg if at in chosen]
+        run = [at for at in leg.steps if at in chosen]
         if not run:
             continue
-        name = names[run[0]]
         if not flat.touching[one.steps[run[0]].seam]:
-            paint_fold(sheet, flat, one, run[0], state, name)
+            paint_fold(sheet, flat, one, run[0], state, leg.name)
             continue
         if state != "done":
             for at in run:
                 _paint_eased(sheet, flat, one.steps[at])
-        starts += _paint_run(sheet, flat, one, run, state, name)
+        starts += _paint_run(sheet, flat, one, run, state, leg.name)
     sheet.end()
     return starts
 
