@@ -19,8 +19,8 @@ from motifold.render.drawing.sheets import (
     Split,
     check_bar,
     make_sheet,
+    make_sheets,
     outlines_over,
-    sheet_name,
     span,
     split_over,
 )
@@ -50,11 +50,9 @@ def poster(drawing: Drawing, page_mm: tuple[float, float], said: str) -> tuple[t
     split = min((split_over(size, page) for page in (page_mm, page_mm[::-1])), key=lambda one: one.sheets)
     if split.sheets > MOST_SHEETS:
         raise TooLarge(f"that would be {split.sheets} sheets, and {MOST_SHEETS} is the most: choose a smaller width or larger paper")
-    places = [(row, column) for row in range(split.down) for column in range(split.across)]
     if split.sheets == 1:
         return (("", make_sheet(drawing, split, 0, 0, drawing.title, check=True)),)
-    sheets = [(sheet_name(*at), make_sheet(drawing, split, *at, drawing.title, check=True)) for at in places]
-    return (("plan", _plan(drawing, split, page_mm, said)), *sheets)
+    return (("plan", _plan(drawing, split, page_mm, said)), *make_sheets(drawing, split, drawing.title, check=True))
 
 
 def _plan(drawing: Drawing, split: Split, page: tuple[float, float], said: str) -> Drawing:

@@ -63,6 +63,15 @@ def corner_of(drawing: Drawing, split: Split, row: int, column: int) -> Point:
     return left, top - split.high
 
 
+def make_sheets(drawing: Drawing, split: Split, title: str, check: bool = False) -> tuple[tuple[str, Drawing], ...]:
+    """All sheets with their names, in rows from the top left."""
+    return tuple(
+        (sheet_name(row, column), make_sheet(drawing, split, row, column, title, check))
+        for row in range(split.down)
+        for column in range(split.across)
+    )
+
+
 def make_sheet(drawing: Drawing, split: Split, row: int, column: int, title: str, check: bool = False) -> Drawing:
     """One sheet. The first tells what the whole shows; the others only which they are."""
     x, y = corner_of(drawing, split, row, column)

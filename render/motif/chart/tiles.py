@@ -9,7 +9,7 @@ from typing import Literal
 from motifold.render.drawing.display import Drawing, Operation, Point, StrokePath
 from motifold.render.drawing.measure import place
 from motifold.render.drawing.papers import SHEETS_MM
-from motifold.render.drawing.sheets import FOOT_MM, MARGIN_MM, OVERLAP_MM, Split, make_sheet, outlines_over, sheet_name, span, split_over
+from motifold.render.drawing.sheets import MARGIN_MM, OVERLAP_MM, Split, make_sheets, outlines_over, span, split_over
 from motifold.render.motif.chart.ink import path_of
 from motifold.render.motif.chart.items import LEADER
 from motifold.render.motif.chart.plate import PlateText, make_plate
@@ -53,9 +53,7 @@ def on_paper(chart: PaperChart, paper: Paper) -> tuple[tuple[str, Drawing], ...]
     plan, pitch = _split(chart, first, guess, paper)
     drawing = chart.draw(pitch)
     text = chart.text(pitch, drawing)
-    places = [(row, column) for row in range(plan.down) for column in range(plan.across)]
-    sheets = [(sheet_name(*place), make_sheet(drawing, plan, *place, text.title)) for place in places]
-    return (("plan", _plan_page(chart, drawing, plan, pitch, text)), *sheets)
+    return (("plan", _plan_page(chart, drawing, plan, pitch, text)), *make_sheets(drawing, plan, text.title))
 
 
 def single_pitch(chart: PaperChart, paper: Paper) -> float:
@@ -114,10 +112,9 @@ def _split(chart: PaperChart, first: Drawing, drawn_at: float, paper: Paper) -> 
     fixed = (first.width_mm - drawn_at * chart.size_u[0] + 1.0, first.height_mm - drawn_at * chart.size_u[1] + 1.0)
     found = []
     for page in _pages(paper):
-        room = (page[0] - 2 * MARGIN_MM, page[1] - 2 * MARGIN_MM - FOOT_MM)
         wanted = (TILED_U_MM * chart.size_u[0] + fixed[0], TILED_U_MM * chart.size_u[1] + fixed[1])
         split = split_over(wanted, page)
-        sides = zip((split.across, split.down), chart.size_u, fixed, room, strict=True)
+        sides = zip((split.across, split.down), chart.size_u, fixed, (split.wide, split.high), strict=True)
         pitch = min(LARGEST_U_MM, *((n * (space - OVERLAP_MM) + OVERLAP_MM - more) / size for n, size, more, space in sides))
         found.append((split, pitch))
     return min(found, key=lambda one: (one[0].sheets, -one[1]))
