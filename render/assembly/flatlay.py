@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from math import hypot
 
 from motifold.render.assembly.model import Assembly, Panel, Seam
 from motifold.render.assembly.sides import interval
 from motifold.render.assembly.style import FOLD_OFF_MM, LETTER_PT, TAG_MM
-from motifold.render.drawing.display import Point
+from motifold.render.drawing.display import Drawing, Point
 from motifold.render.drawing.fonts import text_width_mm
 from motifold.render.pattern.model import SidePiece
 from motifold.symbols.record import dataclass
@@ -19,6 +19,8 @@ LARGEST_PANEL_MM = 40.0
 SMALLEST_PANEL_MM = 4.3  # a figure of 9 pt fits beside each
 NAME_CLEAR_MM = 0.8  # so much of a panel's width its name leaves free
 MOST_GROWN = 1.2  # by so much a layout may outgrow its room so that every panel's name fits
+MARGINS_MM = 3.0  # white round a drawing
+WIDE_MM = 100.0  # in less room panels cannot shrink without crowding
 LETTERED_MM = 8.5  # sides shorter than this have no room for a letter each beside the panel's name
 
 
@@ -194,6 +196,20 @@ def lay(assembly: Assembly, width_mm: float, height_mm: float) -> Flatlay:
     apart = {seam: i for i, seam in enumerate(seam for seam in _as_sewn(assembly, seams) if not touching[seam])}
     flat = Flatlay(assembly, panels, outlines, seams, touching, scale, number, apart)
     return replace(flat, dense=_crowded(flat))
+
+
+def fitted(draw: Callable[[float], tuple[Drawing, ...]], width_mm: float) -> tuple[tuple[Drawing, ...], float]:
+    """The drawings, all as wide, that ``draw`` lays out for a width, and that width.
+
+    What stands outside the panels is known only once it is drawn, and may need more: then they are laid out narrower.
+    """
+    drawings = draw(width_mm)
+    over = drawings[0].width_mm - width_mm - MARGINS_MM if drawings else 0.0
+    if width_mm >= WIDE_MM and 0 < over < width_mm / 4:
+        again = draw(width_mm - over)
+        if again[0].width_mm < drawings[0].width_mm:
+            return again, width_mm - over
+    return drawings, width_mm
 
 
 def _as_sewn(assembly: Assembly, seams: Sequence[int]) -> list[int]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from motifold.render.assembly.flatlay import Flatlay, lay
+from motifold.render.assembly.flatlay import Flatlay, fitted, lay
 from motifold.render.assembly.fold_paint import eased_in
 from motifold.render.assembly.key import paint_key_rows
 from motifold.render.assembly.legs import legs_of
@@ -15,16 +15,10 @@ from motifold.render.assembly.panel_paint import paint_first_sides, paint_names,
 from motifold.render.assembly.sewing import joins_as_it_goes
 from motifold.render.assembly.sheet import Sheet
 from motifold.render.assembly.steps import assembly_steps, work_order
-from motifold.render.assembly.style import (
-    A5_TEXT_HEIGHT_MM,
-    A5_TEXT_WIDTH_MM,
-    FOLD_OFF_MM,
-)
+from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, FOLD_OFF_MM
 from motifold.render.drawing.display import Drawing, Point
 
 DIM_MM = 9.0  # room that a dimension takes
-MARGINS_MM = 3.0  # white round a drawing
-WIDE_MM = 100.0  # in less room panels cannot shrink without crowding
 MOST_PIECES = 4  # loose pieces of different sizes that are measured
 
 
@@ -34,14 +28,9 @@ def draw_net(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: 
 
 
 def fitted_net(assembly: Assembly, width_mm: float, height_mm: float) -> tuple[Drawing, float]:
-    """The net and the width that it is laid out for: what stands outside the panels is known only once it is drawn, and may need more."""
-    drawing = _net(assembly, width_mm, height_mm)
-    over = drawing.width_mm - width_mm - MARGINS_MM
-    if width_mm >= WIDE_MM and 0 < over < width_mm / 4:
-        again = _net(assembly, width_mm - over, height_mm)
-        if again.width_mm < drawing.width_mm:
-            return again, width_mm - over
-    return drawing, width_mm
+    """The net and the width that it is laid out for."""
+    (drawing,), wide = fitted(lambda wide: (_net(assembly, wide, height_mm),), width_mm)
+    return drawing, wide
 
 
 def _net(assembly: Assembly, width_mm: float, height_mm: float) -> Drawing:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from math import hypot
 
-from motifold.render.assembly.flatlay import Flatlay, Rimline, lay
+from motifold.render.assembly.flatlay import Flatlay, Rimline, fitted, lay
 from motifold.render.assembly.model import Assembly, PassStep, SeamPass
 from motifold.render.assembly.net_paint import paint_gap, paint_joined, paint_numbers, paint_order, paint_pass
 from motifold.render.assembly.panel_paint import paint_names, paint_panels
@@ -14,17 +14,13 @@ from motifold.render.assembly.steps import AssemblyStep, assembly_steps, work_or
 from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, FOLD_OFF_MM, INK, TAG_MM, THICK_MM
 from motifold.render.drawing.display import Drawing, Point
 
-MARGINS_MM = 3.0  # white round a drawing
-WIDE_MM = 100.0  # in less room panels cannot shrink without crowding
 ARC_OFF_MM = FOLD_OFF_MM + TAG_MM + 1.2
 
 
 def draw_steps(assembly: Assembly, width_mm: float = A5_TEXT_WIDTH_MM, height_mm: float = A5_TEXT_HEIGHT_MM) -> tuple[Drawing, ...]:
     """A drawing for each of ``assembly_steps`` that shows on the net (all but what is folded flat in words), in their order."""
-    drawings = _steps(assembly, width_mm, height_mm)
-    over = drawings[0].width_mm - width_mm - MARGINS_MM if drawings else 0.0
-    again = _steps(assembly, width_mm - over, height_mm) if width_mm >= WIDE_MM and 0 < over < width_mm / 4 else drawings
-    return again if again and again[0].width_mm < drawings[0].width_mm else drawings
+    drawings, _ = fitted(lambda wide: _steps(assembly, wide, height_mm), width_mm)
+    return drawings
 
 
 def _steps(assembly: Assembly, width_mm: float, height_mm: float) -> tuple[Drawing, ...]:
