@@ -60,15 +60,16 @@ def note(sheet: Sheet, tips: Sequence[Point], lines: Sequence[str], up: bool) ->
     """
     if not lines or not tips or sheet.extent is None:
         return False
-    found: list[tuple[float, Point, Point, Point, int]] = []
     # Broken in two, words may find room within what is narrow, beside its edge.
-    for narrow, told in enumerate((list(lines), [part for line in lines for part in _broken(line)])):
+    ways_told = (list(lines), [part for line in lines for part in _broken(line)])
+    found: list[tuple[float, Point, Point, Point, int]] = []
+    for narrow, told in enumerate(ways_told):
         wide, high = _size(told)
         for tip in tips:
             places = [one for way in (up, not up) for one in _places(sheet.extent, tip, wide, high, way, way != up)]
             found += [(cost + narrow, at, foot, end, narrow) for cost, at, foot, end in places if not narrow or cost == 0.0]
     for _, (centre, low), foot, tip, narrow in sorted(found):
-        told = [part for line in lines for part in _broken(line)] if narrow else list(lines)
+        told = ways_told[narrow]
         wide, high = _size(told)
         box = (centre - wide / 2, low, centre + wide / 2, low + high)
         if sheet.free(box, CLEAR_MM) and not _through_words(sheet, foot, tip) and not sheet.crosses_rule(foot, tip, "dimension"):
