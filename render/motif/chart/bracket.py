@@ -7,7 +7,7 @@ from itertools import pairwise
 from math import atan2, ceil, cos, hypot, pi, sin, tau
 
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
-from motifold.render.motif.chart.items import Item
+from motifold.render.motif.chart.items import Item, item_box
 from motifold.render.motif.chart.look import ChartLook, Repeat
 from motifold.render.motif.chart.starts import Start
 from motifold.render.motif.chart.white import White
@@ -45,8 +45,7 @@ def round_bracket(repeat: Repeat, layout: Layout, starts: dict[int, Start], whit
             path = _along(ring, reach, away, repeat.start + copy * step + margin, repeat.end + copy * step - margin)
             item = _bracket(index, path, repeat.times, look, not ring)
             if _is_white(item, path, white):
-                white.take((item.center[0] - item.width / 2, item.center[1] - item.height / 2,
-                            item.center[0] + item.width / 2, item.center[1] + item.height / 2))  # fmt: skip
+                white.take(item_box(item))
                 return item
     return None
 

@@ -86,11 +86,11 @@ def _letter(
             if len(found):
                 return _lettered(index, yarn, tuple(found[0].tolist()), beside.center, white, look)
     for tight in (False, True):
-        found = spots(white, _before(start), _AMONG, (2 * radius, 2 * radius), tight)
+        found = spots(white, start.middle, _AMONG, (2 * radius, 2 * radius), tight)
         own = next(near.first_own(found, index), None)
         if own is not None:
-            return _lettered(index, yarn, own, _before(start), white, look)
-    target = joined.target if joined is not None and joined.target is not None else _before(start)
+            return _lettered(index, yarn, own, start.middle, white, look)
+    target = joined.target if joined is not None and joined.target is not None else start.middle
     place = put(white, target, target, (2 * radius, 2 * radius), (2 * radius, 2 * radius))
     return replace(letter_item(index, yarn, place.at, look), target=target, leader=place.leader) if place is not None else None
 
@@ -99,11 +99,6 @@ def _lettered(index: int, yarn: str, at: Point, target: Point, white: White, loo
     item = letter_item(index, yarn, at, look)
     white.take(item_box(item))
     return replace(item, target=target)
-
-
-def _before(start: Start) -> Point:
-    """The middle of the first stitch of a round."""
-    return (start.point[0] - start.tall / 2 * start.out[0], start.point[1] - start.tall / 2 * start.out[1])
 
 
 def _arrow(index: int, start: Start, number: Item, white: White) -> list[Item]:

@@ -79,8 +79,7 @@ def _further(missing: Wanted, starts: dict[int, Start], near: Nearest, white: Wh
     items: list[Item] = []
     for index, number in missing[:MOST_LEADERS]:
         start, measure = starts[index], text_size(str(number), NUMBER_PT[-1], look)
-        wish = (start.point[0] - start.tall / 2 * start.out[0], start.point[1] - start.tall / 2 * start.out[1])
-        found = spots(white, wish, _FURTHER, measure, True)
+        found = spots(white, start.middle, _FURTHER, measure, True)
         place = next((way for way in near.first_own(found, index) if in_sector(way, look.sector)), None)
         if place is not None:
             items.append(number_item(index, str(number), place, NUMBER_PT[-1], look))
@@ -175,7 +174,7 @@ def _on_a_ray(
         (x, y), start = band[ray][0].tolist(), starts[index]
         on_it: list[Point] = [] if how.own else [(float(p[0]), float(p[1])) for p in band[ray][mask[ray]]]
         if how.own:
-            x, y = (start.point[i] - 0.5 * start.on[i] - 0.5 * start.tall * start.out[i] for i in (0, 1))
+            x, y = (start.middle[i] - 0.5 * start.on[i] for i in (0, 1))
         ways = chain(on_it, (p for p in _around(index, (x, y), near, white, measure, how.tight) if in_sector(p, look.sector)))
         place = next((way for way in ways if not any(_meet(way, measure, other) for other in items)), None)
         if place is not None:
@@ -267,9 +266,9 @@ def _outside(missing: Wanted, starts: dict[int, Start], white: White, look: Char
         if not places:
             continue
         _, line, at, place = min((*_leader(point, measure, starts[index], way, white), way, point) for way, point in places)
-        white.take((place[0] - measure[0] / 2, place[1] - measure[1] / 2, place[0] + measure[0] / 2, place[1] + measure[1] / 2))
-        white.take_line(line)
         items.append(replace(number_item(index, words, place, NUMBER_PT[-1], look), leader=line))
+        white.take(item_box(items[-1]))
+        white.take_line(line)
         angle = at + back * (max(measure) + 0.4) / max(reach, 1.0)
     return items
 

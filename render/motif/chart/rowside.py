@@ -97,7 +97,7 @@ def _from_a_point(fabric: Fabric, starts: Mapping[int, Start], white: White, loo
     items: list[Item] = []
     for index in sorted(starts):
         this, start = fabric.rounds[index], starts[index]
-        at: Point = (start.point[0] - start.out[0] * start.tall / 2, start.point[1] - start.out[1] * start.tall / 2)
+        at = start.middle
         if this.number is None:
             continue
         wanted = [arrow_item(index, at, start.on), number_item(index, str(this.number), at, NUMBER_PT[0], look)]

@@ -35,6 +35,11 @@ class Start:
     reaches: NDArray[np.float64]
     turning: float
 
+    @property
+    def middle(self) -> Point:
+        """The middle of its first stitch."""
+        return (self.point[0] - self.tall / 2 * self.out[0], self.point[1] - self.tall / 2 * self.out[1])
+
     def way_at(self, place: Point) -> Point:
         """The direction of work where the outline comes nearest to ``place``: a unit vector along it."""
         import numpy as np
