@@ -11,8 +11,8 @@ from dataclasses import replace
 
 from motifold.render.assembly.joint import Joint, cut_edges, wedge_degrees
 from motifold.render.assembly.reading import PanelPlan, SeamPlan
-from motifold.render.assembly.sides import Edge, corner_of, pieces_between
-from motifold.render.assembly.surface import Surface, build_surface
+from motifold.render.assembly.sides import NAMED, Edge, corner_of, listed, pieces_between
+from motifold.render.assembly.surface import build_surface
 from motifold.render.pattern.model import AssemblySource, SidePiece
 from motifold.render.pattern.problem import Problem
 from motifold.symbols.record import dataclass
@@ -21,7 +21,6 @@ BALL = 2
 RUFFLES = 450.0  # degrees round a corner: five squares still lie in soft folds (our own judgement)
 MOST_TRIALS = 600  # other ways to join that are tried for a hint
 MOST_EDGES = 36_000  # sides, and parts of sides, that are put together for them
-NAMED = 4  # panels or joins that a sentence names
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,24 +109,20 @@ _CROSSED = "is it meant the other way round"
 def _mended(joint: Joint) -> tuple[str, SeamPlan] | None:
     """The other way to join that changes the fewest joins and leaves nothing to doubt, in words, and the first join that it changes."""
     best: tuple[tuple[int, bool, int, tuple[int, ...]], str, SeamPlan] | None = None
+    used = {edge for seam in joint.seams for edge in (seam.edge_a, seam.edge_b)}
     for trial, (how, changed) in enumerate(_other_ways(joint)):
         if trial == MOST_TRIALS or trial * len(joint.edges) > MOST_EDGES:
             break
         # Sides that are free stay free, a panel turned over goes first; then the fewest joins, and the last ones, are changed.
-        key = (_newly_used(joint, changed), how != _TURNED_OVER, len(changed), tuple(-i for i in changed))
+        newly_used = sum(edge not in used for seam in changed.values() for edge in (seam.edge_a, seam.edge_b))
+        key = (newly_used, how != _TURNED_OVER, len(changed), tuple(-i for i in changed))
         if best is not None and best[0] <= key:
             continue
         other = _joined(joint, changed)
         if other.surface.pieces == joint.surface.pieces and _judge(other).sound:
-            words = ", ".join(f'"{seam.name}"' for seam in [*changed.values()][:NAMED])
-            words += f" and {len(changed) - NAMED} more" if len(changed) > NAMED else ""
+            words = listed([f'"{seam.name}"' for seam in changed.values()])
             best = (key, f"{how}: {words}?", joint.seams[min(changed)])
     return (best[1], best[2]) if best is not None else None
-
-
-def _newly_used(joint: Joint, changed: dict[int, SeamPlan]) -> int:
-    before = {edge for seam in joint.seams for edge in (seam.edge_a, seam.edge_b)}
-    return sum(edge not in before for seam in changed.values() for edge in (seam.edge_a, seam.edge_b))
 
 
 def _other_ways(joint: Joint) -> Iterator[tuple[str, dict[int, SeamPlan]]]:
@@ -184,7 +179,7 @@ def _same_side_length(joint: Joint, one: Edge, two: Edge) -> bool:
 def _joined(joint: Joint, changed: dict[int, SeamPlan]) -> Joint:
     seams = tuple(changed.get(i, seam) for i, seam in enumerate(joint.seams))
     edges, glues = cut_edges(joint.panels, seams)
-    surface: Surface = build_surface(tuple(edge.panel for edge in edges), glues)
+    surface = build_surface(tuple(edge.panel for edge in edges), glues)
     return Joint(joint.panels, seams, joint.shapes, edges, surface)
 
 
@@ -215,18 +210,12 @@ def _apart(source: AssemblySource, joint: Joint) -> list[Problem]:
     groups: list[list[int]] = [[] for _ in range(surface.pieces)]
     for panel, piece in enumerate(surface.piece_of):
         groups[piece].append(panel)
-    if min(len(group) for group in groups) == 1 and len(joint.panels) > 1:
-        alone = [group[0] for group in groups if len(group) == 1]
-        if all(not any(panel in (s.edge_a.panel, s.edge_b.panel) for s in joint.seams) for panel in alone):
-            return []
-    named = "; ".join(_names(joint, group) for group in groups[:NAMED]) + ("; ..." if len(groups) > NAMED else "")
+    alone = {group[0] for group in groups if len(group) == 1}
+    if alone and not any(panel in alone for seam in joint.seams for panel in (seam.edge_a.panel, seam.edge_b.panel)):
+        return []
+    named = "; ".join(listed([joint.panels[i].name for i in group]) for group in groups[:NAMED]) + ("; ..." if len(groups) > NAMED else "")
     alike = len({tuple(sorted(joint.panels[i].fabric.name for i in group)) for group in groups}) == 1
     hint = f"if they are {len(groups)} alike, write one of them and `copies = {len(groups)}`; " if alike else ""
     hint += "if they belong together, join them; if they stay apart, list their sides in `open`"
     message = f"the panels make {len(groups)} pieces that nothing joins: {named}"
     return [Problem("pieces", "warning", joint.panels[groups[1][0]].span, message, hint)]
-
-
-def _names(joint: Joint, group: Sequence[int]) -> str:
-    names = [joint.panels[i].name for i in group]
-    return ", ".join(names[:NAMED]) + (f" and {len(names) - NAMED} more" if len(names) > NAMED else "")

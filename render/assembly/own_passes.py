@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from motifold.render.assembly.model import PassStep
 from motifold.render.assembly.passes import Trail
+from motifold.render.assembly.sides import listed
 from motifold.render.pattern.problem import Problem, Span
 
 
@@ -21,12 +22,12 @@ def prove_passes(
     twice = [names[s] for s, count in enumerate(times) if count > 1]
     if twice:
         problems.append(
-            Problem("pass-twice", "error", span, f"{_list(twice)}: sewn more than once by these passes", "name each seam in one pass only")
+            Problem("pass-twice", "error", span, f"{listed(twice)}: sewn more than once by these passes", "name each seam in one pass only")
         )
     missing = [names[s] for s, count in enumerate(times) if count == 0]
     if missing:
         hint = "add it to a pass, or leave `passes` out and they are planned"
-        problems.append(Problem("pass-missing", "error", span, f"{_list(missing)}: no pass sews it", hint))
+        problems.append(Problem("pass-missing", "error", span, f"{listed(missing)}: no pass sews it", hint))
     trails: list[Trail] = []
     for number, one in enumerate(written, start=1):
         walked, breaks = _walk(one, ends)
@@ -38,10 +39,6 @@ def prove_passes(
             )
             break
     return tuple(trails), tuple(problems)
-
-
-def _list(names: Sequence[str]) -> str:
-    return ", ".join(names) if len(names) < 5 else f"{', '.join(names[:4])} and {len(names) - 4} more"
 
 
 def _walk(seams: Sequence[int], ends: Sequence[tuple[int, int]]) -> tuple[list[Trail], list[tuple[int, int]]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from functools import lru_cache
 from math import lcm
@@ -10,6 +11,17 @@ from motifold.render.assembly.model import Assembly, Seam
 from motifold.render.fabric.model import EdgeItem, Fabric, Side
 from motifold.render.pattern.model import SidePiece
 from motifold.symbols.record import dataclass
+
+NAMED = 4  # panels or joins that a sentence names
+
+
+def listed(names: Sequence[str]) -> str:
+    """Names in a sentence, of many the first.
+
+    >>> listed("ABCD"), listed("ABCDEF")
+    ('A, B, C, D', 'A, B, C, D and 2 more')
+    """
+    return ", ".join(names[:NAMED]) + (f" and {len(names) - NAMED} more" if len(names) > NAMED else "")
 
 
 def side_text(piece: SidePiece) -> str:
