@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from itertools import product
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.bracket import round_bracket
@@ -105,17 +106,14 @@ def _arrow(index: int, start: Start, number: Item, white: White) -> list[Item]:
     """Which way a round is worked, beside its number."""
     way = start.way_at(number.center)
     far = 0.35 + number.width / 2
-    for within in (0.9, NEAR, 3.0, 6.0):
-        for length in _ARROWS:
-            for tight in (False, True):
-                for sign in (1.0, -1.0):
-                    item = arrow_item(index, number.center, way, length)
-                    wish = (number.center[0] + sign * far * way[0], number.center[1] + sign * far * way[1])
-                    found = spots(white, wish, within, (item.width, item.height), tight)
-                    if len(found):
-                        item = arrow_item(index, (float(found[0][0]), float(found[0][1])), way, length)
-                        white.take(item_box(item))
-                        return [replace(item, target=number.center)]
+    for within, length, tight, sign in product((0.9, NEAR, 3.0, 6.0), _ARROWS, (False, True), (1.0, -1.0)):
+        item = arrow_item(index, number.center, way, length)
+        wish = (number.center[0] + sign * far * way[0], number.center[1] + sign * far * way[1])
+        found = spots(white, wish, within, (item.width, item.height), tight)
+        if len(found):
+            item = arrow_item(index, (float(found[0][0]), float(found[0][1])), way, length)
+            white.take(item_box(item))
+            return [replace(item, target=number.center)]
     item = arrow_item(index, number.center, way, _ARROWS[-1])
     place = put(white, number.center, number.center, (item.width, item.height), (item.width, item.height))
     return [replace(arrow_item(index, place.at, way, _ARROWS[-1]), target=number.center)] if place is not None else []

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from itertools import pairwise
+from typing import Literal
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.bracket import row_bracket
@@ -170,14 +171,16 @@ def _marks_of_border(fabric: Fabric, index: int, start: Start, symbols: tuple[Sy
     worked = [s for s in symbols if s.round_index == index and s.into and fabric.stitches[s.number].role in ("stitch", "standing")]
     if not _goes_round(fabric, index) or not worked:
         return []
-    found: list[Item] = []
     this = fabric.rounds[index]
-    for wanted, symbol, kind in ((this.attached, worked[0], "attach"), (this.fastened, worked[-1], "fasten off")):
+    wanted: list[tuple[Literal["attach", "fasten off"], Symbol]] = [("attach", worked[0])] if this.attached else []
+    wanted += [("fasten off", worked[-1])] if this.fastened else []
+    found: list[Item] = []
+    for kind, symbol in wanted:
         (x, y), (nx, ny) = symbol.head, symbol.normal
         ways = [(x + k * 0.1 * nx + j * ny, y + k * 0.1 * ny - j * nx) for j in (0.0, 0.5, -0.5, 1.0, -1.0) for k in range(3, 25)]
-        mark = triangle_item("attach" if kind == "attach" else "fasten off", index, symbol.head, start.on)
-        place = white.take_first(ways, mark.width, mark.height) if wanted else None
-        found += [triangle_item("attach" if kind == "attach" else "fasten off", index, place, start.on)] if place is not None else []
+        mark = triangle_item(kind, index, symbol.head, start.on)
+        place = white.take_first(ways, mark.width, mark.height)
+        found += [triangle_item(kind, index, place, start.on)] if place is not None else []
     return found
 
 
