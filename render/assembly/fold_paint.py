@@ -6,7 +6,7 @@ from typing import Literal
 
 from motifold.render.assembly.flatlay import Flatlay, Rimline, stretch
 from motifold.render.assembly.model import Seam, SeamPass
-from motifold.render.assembly.sheet import Sheet, moved, toward, unit, words_box
+from motifold.render.assembly.sheet import Sheet, beyond_disc, moved, toward, unit, words_box
 from motifold.render.assembly.style import (
     BOLD_MM,
     CAP_EM,
@@ -20,7 +20,6 @@ from motifold.render.assembly.style import (
     THICK_MM,
     THIN_MM,
 )
-from motifold.render.drawing.fonts import text_width_mm
 
 GATHERS_MM = 1.5  # from one stroke of an eased side to the next
 GATHER_MM = 1.1
@@ -108,7 +107,7 @@ def _lettered(sheet: Sheet, line: Rimline, one: SeamPass, at: int, letter: str, 
     """A dashed line with its letter in its middle, the pass's number (if there is a ``name``) beside it; on a short side outside it."""
     length = line.length
     beside = bool(name) and length > 4 * TAG_MM + 7
-    more = max(0.0, text_width_mm(name, "sans-bold", LETTER_PT) - 1.35 * TAG_MM) / 2  # a tag of two signs is so much wider, each way
+    more = beyond_disc(name)
     gap = min(((4 if beside else 2) * TAG_MM / 2 + more + 0.9) / length, 0.45)
     for low, high in ((0.0, 0.5 - gap), (0.5 + gap, 1.0)):
         sheet.line(stretch(line.points, low, high), FOLD, width, DASH_MM)

@@ -109,7 +109,7 @@ class Sheet:
 
     def tag(self, centre: Point, text: str, color: str, filled: bool) -> None:
         """A number (filled) or a letter (outlined) in a disc; long texts get a lozenge."""
-        wide = max(0.0, text_width_mm(text, "sans-bold", LETTER_PT) - 1.35 * TAG_MM) / 2
+        wide = beyond_disc(text)
         x, y = centre
         shape = _lozenge(centre, TAG_MM, wide)
         self.operations.append(FillPath(shape, color if filled else PAPER))
@@ -232,6 +232,11 @@ def reading_angle(along: Point) -> float:
     while angle <= -90 + 1e-6:
         angle += 180
     return angle
+
+
+def beyond_disc(text: str) -> float:
+    """How much wider than a disc the tag of a text is, each way, in mm."""
+    return max(0.0, text_width_mm(text, "sans-bold", LETTER_PT) - 1.35 * TAG_MM) / 2
 
 
 def words_box(at: Point, text: str, size: float, face: Face = "sans", anchor: str = "middle", angle: float = 0.0) -> Box:
