@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
@@ -15,14 +14,12 @@ from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.folded_paint import rim_points, turned_to_front
 from motifold.render.assembly.foldflat import Folded, fold_flat, in_front
 from motifold.render.assembly.model import Assembly, Rim
-from motifold.render.assembly.rims import Edge, band, depth_at, estimated_in, worn_over
+from motifold.render.assembly.rims import Edge, band, depth_at, estimated_in, is_bag, worn_over
 from motifold.render.assembly.sides import side_text
 from motifold.render.assembly.solid import MOST_PANELS, Solid, stand_up
 from motifold.render.assembly.standing import as_box, edge_length
 from motifold.render.drawing.display import Point
 from motifold.symbols.record import dataclass
-
-_BAG = re.compile(r"\b(bag|tote|pouch|purse|sack|basket|pocket|bucket)s?\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +83,7 @@ def finished_form(assembly: Assembly) -> Plan | Tube | Disc | Folded | Solid | N
             return solid
     else:
         folded = fold_flat(assembly)
-    if folded is not None and _BAG.search((assembly.form or "").lower()) and len(assembly.openings) == assembly.copies:
+    if folded is not None and is_bag(assembly) and len(assembly.openings) == assembly.copies:
         split = abs(in_front(folded.panels, folded.rim)) < 1e-3 * rim_length(assembly, 0)
         folded = folded if split else fold_flat(assembly, mouth=True) or folded
     # With three openings or more it is worn: they hang down.

@@ -17,12 +17,18 @@ Point = tuple[float, float]
 _NAMES = ("brim", "rim", "cuff", "border", "edging", "band", "hem", "collar", "ribbing", "frill", "trim")
 _TURNS = ("turned", "turn", "fold", "folded", "roll", "rolled", "flip", "flipped", "over", "back", "up", "down", "outside")
 _HATS = ("hat", "cap", "beanie", "bonnet", "cosy", "cozy", "cover", "lampshade", "shade", "dome")
+_BAGS = ("bag", "tote", "pouch", "purse", "sack", "basket", "pocket", "bucket")
 STRAIGHT = 0.3  # neighbours that turn more sharply than this (1 + the cosine between them) are not mitred
 
 
 def worn_over(assembly: Assembly) -> bool:
     """Whether the opening looks down, as a hat's does."""
     return any(word in _HATS for word in _words(assembly.form or ""))
+
+
+def is_bag(assembly: Assembly) -> bool:
+    """Whether its opening is a mouth between a front and a back."""
+    return any(word in _BAGS for word in _words(assembly.form or ""))
 
 
 def rims_of(
