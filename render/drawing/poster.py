@@ -6,16 +6,15 @@ from dataclasses import replace
 from typing import Final
 
 from motifold.render.drawing.display import Drawing, Operation, Text, Transform
+from motifold.render.drawing.inks import INK, QUIET
 from motifold.render.drawing.measure import place, transform
 from motifold.render.drawing.sheets import (
     CHECK_MM,
     FOOT_MM,
-    INK,
     MARGIN_MM,
     NAME_PT,
     NOTE_PT,
     OVERLAP_MM,
-    QUIET,
     Split,
     check_bar,
     make_sheet,

@@ -12,13 +12,13 @@ from typing import Final
 
 from motifold.render.drawing.display import Drawing, FillPath, Group, Operation, Path, Point, StrokePath, Text, Transform
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.drawing.inks import HAIR, INK, PAPER, QUIET
 from motifold.render.drawing.measure import bounds
 
 MARGIN_MM: Final = 12.0
 FOOT_MM: Final = 9.0
 OVERLAP_MM: Final = 14.0
 CHECK_MM: Final = 50.0
-INK, QUIET, HAIR, PAPER = "#1c2430", "#5b6673", "#9aa3ad", "#ffffff"
 NAME_PT, NOTE_PT = 13.0, 7.5
 _TICK_MM = 4.0
 

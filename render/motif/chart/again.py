@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from motifold.render.drawing.display import Group, Operation, Text
 from motifold.render.drawing.fonts import cap_height_mm
+from motifold.render.drawing.inks import GIVEN, QUIET
 from motifold.render.drawing.measure import grey_of
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.ink import operations
-from motifold.render.motif.chart.items import QUIET
 from motifold.render.motif.chart.look import ChartLook, in_sector
 from motifold.render.motif.chart.scene import given_marks
 from motifold.render.motif.model import Layout, Point
 
-_PALE = "#c3c9cf"
 _PT = 7.5
 _DEPTH, _BELOW_MM = 0.4, 0.6
 """How deep the pale stitches are in u, and how far below them their round's name stands."""
@@ -29,7 +28,7 @@ def shown_again(fabric: Fabric, layout: Layout, look: ChartLook, last_shown: int
             continue
         stitch = fabric.stitches[again.stitch]
         marks = given_marks(stitch, head, (flip * again.normal[0], again.normal[1]), head)
-        out.append(Group(operations(marks, _PALE, look.pitch_mm), css_class="given"))
+        out.append(Group(operations(marks, GIVEN, look.pitch_mm), css_class="given"))
         names.setdefault(stitch.round, []).append(head)
     color = grey_of(QUIET) if look.mono else QUIET
     for number, heads in names.items():

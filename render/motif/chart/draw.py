@@ -8,13 +8,14 @@ from math import atan2, cos, hypot, sin
 
 from motifold.render.drawing.display import Drawing, Group, Operation, Path, StrokePath, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.drawing.inks import GIVEN, INK, QUIET
 from motifold.render.drawing.measure import grey_of
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.again import shown_again
 from motifold.render.motif.chart.furniture import furnish
 from motifold.render.motif.chart.ink import operations, path_of, styled
-from motifold.render.motif.chart.items import QUIET, Item, draw_item, draw_leader, item_reach
-from motifold.render.motif.chart.look import INK, ChartLook, in_sector
+from motifold.render.motif.chart.items import Item, draw_item, draw_leader, item_reach
+from motifold.render.motif.chart.look import ChartLook, in_sector
 from motifold.render.motif.chart.scene import Symbol, symbols_of
 from motifold.render.motif.chart.tones import Tone, number_of, tone_of
 from motifold.render.motif.chart.white import Edges, White, edges_of
@@ -36,8 +37,6 @@ CLEAR_MM = 0.25
 """White around a number or mark: in u, and no less than this as it is printed."""
 _AROUND_MM = 8.0
 """How far outside the ink furniture may stand, and 1 u."""
-GIVEN_INK = "#c3c9cf"
-"""The edge that an edging is worked into: there to hang on, not to be worked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +173,7 @@ def is_shown(number: int, look: ChartLook) -> bool:
 def draw_symbol(symbol: Symbol, paths: tuple[Path, ...], fabric: Fabric, look: ChartLook) -> Group:
     """One stitch as a group of operations in mm; a stand-in is pale, and no stitch."""
     if symbol.given:
-        tone, css = Tone(GIVEN_INK), "given"
+        tone, css = Tone(GIVEN), "given"
     else:
         tone, css = tone_of(symbol.round_index, fabric.rounds, look, symbol.yarn), f"stitch {symbol.stitch.replace(' ', '-')}"
     return Group(

@@ -7,6 +7,7 @@ from typing import Literal
 
 from motifold.render.drawing.display import Face, Group, Operation, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.drawing.inks import HAIR, QUIET
 from motifold.render.drawing.measure import grey_of
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.ink import operations
@@ -22,9 +23,6 @@ NUMBER_PT = (7.0, 6.0)
 LETTER_PT = 6.0
 SIDE_PT = 6.0
 """As printed: nobody reads less than six points off a page on a lap."""
-LEADER = "#9aa3ad"
-QUIET = "#5b6673"
-"""The colour of what is said about the chart and belongs to no yarn."""
 ItemKind = Literal["number", "attach", "fasten off", "arrow", "turn", "yarn", "repeat", "side"]
 
 
@@ -91,7 +89,7 @@ def draw_leader(item: Item, look: ChartLook) -> list[Operation]:
     if item.leader is None:
         return []
     marks = (Stroke(item.leader, HAIR_WIDTH), Fill(circle(item.leader[1], 0.11), smooth=True))
-    return [Group(operations(marks, LEADER, look.pitch_mm), css_class="leader")]
+    return [Group(operations(marks, HAIR, look.pitch_mm), css_class="leader")]
 
 
 def item_box(item: Item) -> tuple[float, float, float, float]:

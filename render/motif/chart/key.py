@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from motifold.render.drawing.display import Drawing, Face, Group, Operation, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.drawing.inks import INK, PAPER, QUIET
 from motifold.render.motif.chart.ink import operations
-from motifold.render.motif.chart.look import INK, PAPER
 from motifold.symbols.ink import bounds, moved
 from motifold.symbols.key import FOOT_SHORT, MARK_LETTERS, KeyEntry
 from motifold.symbols.record import dataclass
@@ -31,7 +31,7 @@ class Inks:
 
 
 INKS = {
-    False: Inks(INK, "#5b6673", "#c9cfd6", "#a8402c", "#b4bcc4"),
+    False: Inks(INK, QUIET, "#c9cfd6", "#a8402c", "#b4bcc4"),
     True: Inks("#000000", "#000000", "#000000", "#000000", "#a6a6a6"),
 }
 """In colour, and for a black-and-white printer, which makes dots of every grey: nothing that must be read is grey."""

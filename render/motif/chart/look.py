@@ -10,10 +10,6 @@ from motifold.symbols.record import dataclass
 from motifold.symbols.sizes import U_MM
 from motifold.symbols.terms import Terms
 
-INK = "#1c2430"
-"""The colour of a chart whose yarns have none: a blue black."""
-PAPER = "#ffffff"
-
 
 @dataclass(frozen=True, slots=True)
 class Repeat:

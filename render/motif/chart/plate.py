@@ -6,10 +6,9 @@ from dataclasses import replace
 
 from motifold.render.drawing.display import Drawing, Operation, StrokePath, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.drawing.inks import INK, QUIET
 from motifold.render.drawing.measure import grey_of, place
 from motifold.render.motif.chart.ink import path_of
-from motifold.render.motif.chart.items import QUIET
-from motifold.render.motif.chart.look import INK
 from motifold.symbols.record import dataclass
 
 TITLE_PT = 11.0

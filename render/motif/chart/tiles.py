@@ -7,11 +7,11 @@ from dataclasses import replace
 from typing import Literal
 
 from motifold.render.drawing.display import Drawing, Operation, Point, StrokePath
+from motifold.render.drawing.inks import HAIR
 from motifold.render.drawing.measure import place
 from motifold.render.drawing.papers import SHEETS_MM
 from motifold.render.drawing.sheets import MARGIN_MM, OVERLAP_MM, Split, make_sheets, outlines_over, span, split_over
 from motifold.render.motif.chart.ink import path_of
-from motifold.render.motif.chart.items import LEADER
 from motifold.render.motif.chart.plate import PlateText, make_plate
 from motifold.symbols.record import dataclass
 
@@ -158,6 +158,6 @@ def _overview(chart: PaperChart, drawing: Drawing, plan: Split, pitch: float, sc
     out: list[Operation] = []
     for ring in chart.rounds:
         points = tuple(((x * pitch - x0) * scale, (y * pitch - y0) * scale) for x, y in ring)
-        out.append(StrokePath(path_of(points, False, chart.closed, 1.0), LEADER, 0.12))
+        out.append(StrokePath(path_of(points, False, chart.closed, 1.0), HAIR, 0.12))
     out += outlines_over(drawing, plan, scale, (x0, y0))
     return Drawing((0.0, 0.0, (x1 - x0) * scale, (y1 - y0) * scale), tuple(out), "", "")

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import lru_cache
 
+from motifold.render.drawing.inks import INK, PAPER
 from motifold.render.drawing.measure import contrast
 from motifold.render.fabric.model import Round
-from motifold.render.motif.chart.look import INK, PAPER, ChartLook
+from motifold.render.motif.chart.look import ChartLook
 from motifold.symbols.record import dataclass
 
 LEAST_CONTRAST = 3.6

@@ -6,9 +6,10 @@ from collections.abc import Sequence
 
 from motifold.render.drawing.display import Group, Operation, Text
 from motifold.render.drawing.fonts import cap_height_mm, text_width_mm
+from motifold.render.drawing.inks import INK
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.chart.ink import operations
-from motifold.render.motif.chart.look import INK, ChartLook
+from motifold.render.motif.chart.look import ChartLook
 from motifold.render.motif.chart.tones import TEXT_CONTRAST, number_of, readable
 from motifold.symbols import marks as working
 
