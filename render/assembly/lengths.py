@@ -13,7 +13,6 @@ from motifold.render.fabric.model import Fabric
 from motifold.symbols.record import dataclass
 
 NOMINAL_STITCH_CM = 0.5  # only for proportions, where no width is known
-
 LITTLE = 1.15  # the longer of two sides that lie on each other over the shorter: more makes folds
 
 # What a motif is measured by: the side of the whole motif, or for rows "across" (top and bottom) and "along" (the row ends).
@@ -50,13 +49,14 @@ def shapes_of(
             lengths[name, "across"] = width if is_rows(fabric) else first_side_cm(fabric, width)
         if height and is_rows(fabric):
             lengths[name, "along"] = height
-    _pass_on(lengths, panels, [seam for seam in seams if seam.eased is None], units)
+    even = [seam for seam in seams if seam.eased is None]
+    _pass_on(lengths, panels, even, units)
     _pass_on(lengths, panels, _eased_all_round(panels, seams), units)
     for name, fabric in fabrics.items():
         width = widths_cm.get(name)
         if width and (name, "across") not in lengths:
             lengths[name, "across"] = width if is_rows(fabric) else first_side_cm(fabric, width)
-            _pass_on(lengths, panels, [seam for seam in seams if seam.eased is None], units)
+            _pass_on(lengths, panels, even, units)
     stitch = _stitch_cm(lengths, fabrics, units)
     measured = {name: _measured(fabric, units[name], lengths, stitch) for name, fabric in fabrics.items()}
     return tuple(measured[panel.fabric.name] for panel in panels), all(all(m.known) for m in measured.values())
