@@ -41,9 +41,8 @@ def draw_schematics(worked: Worked, size: WorkedSize, steps: bool = False) -> tu
         colours = draw_colour_plan(size.assembly, place_colourways(worked.pattern, size.assembly).ways)
         drawn = [("net", draw_net(size.assembly))]
         drawn += [(short, drawing) for short, drawing in (("colourways", colours), ("finished", finished)) if drawing is not None]
+        drawn += [(one.name, one.drawing) for one in draw_joins(worked, size)]
     sizes = worked.pattern.size.bodies if worked.pattern.size is not None else ()
-    joins = () if steps else draw_joins(worked, size)
-    drawn += [(one.name, one.drawing) for one in joins]
     names = [other.choice.name for other in worked.sizes if _as_large(other, size)] if len(sizes) > 1 else []
     return tuple(NamedDrawing(short, _named(drawing, worked.pattern.title, names)) for short, drawing in drawn)
 
