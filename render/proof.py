@@ -144,7 +144,7 @@ def _sewn(assembly: Assembly) -> str:
         return "joined as the motifs are worked" if assembly.seams else "in no pass"
     more = len(assembly.passes) - assembly.least_passes
     why = f" ({more} more because flat work goes first)" if more > 0 and not assembly.own_passes else ""
-    return f"in {_passes(len(assembly.passes))}{why}"
+    return f"in {_counted(len(assembly.passes), 'pass')}{why}"
 
 
 def _who(sizes: list[WorkedSize], worked: Worked) -> str:
@@ -239,12 +239,8 @@ def _size_summary(size: WorkedSize, pattern: Pattern, several: bool) -> list[str
 
 
 def _counted(number: int, noun: str) -> str:
-    return f"{number} {noun}{'' if number == 1 else 's'}"
-
-
-def _passes(number: int) -> str:
-    return "1 pass" if number == 1 else f"{number} passes"
+    return f"{number} {noun if number == 1 else plural_of(noun)}"
 
 
 def _openings(number: int) -> str:
-    return "no opening" if number == 0 else "1 opening" if number == 1 else f"{number} openings"
+    return _counted(number, "opening") if number else "no opening"
