@@ -122,8 +122,7 @@ def _checkpoints(worked: Worked, body: BodyFit) -> tuple[Any, ...]:
     from motifold.render.sizing.report import checkpoints
 
     motif = _sized(worked)
-    size = next((size for size in worked.sizes if size.choice.name == body.name), None)
-    rounds = size.choice.rounds.get(motif.name) if size is not None and motif is not None else None
+    rounds = _rounds(worked, body)
     return checkpoints(pattern_of_size(worked.pattern, body.name), motif, rounds) if motif is not None and rounds else ()
 
 
@@ -215,7 +214,7 @@ def _body_text(worked: Worked, body: BodyFit, imperial: bool) -> list[str]:
     rows = [[cell.replace("\N{NO-BREAK SPACE}", " ") for cell in row(fit)] for fit in body.fits]
     lines.append(plain_table([f"  {counted}", "width" if measured != "width" else "motif", measured, "", "ease", "", "within"], rows))
     if body.chosen is None:
-        done = next((size.choice.rounds.get(motif.name) for size in worked.sizes if size.choice.name == body.name), None) if motif else None
+        done = _rounds(worked, body)
         taken = f": {done} {counted} are worked, the nearest" if done and len(body.fits) > 1 and not _own_rounds(worked, body) else ""
         lines.append(f"  Nothing lies within the ease{taken}." + (" What would come closer:" if body.closer else ""))
     elif body.closer:
@@ -223,6 +222,12 @@ def _body_text(worked: Worked, body: BodyFit, imperial: bool) -> list[str]:
     lines += [f"  - {closer.reason}" for closer in body.closer]
     on_the_way = checkpoint_text(_checkpoints(worked, body), imperial)
     return [*lines, *([f"  {on_the_way}"] if on_the_way else [])]
+
+
+def _rounds(worked: Worked, body: BodyFit) -> int | None:
+    """How many rounds of the motif that is sized are worked for a body."""
+    motif = _sized(worked)
+    return next((size.choice.rounds.get(motif.name) for size in worked.sizes if motif and size.choice.name == body.name), None)
 
 
 def _own_rounds(worked: Worked, body: BodyFit) -> bool:
