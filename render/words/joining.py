@@ -27,7 +27,7 @@ def joining_manner(told: Printed, assembly: Assembly) -> str:
     fabric = told.sizes[0].fabrics[assembly.panels[0].motif]
     side = fabric.sides[0]
     chains = sorted({fabric.runs[item.id].chains for item in side.items if item.kind == "space"})
-    sl_st, next_to = f"{'a ' if voice.plain else ''}{voice.stitch('sl st')}", "of the motif beside it"
+    sl_st, next_to = voice.one("sl st"), "of the motif beside it"
     if chains:
         ways = [f"in place of each {voice.chains(n, 'sp')} work {_joining(voice, n)} in the corresponding space {next_to}" for n in chains]
         along = listed(ways)
@@ -43,7 +43,7 @@ def joining_manner(told: Printed, assembly: Assembly) -> str:
 def _joining(voice: Voice, chains: int) -> str:
     """A chain space joined in its middle: "sl st", "ch 1, sl st ... ch 1" for three chains."""
     half = (chains - 1) // 2
-    sl_st = f"{'a ' if voice.plain else ''}{voice.stitch('sl st')}"
+    sl_st = voice.one("sl st")
     return sl_st if half == 0 else f"{voice.stitch('ch')}{NBSP}{half}, {sl_st}, {voice.stitch('ch')}{NBSP}{chains - 1 - half},"
 
 

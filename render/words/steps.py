@@ -30,7 +30,7 @@ from motifold.render.pattern.instructions import (
 from motifold.render.sizing.units import convert, inches_text
 from motifold.render.words.places import extent_text, noun_text, place_text, round_name
 from motifold.render.words.used import nodes
-from motifold.render.words.voice import NBSP, Voice, canonical_name, capitalised, with_article
+from motifold.render.words.voice import NBSP, Voice, canonical_name, capitalised
 from motifold.symbols.stitches import MAX_YARN_OVERS, stitch_name
 
 
@@ -201,7 +201,7 @@ def _missed(voice: Voice, place: Place) -> str:
 
 
 def _counted_as(voice: Voice, counts: CountsAs) -> str:
-    parts = [with_article(voice.stitch(name)) if voice.plain else voice.stitch(name) for name in counts.stitches]
+    parts = [voice.one(name) for name in counts.stitches]
     if counts.chains:
         parts.append(f"{_ch(voice)}{NBSP}{counts.chains}")
     if counts.space is not None:
@@ -237,7 +237,6 @@ def _throughout(counts: CountsAs) -> str:
 
 def _join(voice: Voice, step: Join) -> str:
     place = f" {place_text(voice, step.place)}" if step.place is not None else ""
-    article = "a " if voice.plain else ""
     to_ring = " to form a ring" if step.ring else ""
     match step.method:
         case "none":
@@ -247,7 +246,7 @@ def _join(voice: Voice, step: Join) -> str:
         case "invisible":
             return f"invisible join{place}"
         case "sl st" | "sc":
-            return f"join with {article}{voice.stitch(step.method)}{place}{to_ring}"
+            return f"join with {voice.one(step.method)}{place}{to_ring}"
         case "standing":
             return "join with"  # the standing stitch follows
         case "work":

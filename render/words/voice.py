@@ -96,6 +96,10 @@ class Voice:
         except KeyError:
             return plural_of(name) if plural else name
 
+    def one(self, name: str) -> str:
+        """A stitch as one of its kind, with the article that only plain words have: "dc", "a double crochet"."""
+        return with_article(self.stitch(name)) if self.plain else self.stitch(name)
+
     def said(self, text: str) -> str:
         """The designer's own words, with stitch names in the chosen terms and, for a left-handed worker, right and left changed."""
         text = translated(text, self.source or self.terms, self.terms)
