@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 from motifold.render.assembly.flatlay import lay
+from motifold.render.assembly.key import in_rows
 from motifold.render.assembly.model import Assembly
 from motifold.render.assembly.sheet import Sheet, mean_point
 from motifold.render.assembly.style import A5_TEXT_HEIGHT_MM, A5_TEXT_WIDTH_MM, CAP_EM, HAIR, INK, LETTER_PT, MM_PER_PT, THIN_MM
@@ -33,7 +34,7 @@ def draw_colour_plan(
     number = {kind: at for at, kind in enumerate(made, start=1)}
     several = len({motif for motif, _ in made}) > 1
     key = [f"{f'{motif}: ' if several else ''}{way} ({count})" for (motif, way), count in made.items()]
-    rows = _rows(key, width_mm)
+    rows = in_rows([_SWATCH_MM + _BESIDE_MM + text_width_mm(words, "sans", LETTER_PT) for words in key], width_mm)
     sheet = Sheet()
     flat = lay(assembly, width_mm - 2.0, height_mm - _ROW_MM * (len(rows) + 1))
     for panel, outline in zip(flat.panels, flat.outlines, strict=True):
@@ -46,7 +47,7 @@ def draw_colour_plan(
         if at is not None:
             x, y = mean_point(outline)
             sheet.words((x, y - _CENTRE_LOW), str(at), LETTER_PT, "sans-bold", INK)
-    _paint_key(sheet, rows)
+    _paint_key(sheet, key, rows)
     said = "; ".join(f"{at} {words}" for at, words in enumerate(key, start=1))
     return sheet.drawing("Colourways on the net", f"Which colourway goes where, with how many of each: {said}.")
 
@@ -55,32 +56,16 @@ def _tone(at: int | None) -> str:
     return TONES[0] if at is None else TONES[(at - 1) % len(TONES)]
 
 
-def _rows(key: list[str], width_mm: float) -> list[list[tuple[int, str, float]]]:
-    """The entries of the key (number, words, how wide), in as many rows as they take."""
-    rows: list[list[tuple[int, str, float]]] = [[]]
-    used = 0.0
-    for at, words in enumerate(key, start=1):
-        wide = _SWATCH_MM + _BESIDE_MM + text_width_mm(words, "sans", LETTER_PT) + 4.0
-        if rows[-1] and used + wide - 4.0 > width_mm:
-            rows.append([])
-            used = 0.0
-        rows[-1].append((at, words, wide))
-        used += wide
-    return rows
-
-
-def _paint_key(sheet: Sheet, rows: list[list[tuple[int, str, float]]]) -> None:
+def _paint_key(sheet: Sheet, key: Sequence[str], rows: Sequence[Sequence[tuple[int, float]]]) -> None:
     x0, y, _, _ = sheet.extent or (0.0, 0.0, 0.0, 0.0)
     sheet.begin("key")
     for row in rows:
         y -= _ROW_MM
-        x = x0
-        for at, words, wide in row:
-            low, half = y - _SWATCH_MM / 2, _SWATCH_MM
-            box = [(x, low), (x + half, low), (x + half, low + half), (x, low + half)]
-            sheet.fill(box, _tone(at))
+        for at, off in row:
+            x, low, side = x0 + off, y - _SWATCH_MM / 2, _SWATCH_MM
+            box = [(x, low), (x + side, low), (x + side, low + side), (x, low + side)]
+            sheet.fill(box, _tone(at + 1))
             sheet.line([*box, box[0]], HAIR, THIN_MM)
-            sheet.words((x + half / 2, y - _CENTRE_LOW), str(at), LETTER_PT, "sans-bold", INK)
-            sheet.words((x + half + _BESIDE_MM, y - _CENTRE_LOW), words, LETTER_PT, color=INK, anchor="start")
-            x += wide
+            sheet.words((x + side / 2, y - _CENTRE_LOW), str(at + 1), LETTER_PT, "sans-bold", INK)
+            sheet.words((x + side + _BESIDE_MM, y - _CENTRE_LOW), key[at], LETTER_PT, color=INK, anchor="start")
     sheet.end()

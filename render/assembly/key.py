@@ -13,24 +13,37 @@ from motifold.render.drawing.display import Point
 from motifold.render.drawing.fonts import text_width_mm
 
 KEY_MM = 5.5  # what a row takes
+APART_MM = 4.0  # between entries
 PLAIN = ("rs", "twist", "plain", "legs")  # words without a mark before them
 
 
 def paint_key_rows(sheet: Sheet, entries: Sequence[tuple[str, str]], width_mm: float) -> None:
     """Each entry, a mark and its words, in as many rows as it takes."""
-    box = sheet.extent or (0.0, 0.0, width_mm, 0.0)
-    x, y = box[0], box[1] - KEY_MM
-    right = max(box[2], box[0] + min(width_mm, 90.0))
+    x0, low, x1, _ = sheet.extent or (0.0, 0.0, width_mm, 0.0)
+    before = [0.0 if mark in PLAIN else 9.5 for mark, _ in entries]
+    wide = [room + text_width_mm(words, "sans", LETTER_PT) for room, (_, words) in zip(before, entries, strict=True)]
     sheet.begin("key")
-    for mark, words in entries:
-        before = 0.0 if mark in PLAIN else 9.5
-        wide = before + text_width_mm(words, "sans", LETTER_PT) + 4.0
-        if x + wide - 4.0 > right and x > box[0]:
-            x, y = box[0], y - 5.2
-        _key_mark(sheet, mark, (x, y))
-        sheet.words((x + before, y - CAP_EM / 2 * LETTER_PT * MM_PER_PT), words, LETTER_PT, color=INK, anchor="start")
-        x += wide
+    for number, row in enumerate(in_rows(wide, max(x1 - x0, min(width_mm, 90.0)))):
+        y = low - KEY_MM - 5.2 * number
+        for at, off in row:
+            mark, words = entries[at]
+            _key_mark(sheet, mark, (x0 + off, y))
+            foot = x0 + off + before[at], y - CAP_EM / 2 * LETTER_PT * MM_PER_PT
+            sheet.words(foot, words, LETTER_PT, color=INK, anchor="start")
     sheet.end()
+
+
+def in_rows(wide: Sequence[float], room: float) -> list[list[tuple[int, float]]]:
+    """Which of some entries stand in each row, and how far from its left, if they are so ``wide`` and a row has that ``room``."""
+    rows: list[list[tuple[int, float]]] = [[]]
+    used = 0.0
+    for at, own in enumerate(wide):
+        if rows[-1] and used + own > room:
+            rows.append([])
+            used = 0.0
+        rows[-1].append((at, used))
+        used += own + APART_MM
+    return rows
 
 
 def finished_entries(opens: bool, folds: bool) -> list[tuple[str, str]]:
