@@ -6,11 +6,11 @@ from collections import Counter
 from collections.abc import Sequence
 from math import cos, pi, sin
 
-from motifold.render.assembly.drum import draw_drum, drum_of
+from motifold.render.assembly.drum import Drum, draw_drum
 from motifold.render.assembly.flatlay import lay
 from motifold.render.assembly.folded_paint import draw_folded
 from motifold.render.assembly.foldflat import Folded
-from motifold.render.assembly.form import Disc, Plan, Tube, finished_form, outer_opening, plan_bands, plan_reach, tube_ends, tube_openings
+from motifold.render.assembly.form import Disc, Plan, Tube, edged_form, outer_opening, plan_bands, plan_reach, tube_ends, tube_openings
 from motifold.render.assembly.measures import OFF_MM, length_text, level, measure_around, upright
 from motifold.render.assembly.model import Assembly, Rim
 from motifold.render.assembly.notes import estimates_said, note, note_room, opening_lines, with_edgings
@@ -45,16 +45,15 @@ def draw_finished(
 
     ``finished_note`` says why there is none.
     """
-    drum = drum_of(assembly, rims)
-    if drum is not None:
-        return draw_drum(assembly, drum, width_mm, height_mm, rims)
-    match finished_form(assembly):
+    match edged_form(assembly, rims):
         case Plan():
             return _plan(assembly, width_mm, height_mm, rims)
         case Tube() as tube:
             return _folded_flat(assembly, tube, width_mm, height_mm, rims)
         case Disc(across):
             return _disc(assembly, across, width_mm, height_mm)
+        case Drum() as drum:
+            return draw_drum(assembly, drum, width_mm, height_mm, rims)
         case Folded() as folded:
             return draw_folded(assembly, folded, width_mm, height_mm, rims)
         case Solid() as solid:

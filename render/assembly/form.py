@@ -9,7 +9,7 @@ from itertools import pairwise
 from math import hypot
 
 from motifold.render.assembly.brim import with_rims
-from motifold.render.assembly.drum import drum_of
+from motifold.render.assembly.drum import Drum, drum_of
 from motifold.render.assembly.flatlay import Flatlay, lay
 from motifold.render.assembly.folded_paint import rim_points, turned_to_front
 from motifold.render.assembly.foldflat import Folded, fold_flat, in_front
@@ -91,6 +91,11 @@ def finished_form(assembly: Assembly) -> Plan | Tube | Disc | Folded | Solid | N
     return turned_to_front(folded, worn, tube_openings(assembly)[-1] if assembly.openings else 0) if folded is not None else None
 
 
+def edged_form(assembly: Assembly, rims: Sequence[Rim]) -> Plan | Tube | Disc | Drum | Folded | Solid | None:
+    """The form with the edgings ``rims``: straight rounds on a circle make it a drum."""
+    return drum_of(assembly, rims) or finished_form(assembly)
+
+
 def finished_note(assembly: Assembly) -> str | None:
     """Why there is no drawing of the finished thing, in one sentence; None where there is one."""
     if finished_form(assembly) is not None:
@@ -123,10 +128,7 @@ def finished_measures(assembly: Assembly, rims: Sequence[Rim] = ()) -> tuple[Mea
 
 def _measured(assembly: Assembly, rims: Sequence[Rim]) -> tuple[Measure, ...]:
     found: list[tuple[str, float]] = []
-    drum = drum_of(assembly, rims)
-    if drum is not None:
-        return Measure("across", round(drum.across, 6)), Measure("depth", round(drum.deep, 6))
-    match finished_form(assembly):
+    match edged_form(assembly, rims):
         case Plan():
             flat = lay(assembly, 100.0, 100.0)
             points = [*(p for outline in flat.outlines for p in outline), *plan_reach(assembly, flat, rims)]
@@ -137,6 +139,8 @@ def _measured(assembly: Assembly, rims: Sequence[Rim]) -> tuple[Measure, ...]:
             return Measure("round", tube.around), Measure("flat width", tube.around / 2), Measure("depth", deep)
         case Disc(across):
             return (Measure("across", across),)
+        case Drum(across, deep):
+            return Measure("across", round(across, 6)), Measure("depth", round(deep, 6))
         case Folded() as folded:
             points = [*folded.points, *rim_points(folded, rims)]
             found.append(("flat width", max(x for x, _ in points) - min(x for x, _ in points)))
