@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from motifold.render.pattern.instructions import RepeatRounds
 from motifold.render.pattern.model import EdgingSource, Pattern
@@ -12,7 +12,7 @@ from motifold.render.sizing.units import cm_text, inches_text, length_text, numb
 from motifold.render.sizing.width import width_of_a_stitch
 from motifold.render.words.model import Block, Paragraph, Table
 from motifold.render.words.printed import Printed
-from motifold.render.words.voice import NBSP, listed
+from motifold.render.words.voice import NBSP, capitalised, listed
 from motifold.render.worked import WorkedSize
 from motifold.symbols.record import dataclass
 
@@ -41,19 +41,15 @@ def whole_blocks(printed: Printed) -> list[Block]:
         return [Paragraph(f"Finished, it measures {plain}{f' and about {measured.edged} {_with(edgings)}' if measured.edged else ''}.")]
     if not found:
         return []
-    bare = _capital(without.removeprefix(", ")) or "Measures"
+    bare = capitalised(without.removeprefix(", ")) or "Measures"
     if any(measured.edged for measured in found.values()):
         rows = tuple((name, one.bare, f"about {one.edged}" if one.edged else "–") for name, one in found.items())
-        return [Table(_TITLE, ("Size", bare, _capital(_with(edgings))), rows)]
+        return [Table(_TITLE, ("Size", bare, capitalised(_with(edgings))), rows)]
     return [Table(_TITLE, ("Size", bare), tuple((name, one.bare) for name, one in found.items()))]
 
 
 def _with(edgings: tuple[EdgingSource, ...]) -> str:
     return f"with {'them' if len(edgings) > 1 else 'it'}"
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def area_text(width: float, height: float, imperial: bool) -> str:
@@ -123,14 +119,11 @@ def _one_motif(printed: Printed, size: WorkedSize) -> _Measured:
     wide = size.widths_cm.get(motif.name) if motif is not None else None
     if motif is None or motif.worked == "rows" or not wide or len(pattern.motifs) > 1:
         return _Measured("")
-    return _bordered(pattern, lambda more: f"{length_text(wide + 2 * more, in_inches(pattern))} across")
-
-
-def _bordered(pattern: Pattern, text: Callable[[float], str]) -> _Measured:
-    """A measure, or two: without its border and, where that can be reckoned, with it."""
     depths = [border_depth_cm(pattern, edging) for edging in pattern.edgings]
     depth = depths[0] if len(depths) == 1 else None  # of several, each may lie along another side
-    return _Measured(text(0.0), "" if depth is None else text(depth))
+    imperial = in_inches(pattern)
+    edged = "" if depth is None else f"{length_text(wide + 2 * depth, imperial)} across"
+    return _Measured(f"{length_text(wide, imperial)} across", edged)
 
 
 def _without(edgings: tuple[EdgingSource, ...]) -> str:
