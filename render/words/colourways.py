@@ -5,7 +5,7 @@ from __future__ import annotations
 from motifold.render.pattern.model import MotifSource
 from motifold.render.sizing.colourways import Made, batches_of, place_colourways
 from motifold.render.words.model import Block, Items, Paragraph, Table
-from motifold.render.words.printed import Printed, titled
+from motifold.render.words.printed import Printed, titled, yarn_words
 from motifold.render.words.voice import NBSP, listed
 from motifold.render.worked import WorkedSize
 
@@ -16,7 +16,7 @@ _WIDEST_ROW = 24
 def colourway_blocks(printed: Printed) -> list[Block]:
     """A table for each motif that has colourways, and the plan row by row; () where none has any."""
     blocks: list[Block] = []
-    names = {yarn.key: f"{yarn.key} ({yarn.name})" if yarn.name != yarn.key else yarn.key for yarn in printed.pattern.yarns}
+    names = {yarn.key: yarn_words(yarn) for yarn in printed.pattern.yarns}
     made = [batches_of(printed.pattern, size.fabrics, size.assembly) for size in printed.sizes]
     several = [motif for motif in printed.pattern.motifs if motif.colourways and all(motif.name in found for found in made)]
     for motif in several:

@@ -19,7 +19,7 @@ from motifold.render.sizing.yarn import margin_of
 from motifold.render.words.colourways import colourway_blocks
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
 from motifold.render.words.places import round_name
-from motifold.render.words.printed import Printed, motif_words, plural
+from motifold.render.words.printed import Printed, motif_words, plural, yarn_words
 from motifold.render.words.voice import NBSP, listed
 from motifold.render.worked import size_orders
 
@@ -72,7 +72,7 @@ def _label(length: PerLength) -> str:
     metres, grams = float(length.length.metres), float(length.mass.grams)
     metric = f"{number_text(metres)}{NBSP}m"
     yards = f"{number_text(round(convert(metres, 'm', 'yd')))}{NBSP}yd"
-    if length.length.unit in ("yd", "ft", "in"):
+    if _in_yards(length):
         yards, metric = f"{number_text(convert(metres, 'm', 'yd'))}{NBSP}yd", f"{metres:.0f}{NBSP}m"
         return f"{yards} ({metric}) to {_mass(length, grams)}"
     return f"{metric} ({yards}) to {_mass(length, grams)}"
@@ -88,10 +88,9 @@ def _amounts(printed: Printed) -> list[Block]:
     """A table of yarn by size, and what stands behind its numbers."""
     rows = []
     for yarn in printed.pattern.yarns:
-        needs = [next((n for n in printed.needs.get(name, ()) if n.yarn == yarn.key), None) for name in printed.names]
+        needs = [printed.need(name, yarn) for name in printed.names]
         if any(needs):
-            name = f"{yarn.key} ({yarn.name})" if yarn.name != yarn.key else yarn.key
-            rows.append((name, *(amount_text(need, in_yards(yarn)) for need in needs)))
+            rows.append((yarn_words(yarn), *(amount_text(need, yarn) for need in needs)))
     if not rows:
         return []
     header = ("Yarn", *printed.names) if printed.several else ("Yarn", "Amount")
@@ -134,7 +133,7 @@ def _others(printed: Printed) -> list[str]:
     for yarn in printed.pattern.yarns:
         if yarn.substitute is None:
             continue
-        needs = [next((n for n in printed.needs.get(name, ()) if n.yarn == yarn.key), None) for name in printed.names]
+        needs = [printed.need(name, yarn) for name in printed.names]
         balls = [str(other_ball(need, yarn.substitute).balls) if need is not None else "–" for need in needs]
         if any(needs):
             counted = balls[0] if len(set(balls)) == 1 else f"{balls[0]}{NBSP}({', '.join(balls[1:])})"
@@ -143,14 +142,15 @@ def _others(printed: Printed) -> list[str]:
     return lines
 
 
-def in_yards(yarn: Yarn) -> bool:
-    return yarn.length is not None and yarn.length.length.unit in ("yd", "ft", "in")
+def _in_yards(length: PerLength) -> bool:
+    return length.length.unit in ("yd", "ft", "in")
 
 
-def amount_text(need: YarnNeed | None, imperial: bool) -> str:
-    """"42 m (46 yd), 19 g (0.7 oz), 1 ball"; yards first where the label has them."""
+def amount_text(need: YarnNeed | None, yarn: Yarn) -> str:
+    """"42 m (46 yd), 19 g (0.7 oz), 1 ball"; yards first where the yarn's label has them."""
     if need is None:
         return "–"
+    imperial = yarn.length is not None and _in_yards(yarn.length)
     amounts = printed_amounts(need)
     length, other = f"{amounts.metres}{NBSP}m", f"{amounts.yards}{NBSP}yd"
     parts = [f"{other} ({length})" if imperial else f"{length} ({other})"]

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Mapping
 
 from motifold.render.pattern.instructions import Instructions
-from motifold.render.pattern.model import Pattern
+from motifold.render.pattern.model import Pattern, Yarn
 from motifold.render.sizing.model import YarnNeed
 from motifold.render.sizing.reading import in_inches
 from motifold.render.sizing.units import length_text
@@ -44,6 +44,10 @@ class Printed:
     def both_units(self, cm: float) -> str:
         """"44.8 cm (17⅝ in)"; inches first where the pattern is written in them."""
         return length_text(cm, in_inches(self.pattern))
+
+    def need(self, size: str, yarn: Yarn) -> YarnNeed | None:
+        """What a size takes of a yarn; None where it takes none, or nothing was measured."""
+        return next((need for need in self.needs.get(size, ()) if need.yarn == yarn.key), None)
 
     def texts(self) -> tuple[Instructions, ...]:
         return (*(m.instructions for m in self.pattern.motifs), *(e.instructions for e in self.pattern.edgings))
@@ -104,6 +108,11 @@ def motif_words(name: str, number: int | str | None = None, alone: bool = False)
 def is_noun(name: str) -> bool:
     """Whether a motif's key is a plain noun of a shape, or ends with one."""
     return re.split(r"[-_ ]", name.strip().lower())[-1] in _NOUNS
+
+
+def yarn_words(yarn: Yarn) -> str:
+    """A yarn by its key and its name, "A (Fog)"; the key alone where it has no other."""
+    return f"{yarn.key} ({yarn.name})" if yarn.name != yarn.key else yarn.key
 
 
 def plural(number: int, noun: str) -> str:

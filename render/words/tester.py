@@ -14,10 +14,10 @@ from motifold.render.sizing.reading import in_inches, sized_motif
 from motifold.render.sizing.report import checkpoints
 from motifold.render.sizing.units import number_text, swatch_text
 from motifold.render.sizing.yarn import margin_of
-from motifold.render.words.materials import amount_text, in_yards
+from motifold.render.words.materials import amount_text
 from motifold.render.words.model import Document, Paragraph, Section, Table
 from motifold.render.words.places import round_name
-from motifold.render.words.printed import Printed, motif_words, plural, titled
+from motifold.render.words.printed import Printed, motif_words, plural, titled, yarn_words
 from motifold.render.words.voice import NBSP
 from motifold.render.worked import WorkedSize
 
@@ -101,10 +101,9 @@ def _size_rows(told: Printed, size: WorkedSize) -> Iterator[Row]:
     yield from _motif_rows(told, pattern, size)
     yield from _finished_rows(told, pattern, size)
     for yarn in pattern.yarns:
-        need = next((one for one in told.needs.get(size.choice.name, ()) if one.yarn == yarn.key), None)
+        need = told.need(size.choice.name, yarn)
         if need is not None:
-            name = f"Yarn {yarn.key} ({yarn.name})" if yarn.name != yarn.key else f"Yarn {yarn.key}"
-            yield f"{name}, used", amount_text(need, in_yards(yarn)), "g" if need.grams is not None else "m"
+            yield f"Yarn {yarn_words(yarn)}, used", amount_text(need, yarn), "g" if need.grams is not None else "m"
 
 
 def _motif_rows(told: Printed, pattern: Pattern, size: WorkedSize) -> Iterator[Row]:
