@@ -181,18 +181,28 @@ def gauge_section(printed: Printed) -> Section | None:
     return Section("gauge", word[:1].upper() + word[1:], tuple(Paragraph(line) for line in lines))
 
 
+def _kind(printed: Printed, gauge: Gauge) -> str:
+    """What the swatch grows by: "round" or "row"."""
+    source = next((m for m in printed.pattern.motifs if m.name == gauge.motif), None)
+    return source.worked.removesuffix("s") if source is not None else "round"
+
+
+def measured_points(printed: Printed, gauge: Gauge) -> list[tuple[str, str]]:
+    """"5 rounds of the square" and how wide the swatch is then, from the fewest rounds on."""
+    of = f" of {motif_words(gauge.motif, alone=len(printed.pattern.motifs) == 1)}" if gauge.motif else ""
+    kind, inches = _kind(printed, gauge), in_inches(printed.pattern)
+    points = sorted(gauge.points, key=lambda point: point.rounds)
+    return [(f"{plural(point.rounds, kind)}{of}", swatch_text(point.width_cm, inches)) for point in points]
+
+
 def _rounds(printed: Printed, gauge: Gauge) -> list[str]:
     """What was measured after so many rounds, from the smallest on; what the swatch weighs; how evenly it grows."""
-    motif = f" of {motif_words(gauge.motif, alone=len(printed.pattern.motifs) == 1)}" if gauge.motif else ""
-    source = next((m for m in printed.pattern.motifs if m.name == gauge.motif), None)
-    kind = source.worked.removesuffix("s") if source is not None else "round"
-    points = sorted(gauge.points, key=lambda point: point.rounds)
-    lines = [f"{plural(p.rounds, kind)}{motif} = {swatch_text(p.width_cm, in_inches(printed.pattern))} across." for p in points]
+    lines = [f"{what} = {width} across." for what, width in measured_points(printed, gauge)]
     line = width_line(gauge)
     if line is not None and line.points > 2 and line.error_cm <= UNEVEN * line.per_round_cm:
         off = one_length(line.error_cm, in_inches(printed.pattern))
         evenly = f" to within {off}" if not off.startswith("0\N{NO-BREAK SPACE}") else ""
-        lines.append(f"It grows evenly: every {kind} adds the same width{evenly}.")
+        lines.append(f"It grows evenly: every {_kind(printed, gauge)} adds the same width{evenly}.")
     return lines
 
 
@@ -200,10 +210,9 @@ def _weighed(printed: Printed, gauge: Gauge) -> list[str]:
     """What the swatch weighs, and which swatch that is."""
     if not gauge.grams:
         return []
-    source = next((m for m in printed.pattern.motifs if m.name == gauge.motif), None)
     rounds = weighed_rounds(gauge)
     if rounds:
-        swatch = f"A swatch of {plural(rounds, source.worked.removesuffix('s') if source is not None else 'round')}"
+        swatch = f"A swatch of {plural(rounds, _kind(printed, gauge))}"
     elif gauge.stitches and gauge.rows:
         swatch = f"A swatch of {number_text(gauge.stitches)}{NBSP}{printed.voice.craft('sts')} by {number_text(gauge.rows)}{NBSP}rows"
     else:

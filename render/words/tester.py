@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from motifold.render.assembly.model import Assembly
 from motifold.render.pattern.model import Gauge, Pattern
@@ -14,11 +13,11 @@ from motifold.render.sizing.reading import in_inches, sized_motif
 from motifold.render.sizing.report import checkpoints
 from motifold.render.sizing.units import number_text, swatch_text
 from motifold.render.sizing.yarn import margin_of
-from motifold.render.words.materials import amount_text
+from motifold.render.words.materials import amount_text, measured_points
 from motifold.render.words.model import Document, Paragraph, Section, Table
 from motifold.render.words.places import round_name
-from motifold.render.words.printed import Printed, motif_words, plural, titled, yarn_words
-from motifold.render.words.voice import NBSP
+from motifold.render.words.printed import Printed, titled, yarn_words
+from motifold.render.words.voice import NBSP, capitalised
 from motifold.render.worked import WorkedSize
 
 TITLE = "tester's sheet"
@@ -41,7 +40,7 @@ def tester_document(told: Printed, language: str) -> Document:
     gauge = tuple(_gauge_rows(told, told.pattern, told.pattern.gauge))
     sections = []
     if gauge:
-        sections.append(_table_section(word[:1].upper() + word[1:], gauge, _estimate(told.pattern.gauge)))
+        sections.append(_table_section(capitalised(word), gauge, _estimate(told.pattern.gauge)))
     for size in told.sizes:
         title = f"Size {size.choice.name}" if told.several or told.worked.table is not None else "Measurements"
         rows = tuple(_size_rows(told, size))
@@ -70,15 +69,12 @@ def _unit(told: Printed) -> str:
 
 
 def _gauge_rows(told: Printed, pattern: Pattern, gauge: Gauge | None) -> Iterator[Row]:
-    """The swatch: its rounds, its stitches and rows, its weight, the hook."""
+    """The swatch: its rounds, its stitches and rows, its weight; the hook that ``pattern`` has."""
     inches, unit = in_inches(told.pattern), _unit(told)
     hook = pattern.materials.hook
     if gauge is not None:
-        source = next((motif for motif in pattern.motifs if motif.name == gauge.motif), None)
-        kind = source.worked.removesuffix("s") if source is not None else "round"
-        of = f" of {motif_words(gauge.motif, alone=len(pattern.motifs) == 1)}" if gauge.motif else ""
-        for point in sorted(gauge.points, key=lambda one: one.rounds):
-            yield f"{plural(point.rounds, kind)}{of}, across", swatch_text(point.width_cm, inches), unit
+        for what, width in measured_points(told, gauge):
+            yield f"{what}, across", width, unit
         if gauge.stitches and gauge.width_cm:
             stitches = told.voice.craft("sts")
             yield f"{number_text(gauge.stitches)}{NBSP}{stitches}, across", swatch_text(gauge.width_cm, inches), unit
@@ -95,9 +91,7 @@ def _size_rows(told: Printed, size: WorkedSize) -> Iterator[Row]:
     pattern = pattern_of_size(told.pattern, size.choice.name)
     own = own_of(told.pattern, size.choice.name)
     if own is not None and (own.gauge is not None or own.hook is not None):
-        hook = own.hook or pattern.materials.hook
-        materials = replace(pattern.materials, hook=hook)
-        yield from _gauge_rows(told, replace(pattern, materials=materials), own.gauge)
+        yield from _gauge_rows(told, pattern, own.gauge)
     yield from _motif_rows(told, pattern, size)
     yield from _finished_rows(told, pattern, size)
     for yarn in pattern.yarns:
