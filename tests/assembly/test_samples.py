@@ -15,7 +15,6 @@ from motifold.render.assembly.solid import Solid
 from motifold.render.assembly.steps import assembly_steps
 from motifold.render.drawing.display import Group, Text
 from motifold.render.pattern import read_pattern
-from motifold.render.pattern.model import Pattern
 from motifold.render.words import write_document
 from motifold.render.words.model import Items
 from motifold.render.words.voice import WordsLook
@@ -125,34 +124,26 @@ def test_the_headbands_edgings_widen_it_and_the_mitts_cuffs_lengthen_them() -> N
 def test_schematics_say_which_size_they_show() -> None:
     from motifold.render.schematics import draw_schematics, drawn_size
 
-    source = resources.files("motifold.samples").joinpath("ferry-hat.toml").read_bytes()
-    reading = read_pattern("hat.toml", source)
-    assert reading.pattern is not None
+    hat = worked("ferry-hat").pattern
     for asked, shown in ((None, "Adult"), ("Child", "Child")):
-        worked = work_pattern(reading.pattern, size_name=asked)
-        size = drawn_size(worked)
+        made = work_pattern(hat, size_name=asked)
+        size = drawn_size(made)
         assert size is not None and size.choice.name == shown
-        for named in draw_schematics(worked, size):
+        for named in draw_schematics(made, size):
             words = [o.words for o in named.drawing.operations if isinstance(o, Text)]
-            assert f"Size {shown}" in words and named.drawing.title.startswith(reading.pattern.title)
+            assert f"Size {shown}" in words and named.drawing.title.startswith(hat.title)
 
 
 def test_a_motif_joined_as_it_is_worked_has_a_chart_of_each_way_to_join() -> None:
     """Squares of 4 rounds: 3 spaces and 2 corners along one side are 5 joining slip stitches, along two sides 9, as the words say."""
     from motifold.render.joining import draw_joins
 
-    worked = work_pattern(pattern_of("pier-blanket"))
-    drawn = draw_joins(worked, worked.sizes[0])
+    blanket = worked("pier-blanket")
+    drawn = draw_joins(blanket, blanket.sizes[0])
     assert [named.name for named in drawn] == ["join-1", "join-2"]
     for named, sides, count in zip(drawn, ("one side", "two sides"), (5, 9), strict=True):
         assert f"Joined along {sides}" in named.drawing.description and f"{count} joining slip stitches" in named.drawing.description
         marks = [o for o in named.drawing.operations if isinstance(o, Group) and o.css_class == "join"]
         assert len(marks) == count and words_over_words(named.drawing) == []
-    sewn = work_pattern(pattern_of("ferry-hat"))
+    sewn = worked("ferry-hat")
     assert draw_joins(sewn, sewn.sizes[0]) == ()
-
-
-def pattern_of(sample: str) -> Pattern:
-    reading = read_pattern(sample, resources.files("motifold.samples").joinpath(f"{sample}.toml").read_bytes())
-    assert reading.pattern is not None
-    return reading.pattern
