@@ -72,13 +72,6 @@ def tint(color: str, share: float) -> str:
     return "#" + "".join(f"{round(255 - share * (255 - part)):02x}" for part in parts)
 
 
-def contrast_ink(color: str) -> str:
-    """Black or white, whichever reads better on a colour (relative luminance of WCAG 2)."""
-    parts = [int(color[i : i + 2], 16) / 255 for i in (1, 3, 5)]
-    r, g, b = (p / 12.92 if p <= 0.03928 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
-    return INK if 0.2126 * r + 0.7152 * g + 0.0722 * b > 0.22 else PAPER
-
-
 def steps(low: float, high: float, most: int) -> tuple[float, ...]:
     """Round numbers (1, 2 or 5 times a power of ten apart) from ``low`` to ``high``, at most so many and one."""
     raw = max((high - low) / max(most, 1), 1e-9)
