@@ -92,9 +92,7 @@ def motif_width_cm(pattern: Pattern, fabric: Fabric) -> float | None:
         rows = max((r.number or 0 for r in fabric.rounds), default=0)
         return half[0] * line.at(rows) if line is not None and rows else None
     if motif.worked == "rows":
-        across = stitch_width(gauge)
-        if across is None:
-            across = _width_from_height(gauge, motif)
+        across = _stitch_across(gauge, motif)
         worked = [r for r in fabric.rounds if r.kind == "row"]
         if worked and is_mitered(fabric):
             rows_cm = motif_line(pattern, motif)
@@ -140,7 +138,7 @@ def _laid_flat(gauge: Gauge, motif: MotifSource, fabric: Fabric, flat_cm: float)
 
     Lace is taken as lying flat: its chains give.
     """
-    across = stitch_width(gauge) or _width_from_height(gauge, motif)
+    across = _stitch_across(gauge, motif)
     rounds = [r for r in fabric.rounds if r.kind == "round" and r.met]
     laced = not rounds or any(item.kind == "space" for item in rounds[-1].edge)
     if across is None or laced or rounds[-1].met * across >= _CUPPED * pi * flat_cm:
@@ -160,12 +158,15 @@ def _widest_of_a_ball(fabric: Fabric) -> Round | None:
 
 def _across_a_ball(gauge: Gauge, motif: MotifSource, widest: Round, flat_cm: float) -> float:
     """As wide as its widest round lies flat, or as that round's girth makes it where its stitches hold it in."""
-    across = stitch_width(gauge) or _width_from_height(gauge, motif)
+    across = _stitch_across(gauge, motif)
     return flat_cm if across is None else min(flat_cm, widest.met * across / pi)
 
 
-def _width_from_height(gauge: Gauge, motif: MotifSource) -> float | None:
-    """Width of a stitch where only rounds or rows are measured: their height over the height of the stitch in widths."""
+def _stitch_across(gauge: Gauge, motif: MotifSource) -> float | None:
+    """Width of a stitch, measured; where only rounds or rows are: their height over the height of the stitch in widths."""
+    measured = stitch_width(gauge)
+    if measured is not None:
+        return measured
     line, height = width_line(gauge), mean_height(motif)
     rows = row_height_cm(gauge) or (line.per_round_cm / 2 if line else None)
     return rows / height if rows and height else None
