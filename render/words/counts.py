@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.instructions import Amount, CountClaim
 from motifold.render.words.places import target_text
 from motifold.render.words.voice import Voice
@@ -19,6 +20,11 @@ def claims_text(voice: Voice, claims: Sequence[CountClaim]) -> str:
         side = " on each side" if claim.per_side else ""
         parts.append(voice.counted(voice.number(claim.amount), noun) + side)
     return f"({', '.join(parts)})" if parts else ""
+
+
+def last_round(fabric: Fabric | None) -> int:
+    """The number of the last round or row that was worked; 0 where none was."""
+    return max((worked.number or 0 for worked in fabric.rounds), default=0) if fabric is not None else 0
 
 
 def kind_text(voice: Voice, kind: str, plural: bool) -> str:

@@ -11,6 +11,7 @@ from motifold.render.sizing.model import YarnNeed
 from motifold.render.sizing.yarn import ends_by_yarn, motif_copies
 from motifold.render.words.assembly import assembly_section
 from motifold.render.words.cautions import cautions_section
+from motifold.render.words.counts import last_round
 from motifold.render.words.edition import changes_section, edition_section
 from motifold.render.words.glossary import abbreviations_section, special_stitches_section
 from motifold.render.words.materials import gauge_section, materials_section
@@ -29,20 +30,20 @@ def write_document(worked: Worked, needs: Mapping[str, tuple[YarnNeed, ...]], lo
     motifs = [_motif(told, motif) for motif in pattern.motifs]
     assembly = assembly_section(told)
     edgings = [_edging(told, edging) for edging in pattern.edgings]
-    special = special_stitches_section(told)
+    special, notes, finishing = special_stitches_section(told), _notes(told), _finishing(told)
     worded = [s for s in (special, *motifs, assembly, *edgings) if s is not None]
     sections = (
         about_section(told),
         sizes_section(told),
         materials_section(told),
         gauge_section(told),
-        abbreviations_section(told, worded, [section for section in (_notes(told), _finishing(told)) if section is not None]),
+        abbreviations_section(told, worded, [section for section in (notes, finishing) if section is not None]),
         special,
-        _notes(told),
+        notes,
         *motifs,
         assembly,
         *edgings,
-        _finishing(told),
+        finishing,
         cautions_section(pattern),
         changes_section(pattern.edition, told.voice),
         edition_section(pattern.edition, told.voice),
@@ -84,15 +85,11 @@ def _totals(told: Printed, motif: MotifSource) -> str:
         return f"{number}{NBSP}{one if number == '1' else many}"
 
     parts = (
-        total(_rounds, motif.worked.removesuffix("s"), motif.worked),
+        total(last_round, motif.worked.removesuffix("s"), motif.worked),
         total(_stitches, "stitch", "stitches"),
         total(lambda fabric: sum(ends_by_yarn(fabric).values()), "end to weave in", "ends to weave in"),
     )
     return f"In all: {', '.join(parts)}."
-
-
-def _rounds(fabric: Fabric) -> int:
-    return max((r.number or 0 for r in fabric.rounds), default=0)
 
 
 def _stitches(fabric: Fabric) -> int:

@@ -17,6 +17,7 @@ from motifold.render.sizing.swatch import weighed_rounds
 from motifold.render.sizing.units import convert, number_text, one_length, swatch_text
 from motifold.render.sizing.yarn import margin_of
 from motifold.render.words.colourways import colourway_blocks
+from motifold.render.words.counts import last_round
 from motifold.render.words.model import Block, Items, Paragraph, Section, Table
 from motifold.render.words.places import round_name
 from motifold.render.words.printed import Printed, motif_words, plural, yarn_words
@@ -226,7 +227,7 @@ def _on_the_way(printed: Printed, gauge: Gauge) -> list[str]:
     if motif is None or not gauge.points:
         return []
     fabrics = [size.fabrics[motif.name] for size in printed.sizes if motif.name in size.fabrics]
-    last = min((max((r.number or 0 for r in fabric.rounds), default=0) for fabric in fabrics), default=0)
+    last = min((last_round(fabric) for fabric in fabrics), default=0)
     points = checkpoints(printed.pattern, motif, last)
     if not points:
         return []

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from motifold.render.fabric.model import Fabric
 from motifold.render.pattern.instructions import Instructions, Label, Line, RepeatRounds, Step, Turn, UseYarn, Words, Work
-from motifold.render.words.counts import Counts, amount_of, claims_text, kind_text, kinds_of, number_text, worked_text
+from motifold.render.words.counts import Counts, amount_of, claims_text, kind_text, kinds_of, last_round, number_text, worked_text
 from motifold.render.words.model import Block, RoundText, Table
 from motifold.render.words.places import round_name
 from motifold.render.words.steps import in_hand_after, steps_text
@@ -29,7 +29,7 @@ class Piece:
     def lasts(self) -> tuple[int, ...]:
         """The last round or row worked in each size; what the text says where nothing was worked."""
         written = max((line.label.last or line.label.first or 0 for line in self.instructions.lines), default=0)
-        return tuple(max((r.number or 0 for r in fabric.rounds), default=0) if fabric else written for fabric in self.fabrics)
+        return tuple(last_round(fabric) if fabric else written for fabric in self.fabrics)
 
     def counts(self, number: int) -> tuple[Counts, ...]:
         """The counts of one round in each size that works it."""

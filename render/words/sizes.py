@@ -10,6 +10,7 @@ from motifold.render.sizing.reading import in_inches, sized_motif
 from motifold.render.sizing.ruler import motifs_across
 from motifold.render.sizing.units import number_text, one_length, percent_text
 from motifold.render.sizing.width import motif_line
+from motifold.render.words.counts import last_round
 from motifold.render.words.model import Block, Paragraph, Section, Table
 from motifold.render.words.printed import Printed, titled
 from motifold.render.words.voice import NBSP, listed
@@ -91,17 +92,20 @@ def _fit_row(printed: Printed, size: WorkedSize, body: BodyFit | None, motif: st
     rounds = _rounds(size, motif)
     if body is None:
         return (size.choice.name, "–", str(rounds), "–", "–", "–")
-    fit = body.fits[0] if len(body.fits) == 1 else next((fit for fit in body.fits if fit.rounds == rounds), None)
+    fit = fit_worked(body, rounds)
     if fit is None:
         return (size.choice.name, printed.both_units(body.body_cm), str(rounds), "–", "–", "–")
     measured = (printed.both_units(fit.width_cm), printed.both_units(fit.girth_cm), _ease(printed, fit))
     return (size.choice.name, printed.both_units(body.body_cm), str(rounds), *measured)
 
 
+def fit_worked(body: BodyFit, rounds: int) -> Fit | None:
+    """How a body is fitted by so many rounds; None where that was not reckoned."""
+    return body.fits[0] if len(body.fits) == 1 else next((fit for fit in body.fits if fit.rounds == rounds), None)
+
+
 def _rounds(size: WorkedSize, motif: str) -> int:
-    fabric = size.fabrics.get(motif)
-    worked = max((r.number or 0 for r in fabric.rounds), default=0) if fabric else 0
-    return worked or size.choice.rounds.get(motif) or 0
+    return last_round(size.fabrics.get(motif)) or size.choice.rounds.get(motif) or 0
 
 
 def _ease(printed: Printed, fit: Fit) -> str:

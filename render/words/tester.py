@@ -13,10 +13,12 @@ from motifold.render.sizing.reading import in_inches, sized_motif
 from motifold.render.sizing.report import checkpoints
 from motifold.render.sizing.units import number_text, swatch_text
 from motifold.render.sizing.yarn import margin_of
+from motifold.render.words.counts import last_round
 from motifold.render.words.materials import amount_text, measured_points
 from motifold.render.words.model import Document, Paragraph, Section, Table
 from motifold.render.words.places import round_name
 from motifold.render.words.printed import Printed, titled, yarn_words
+from motifold.render.words.sizes import fit_worked
 from motifold.render.words.voice import NBSP, capitalised
 from motifold.render.worked import WorkedSize
 
@@ -109,8 +111,7 @@ def _motif_rows(told: Printed, pattern: Pattern, size: WorkedSize) -> Iterator[R
         if fabric is None or not width:
             continue
         name = titled(motif.name)
-        last = max((one.number or 0 for one in fabric.rounds), default=0)
-        for point in checkpoints(pattern, motif, last):
+        for point in checkpoints(pattern, motif, last_round(fabric)):
             yield f"{name} after {round_name(told.voice, str(point.round))}, off the hook", told.both_units(point.unblocked_cm), unit
         yield f"{name}, across", told.both_units(width), unit
         if height and motif.worked == "rows":
@@ -123,9 +124,7 @@ def _finished_rows(told: Printed, pattern: Pattern, size: WorkedSize) -> Iterato
     table, motif = told.worked.table, sized_motif(pattern)
     body = next((one for one in table.bodies if one.name == size.choice.name), None) if table is not None else None
     if table is not None and body is not None and motif is not None:
-        fabric = size.fabrics.get(motif.name)
-        last = max((one.number or 0 for one in fabric.rounds), default=0) if fabric is not None else 0
-        fit = body.fits[0] if len(body.fits) == 1 else next((one for one in body.fits if one.rounds == last), None)
+        fit = fit_worked(body, last_round(size.fabrics.get(motif.name)))
         if fit is not None:
             opens = size.assembly is not None and bool(size.assembly.openings)
             fitted = fit.girth_cm
