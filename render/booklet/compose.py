@@ -9,7 +9,7 @@ from motifold.render.booklet.boxes import Page
 from motifold.render.booklet.contents import planned
 from motifold.render.booklet.model import BookletContent
 from motifold.render.booklet.paint import paint
-from motifold.render.booklet.paper import grid_for
+from motifold.render.booklet.paper import grid_of
 from motifold.render.booklet.sheet import sheet_pages
 from motifold.render.booklet.structure import Metadata, tagged
 from motifold.render.drawing.numbers import clean_words
@@ -28,7 +28,7 @@ def make_sheet(content: BookletContent) -> bytes:
 
 def written(content: BookletContent, pages: Sequence[Page]) -> bytes:
     """Pages that were planned, as a tagged PDF."""
-    grid = grid_for(content.style.paper, large=content.style.large_print)
+    grid = grid_of(content.style)
     buffer = BytesIO()
     document = content.document
     canvas = open_canvas(buffer, document.language, compress=False)  # compressed when the tree is written

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from motifold.render.booklet.figures import turned
 from motifold.render.booklet.model import Anew, Figure, Look
-from motifold.render.booklet.paper import grid_for
+from motifold.render.booklet.paper import grid_of
 from motifold.render.booklet.steps import OVERVIEW_SHARE, step_room
 from motifold.render.drawing.display import Drawing, Group, Operation, Text
 from motifold.render.drawing.measure import around, bounds, place
@@ -40,7 +40,7 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
 
     chart_look = pattern_look(worked.pattern, ChartLook(mono=look.mono, left_handed=look.left_handed, terms=terms))
     figures: list[Figure] = []
-    zoom = grid_for(look.paper, large=look.large_print).zoom
+    zoom = grid_of(look).zoom
     for name, fabric in pieces_of(size).items():
         if name in size.edgings and _plain_edging(fabric):
             continue
@@ -104,7 +104,7 @@ def key_widths(look: Look) -> tuple[tuple[float, float], ...]:
 
     The second is the larger where that makes room for a column more of entries.
     """
-    grid = grid_for(look.paper, large=look.large_print)
+    grid = grid_of(look)
     column = _KEY_COLUMN_MM * grid.zoom
     widths = {_KEY_SIDE_MM * grid.zoom, grid.column_width * MM_PER_PT, grid.text_width * MM_PER_PT}
     one_more = {width: (width // column + 1) * column for width in widths}
@@ -174,7 +174,7 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
     from motifold.render.assembly.step_drawings import draw_steps
     from motifold.render.assembly.steps import assembly_steps
 
-    grid = grid_for(look.paper, large=look.large_print)
+    grid = grid_of(look)
     wide, high = grid.text_width * MM_PER_PT / grid.zoom, grid.text_height * MM_PER_PT / grid.zoom
     small = grid.columns == 1  # a small page, or large print: drawings need more of it to keep their letters apart
     net = draw_net(assembly, wide if small else OVERVIEW_SHARE * wide, (0.54 if small else 0.42) * high)
@@ -199,7 +199,7 @@ def colourway_figures(worked: Worked, size: WorkedSize, look: Look) -> tuple[Fig
     from motifold.render.assembly.colour_plan import draw_colour_plan
     from motifold.render.sizing.colourways import place_colourways
 
-    grid = grid_for(look.paper, large=look.large_print)
+    grid = grid_of(look)
     wide, high = grid.column_width * MM_PER_PT / grid.zoom, grid.text_height * MM_PER_PT / grid.zoom
     plan = draw_colour_plan(size.assembly, place_colourways(worked.pattern, size.assembly).ways, wide, 0.4 * high)
     return (Figure("colourways", zoomed(plan, grid.zoom), f"{plan.title}.", smallest=0.7, largest=1.0),) if plan is not None else ()
@@ -210,7 +210,7 @@ def joining_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) 
     from motifold.render.joining import draw_joins
     from motifold.render.motif.chart import ChartLook
 
-    zoom = grid_for(look.paper, large=look.large_print).zoom
+    zoom = grid_of(look).zoom
     drawn = draw_joins(worked, size, ChartLook(mono=look.mono, left_handed=look.left_handed, terms=terms), titled=False)
     captions = [one.drawing.title.removeprefix(f"{worked.pattern.title}: ") for one in drawn]
     return tuple(

@@ -10,7 +10,7 @@ from motifold.render.booklet.contents import planned
 from motifold.render.booklet.inline import Type
 from motifold.render.booklet.model import BookletContent, PaperName
 from motifold.render.booklet.paint import paint_flat
-from motifold.render.booklet.paper import grid_for
+from motifold.render.booklet.paper import grid_of
 from motifold.render.booklet.styles import QUIET
 from motifold.render.drawing.numbers import clean_words
 from motifold.render.drawing.pdf import open_canvas
@@ -48,7 +48,7 @@ def imposed(pages: int) -> list[Spread]:
 
 def make_folded(content: BookletContent) -> bytes:
     """The booklet as sheets for folding. ``content`` is set on half of the sheet (a value of ``SHEETS``)."""
-    grid = grid_for(content.style.paper)
+    grid = grid_of(content.style)
     pages = planned(content).pages
     buffer = BytesIO()
     canvas = open_canvas(buffer, content.document.language)
@@ -74,7 +74,7 @@ def make_folded(content: BookletContent) -> bytes:
 
 def _note(content: BookletContent, number: int) -> Page:
     """A page that is white but for how it is printed, small at its foot."""
-    grid = grid_for(content.style.paper)
+    grid = grid_of(content.style)
     kind = Type("sans", 7.0, QUIET)
     lines = HOW_TO_PRINT.split("; ")
     top = grid.top + grid.text_height - 10 * (len(lines) - 1)

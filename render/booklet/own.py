@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from motifold.render.booklet.model import Figure, Look
-from motifold.render.booklet.paper import grid_for
+from motifold.render.booklet.paper import grid_of
 from motifold.render.drawing.display import Drawing, FillPath, Image, Path
 from motifold.render.drawing.images import UnreadableImage, printable
 from motifold.render.drawing.numbers import MM_PER_PT
@@ -28,7 +28,7 @@ def photograph(pattern: Pattern, picture: PictureSource, look: Look) -> Figure |
         data, kind, across, down = printable(picture_bytes(pattern, picture))
     except (NotBeside, UnreadableImage):
         return None
-    grid = grid_for(look.paper, large=look.large_print)
+    grid = grid_of(look)
     finest = across / LEAST_DPI * _MM_PER_INCH
     if picture.width_cm is not None:
         width, largest = min(picture.width_cm * 10, grid.text_width * MM_PER_PT), 1.0

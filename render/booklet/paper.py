@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from motifold.render.booklet.model import PaperName
+from motifold.render.booklet.model import Look, PageStyle, PaperName
 from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.render.drawing.papers import SHEETS_MM
 from motifold.symbols.record import dataclass
@@ -47,7 +47,11 @@ class Grid:
 
     @property
     def column_width(self) -> float:
-        return (self.text_width - (self.columns - 1) * self.gutter) / self.columns
+        return self.width_of(self.columns)
+
+    def width_of(self, across: int) -> float:
+        """How wide each is of so many columns side by side."""
+        return (self.text_width - (across - 1) * self.gutter) / across
 
     def left(self, page: int) -> float:
         """The left edge of the text on page ``page`` (from 1; odd pages lie on the right)."""
@@ -57,6 +61,11 @@ class Grid:
         """``height`` rounded up to whole lines of the grid."""
         lines = -(-(height - 1e-6) // self.leading)
         return max(lines, 0.0) * self.leading
+
+
+def grid_of(style: Look | PageStyle, closer: int = 0) -> Grid:
+    """The grid of the sheet and the print that are wanted; ``closer`` as in ``grid_for``."""
+    return grid_for(style.paper, closer, style.large_print)
 
 
 def grid_for(paper: PaperName, closer: int = 0, large: bool = False) -> Grid:

@@ -18,7 +18,7 @@ from motifold.render.booklet.figures import figure_box, figure_grid, size_of
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.model import BookletContent, Figure
 from motifold.render.booklet.motif_pages import motif_ways
-from motifold.render.booklet.paper import CLOSEST, Grid, grid_for
+from motifold.render.booklet.paper import CLOSEST, Grid, grid_of
 from motifold.render.booklet.sections import flow_sections, section_boxes
 from motifold.render.booklet.steps import steps_ways
 from motifold.render.booklet.styles import Styles, styles_for
@@ -144,7 +144,7 @@ def _plans(
     content: BookletContent, sections: Sequence[Section], closer: int, cost: float, bound: float = inf, picture: float | None = None
 ) -> list[Plan]:
     """The plans that are left at the end, with so many lines more on a page; those that cost less than ``bound``."""
-    grid = grid_for(content.style.paper, closer, content.style.large_print)
+    grid = grid_of(content.style, closer)
     styles = styles_for(grid, content.style)
     composer = _opened(content, grid, styles, picture)
     setting = Setting(grid, styles, grid.column_width, dict(content.swatches))

@@ -8,7 +8,7 @@ from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Page, Tag
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.model import BookletContent
-from motifold.render.booklet.paper import grid_for
+from motifold.render.booklet.paper import grid_of
 from motifold.render.booklet.plan import DOCUMENT
 from motifold.render.booklet.sections import flow_sections, part_heading
 from motifold.render.booklet.styles import styles_for
@@ -25,7 +25,7 @@ def errata_of(content: BookletContent) -> BookletContent:
 
 def opened_sheet(content: BookletContent, numbered: bool = False) -> tuple[Composer, Setting]:
     """The first page of a sheet with its title, and how its columns are set; ``numbered``: that page has its number too."""
-    grid = grid_for(content.style.paper, large=content.style.large_print)
+    grid = grid_of(content.style)
     styles = styles_for(grid, content.style)
     composer = Composer(grid, styles, content.document.title)
     setting = Setting(grid, styles, grid.column_width, dict(content.swatches))

@@ -109,7 +109,7 @@ def _overview(words: Section, figures: Sequence[Figure], composer: Composer, set
 def _legible_abreast(figures: Sequence[Figure], grid: Grid, across: int) -> bool:
     """Whether so many steps in a row are large enough to read, or no smaller than one in a row."""
     steps = [figure for figure in figures if figure.role == "step"]
-    return _width_abreast(grid, across) >= _LEAST_ABREAST and all(_fits_abreast(figure, grid, across) for figure in steps)
+    return grid.width_of(across) >= _LEAST_ABREAST and all(_fits_abreast(figure, grid, across) for figure in steps)
 
 
 def _rows(figures: Sequence[Figure], grid: Grid) -> list[tuple[int, bool]]:
@@ -126,12 +126,8 @@ def _small(figure: Figure) -> Figure:
 
 
 def _fits_abreast(figure: Figure, grid: Grid, across: int) -> bool:
-    width, (row_width, height) = _width_abreast(grid, across), step_room(grid)
+    width, (row_width, height) = grid.width_of(across), step_room(grid)
     return scale_within(figure, width, height) >= min(figure.smallest, 0.999 * scale_within(figure, row_width, height))
-
-
-def _width_abreast(grid: Grid, across: int) -> float:
-    return (grid.text_width - grid.gutter * (across - 1)) / across
 
 
 def _split(section: Section, steps: Mapping[int, Figure]) -> tuple[tuple[Block, ...], Items | None, tuple[Block, ...]]:
@@ -198,7 +194,7 @@ def _abreast(
 ) -> list[Box]:
     """Steps side by side; their words level at the top, their drawings level below; ``last`` in the place after the last step."""
     grid = setting.grid
-    width = _width_abreast(grid, across)
+    width = grid.width_of(across)
     narrow = setting.narrowed(width)
     rows = []
     for start in range(1, len(block.items) + 1, across):

@@ -13,7 +13,7 @@ from motifold.render.booklet.linebreak import broken, line_width
 from motifold.render.booklet.styles import HAIR
 from motifold.render.words.model import Table
 
-_GAP = 14.0
+GAP = 14.0
 _BETWEEN_ROWS = 4.0  # lines of the grid that may be left free so as not to tear a table,
 _SHORT, _IN_SHORT = 16, 10.0  # more for one of so few rows
 _LONG_LIST = 6   # rows of a table of two columns that is worth folding
@@ -40,14 +40,14 @@ def _natural(table: Table, setting: Setting) -> tuple[list[float], list[float]]:
 def fits(table: Table, setting: Setting) -> bool:
     """Whether the table can be set in this width without cutting a word or breaking many cells."""
     wide, narrow = _natural(table, setting)
-    gaps = _GAP * (len(narrow) - 1)
+    gaps = GAP * (len(narrow) - 1)
     return sum(narrow) + gaps <= setting.width and sum(wide) + gaps <= _CROWDED * setting.width
 
 
 def _on_its_side(table: Table, setting: Setting) -> Table:
     """The table itself, or its columns as rows where that alone fits the width."""
     narrow = _natural(table, setting)[1]
-    if sum(narrow) + _GAP * (len(narrow) - 1) <= setting.width or len(table.rows) + 1 >= len(table.header):
+    if sum(narrow) + GAP * (len(narrow) - 1) <= setting.width or len(table.rows) + 1 >= len(table.header):
         return table
     columns = list(zip(table.header, *table.rows, strict=True))
     return Table(table.caption, ("–", *columns[0][1:]), tuple(columns[1:]))
@@ -63,7 +63,7 @@ def _spare(widths: Sequence[float], to_right: Sequence[bool], wide: Sequence[flo
 def _column_widths(table: Table, setting: Setting) -> list[float]:
     """Natural widths if there is room (the rest is left free), else what each column's words need and a share of what is left."""
     wide, narrow = _natural(table, setting)
-    room = max(setting.width - _GAP * (len(wide) - 1), len(wide) * setting.grid.body)
+    room = max(setting.width - GAP * (len(wide) - 1), len(wide) * setting.grid.body)
     if sum(wide) <= room:
         spare = min((room - sum(wide)) / max(len(wide), 1), 26.0)
         return [width + spare for width in wide]
@@ -92,7 +92,7 @@ def row_of_cells(
             start = x + widths[index] - spare[index] - line_width(line) if to_right[index] else x + indent
             marks.append(LineOfWords(start, baseline(setting.grid.leading) + number * leading, line, tags, line is lines[-1]))
         height = max(height, len(lines) * leading)
-        x += widths[index] + _GAP
+        x += widths[index] + GAP
     return height, marks
 
 
@@ -102,14 +102,14 @@ def _in_groups(table: Table, setting: Setting) -> list[Table]:
     groups: list[list[int]] = [[]]
     used = narrow[0]
     for column in range(1, len(narrow)):
-        if groups[-1] and used + _GAP + narrow[column] > setting.width:
+        if groups[-1] and used + GAP + narrow[column] > setting.width:
             groups.append([])
             used = narrow[0]
         groups[-1].append(column)
-        used += _GAP + narrow[column]
+        used += GAP + narrow[column]
     each = -(-(len(narrow) - 1) // len(groups))
     even = [list(range(start, min(start + each, len(narrow)))) for start in range(1, len(narrow), each)] if len(groups) > 1 else groups
-    if all(sum(narrow[column] + _GAP for column in group) + narrow[0] <= setting.width for group in even):
+    if all(sum(narrow[column] + GAP for column in group) + narrow[0] <= setting.width for group in even):
         groups = even  # as many columns in each, if that is no wider
     return [
         Table(
@@ -143,11 +143,11 @@ def _folded(table: Table, setting: Setting, tags: Tags, key: str) -> Box | None:
     across_the_page = grid.columns > 1 and setting.width > grid.text_width - 1
     if not across_the_page or len(table.header) != 2 or not _LONG_LIST <= len(table.rows) <= 3 * _SHORT:
         return None
-    wide = sum(_natural(table, setting)[0]) + _GAP
-    count = next((count for count in (3, 2) if wide <= (grid.text_width - (count - 1) * grid.gutter) / count), 0)
+    wide = sum(_natural(table, setting)[0]) + GAP
+    count = next((count for count in (3, 2) if wide <= grid.width_of(count)), 0)
     if not count:
         return None
-    width = (grid.text_width - (count - 1) * grid.gutter) / count
+    width = grid.width_of(count)
     narrow = setting.narrowed(width)
     boxes = _one_table(table, narrow, tags, key)
     captioned = len(boxes) - len(table.rows) - 1
@@ -166,30 +166,14 @@ def _folded(table: Table, setting: Setting, tags: Tags, key: str) -> Box | None:
 def _one_table(table: Table, setting: Setting, tags: Tags, key: str) -> list[Box]:
     table_tag = Tag("Table", key)
     widths = _column_widths(table, setting)
-    used = min(setting.width, sum(widths) + _GAP * (len(widths) - 1))
+    used = min(setting.width, sum(widths) + GAP * (len(widths) - 1))
     to_right = [column > 0 and all(_is_number(typeset(row[column])) for row in table.rows if row[column]) for column in range(len(widths))]
     spare = _spare(widths, to_right, _natural(table, setting)[0])
     inside = (*tags, table_tag)
-    boxes: list[Box] = []
-    if table.caption:
-        caption_tags = (*inside, Tag("Caption", key))
-        caption = set_words([(typeset(table.caption), setting.styles.caption)], setting, caption_tags)
-        boxes += [replace(box, keep=True) for box in caption]
-    row_tags = (*inside, Tag("TR", f"{key}/head"))
-    head = [
-        (text, setting.styles.table_head, (*row_tags, Tag("TH", f"{key}/head/{column}", scope="Column")))
-        for column, text in enumerate(table.header)
-    ]
-    height, marks = row_of_cells(head, widths, to_right, spare, setting)
-    rule = Rectangle(0.0, height + 2.4, used, 0.8, setting.styles.accent)
-    boxes.append(Box(height + 4.6, (*marks, rule), keep=True))
-    again = Box(height + 4.6, (*(replace(mark, tags=()) for mark in marks if isinstance(mark, LineOfWords)), rule))
+    boxes, again = head_boxes(table, widths, to_right, spare, used, setting, inside, key)
     dense = len(table.rows) > _LONG
     for number, row in enumerate(table.rows):
-        row_tags = (*inside, Tag("TR", f"{key}/{number}"))
-        kinds = [Tag("TD" if column else "TH", f"{key}/{number}/{column}", scope="" if column else "Row") for column in range(len(row))]
-        cells = [(text, setting.styles.table, (*row_tags, kind)) for text, kind in zip(row, kinds, strict=True)]
-        height, marks = row_of_cells(cells, widths, to_right, spare, setting)
+        height, marks = row_of_cells(cells_of(row, setting, inside, f"{key}/{number}"), widths, to_right, spare, setting)
         rule = Rectangle(0.0, height + (0.4 if dense else 2.6), used, 0.35, HAIR)
         last = len(table.rows) - 1
         keep = number != last and (number < 2 or number >= last - 2)  # three rows stay together at either end
@@ -197,12 +181,36 @@ def _one_table(table: Table, setting: Setting, tags: Tags, key: str) -> list[Box
         boxes.append(
             Box(height + (1.1 if dense else 4.2), (*marks, rule), keep=keep, reluctance=reluctance, continued=again if number else None)
         )
-    return _on_grid(boxes, setting)
+    return on_grid(boxes, setting)
 
 
-def _on_grid(boxes: list[Box], setting: Setting) -> list[Box]:
+def head_boxes(
+    table: Table, widths: Sequence[float], to_right: Sequence[bool], spare: Sequence[float], used: float, setting: Setting, inside: Tags,
+    key: str,
+) -> tuple[list[Box], Box]:
+    """Caption and head over a rule of the width ``used``, kept with what follows; and the head as it is printed again after a break."""
+    caption: list[Box] = []
+    if table.caption:
+        caption = set_words([(typeset(table.caption), setting.styles.caption)], setting, (*inside, Tag("Caption", key)))
+    row_tags = (*inside, Tag("TR", f"{key}/head"))
+    head = [
+        (text, setting.styles.table_head, (*row_tags, Tag("TH", f"{key}/head/{column}", scope="Column")))
+        for column, text in enumerate(table.header)
+    ]
+    height, marks = row_of_cells(head, widths, to_right, spare, setting)
+    rule = Rectangle(0.0, height + 2.4, used, 0.8, setting.styles.accent)
+    again = Box(height + 4.6, (*(replace(mark, tags=()) for mark in marks if isinstance(mark, LineOfWords)), rule))
+    return [*(replace(box, keep=True) for box in caption), Box(height + 4.6, (*marks, rule), keep=True)], again
+
+
+def cells_of(row: Sequence[str], setting: Setting, inside: Tags, key: str) -> list[Cell]:
+    """The cells of a row, the first one its heading."""
+    row_tags = (*inside, Tag("TR", key))
+    kinds = [Tag("TD" if column else "TH", f"{key}/{column}", scope="" if column else "Row") for column in range(len(row))]
+    return [(text, setting.styles.table, (*row_tags, kind)) for text, kind in zip(row, kinds, strict=True)]
+
+
+def on_grid(boxes: list[Box], setting: Setting) -> list[Box]:
     """The last row takes up what is missing to whole lines of the grid."""
     total = sum(box.height for box in boxes)
     return [*boxes[:-1], replace(boxes[-1], height=boxes[-1].height + setting.grid.snapped(total) - total)]
-
-

@@ -121,7 +121,7 @@ def laid(piece: Piece, setting: Setting, page: float, tags: Tags) -> Laid | None
 def _tried(piece: Piece, parting: Parting, setting: Setting, page: float, tags: Tags) -> tuple[Laid, Fit] | None:
     """The cells in that parting, not yet drawn, and how legible they would be; None where words leave no room for a drawing."""
     grid, aside = setting.grid, parting.aside
-    width = (grid.text_width - grid.gutter * (parting.across - 1)) / parting.across
+    width = grid.width_of(parting.across)
     if (width < _NARROWEST and parting.across > 1) or (aside and (piece.wide or grid.columns == 1)):
         return None
     height = (page / parting.down if parting.down else parting.highest * page) // grid.leading * grid.leading

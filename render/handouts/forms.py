@@ -5,18 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from motifold.render.booklet.blocks import Setting, set_words
+from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Box, Rectangle, Tag, Tags, stacked
 from motifold.render.booklet.compose import written
 from motifold.render.booklet.content import words_content
 from motifold.render.booklet.flow import Composer
-from motifold.render.booklet.inline import typeset
 from motifold.render.booklet.model import Look
 from motifold.render.booklet.plan import DOCUMENT
 from motifold.render.booklet.sections import flow_sections, part_heading, section_boxes
 from motifold.render.booklet.sheet import opened_sheet
 from motifold.render.booklet.styles import HAIR
-from motifold.render.booklet.tables import row_of_cells
+from motifold.render.booklet.tables import GAP, cells_of, head_boxes, on_grid, row_of_cells
 from motifold.render.handouts.lines import fields, ruled
 from motifold.render.words import WordsLook
 from motifold.render.words.classroom import ANSWERS, answers, questions
@@ -133,37 +132,24 @@ def form_boxes(table: Table, setting: Setting, tags: Tags, key: str, shares: Seq
 
     What stands in a last cell is the unit that is written before, at the cell's right end. The head is printed again after a break.
     """
-    grid, styles = setting.grid, setting.styles
-    gap = 14.0
-    widths = [share * setting.width - gap for share in shares]
+    grid = setting.grid
+    widths = [share * setting.width - GAP for share in shares]
     last = len(widths) - 1
-    to_right = [False] * last + [any(row[last] for row in table.rows)]
+    spare, to_left, to_right = [0.0] * len(widths), [False] * len(widths), [False] * last + [any(row[last] for row in table.rows)]
+    edges = [sum(shares[:place]) * setting.width - GAP / 2 for place in range(1, len(shares))]
     inside = (*tags, Tag("Table", key))
-    row_tags = (*inside, Tag("TR", f"{key}/head"))
-    head = [
-        (text, styles.table_head, (*row_tags, Tag("TH", f"{key}/head/{place}", scope="Column"))) for place, text in enumerate(table.header)
-    ]
-    height, marks = row_of_cells(head, widths, [False] * len(widths), [0.0] * len(widths), setting)
-    rule = Rectangle(0.0, height + 2.4, setting.width, 0.8, styles.accent)
-    caption = [(typeset(table.caption), styles.caption)] if table.caption else []
-    said = set_words(caption, setting, (*inside, Tag("Caption", key))) if caption else []
-    boxes = [*(replace(box, keep=True) for box in said), Box(height + 4.6, (*marks, rule), keep=True)]
-    again = Box(height + 4.6, (*(replace(mark, tags=()) for mark in marks if not isinstance(mark, Rectangle)), rule))
+    boxes, again = head_boxes(table, widths, to_left, spare, setting.width, setting, inside, key)
     for number, row in enumerate(table.rows):
-        row_tags = (*inside, Tag("TR", f"{key}/{number}"))
-        kinds = [Tag("TD" if place else "TH", f"{key}/{number}/{place}", scope="" if place else "Row") for place in range(len(row))]
-        cells = [(text or "\u00a0", styles.table, (*row_tags, kind)) for text, kind in zip(row, kinds, strict=True)]
-        height, marks = row_of_cells(cells, widths, to_right, [0.0] * len(widths), setting)
+        cells = cells_of([text or "\u00a0" for text in row], setting, inside, f"{key}/{number}")
+        height, marks = row_of_cells(cells, widths, to_right, spare, setting)
         height = max(height + 4.0, _ROW * grid.leading)
         down = (height - grid.leading) / 2 if height < 2 * grid.leading else 2.0
         placed = tuple(replace(mark, y=mark.y + down) for mark in marks)
-        edges = [sum(shares[:place]) * setting.width - gap / 2 for place in range(1, len(shares))]
         lines = (
             Rectangle(0.0, height, setting.width, 0.4, HAIR), *(Rectangle(edge, 0.0, 0.4, height, HAIR) for edge in edges),
         )
         boxes.append(Box(height, (*placed, *lines), keep=number in (0, len(table.rows) - 2), continued=again if number else None))
-    total = sum(box.height for box in boxes)
-    return [*boxes[:-1], replace(boxes[-1], height=boxes[-1].height + grid.snapped(total) - total)]
+    return on_grid(boxes, setting)
 
 
 def _set_notes(composer: Composer, setting: Setting) -> None:
