@@ -188,10 +188,11 @@ def _rounded(
     """
     task = replace(task, room=replace(task.room, least=tuple(1.05 * least for least in task.room.least)))
     best = (_strain(task, spots, most), outline, s, spots)
+    sizes = _rounded_sizes(task, outline) if best[0] > 1.0 else []
     for step in range(1, 31):
         if best[0] <= 1.0:
             break
-        for size in _rounded_sizes(task, outline):
+        for size in sizes:
             round_one = replace(outline, apothem=size, rho=0.03 * step * size)
             places = on_sides(task, round_one)
             found = [round_one.at(x) for x in places]
