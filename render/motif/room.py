@@ -41,8 +41,8 @@ _UNEVEN = 0.35
 """Heads whose heights differ by more pass each other."""
 _APART = 0.8
 """Feet at least so far apart, over the room that their stitches take, belong to different places."""
-_PICOT = (0.0, 0.0, 1.0)
-"""The room of heads beside each other, by how many of the two bear picots."""
+_PICOT = 1.0
+"""The room of two heads beside each other that both bear picots."""
 _TILTED = 0.03
 """What the arms of stitches that lean take more."""
 
@@ -128,7 +128,7 @@ def _room(ground: Ground, course: Course, feet: list[list[complex]], tight: floa
                 full[-1] = like[-1] * _LOOSE
         else:
             beside = (feet[i], feet[(i + 1) % course.size])
-            least.append(max(_beside(stem, after, *beside), _posted(ground, stem, after), _rings(course, i)))
+            least.append(max(_beside(stem, after, *beside), _posted(ground, stem, after), _rings(stem, after)))
             like.append(max(least[-1] * _SOLID, _over_feet(*beside) if {i, (i + 1) % course.size} <= alone else 0.0))
             slack.append(False)
             full.append(max(least[-1] * _LOOSE, like[-1]))
@@ -222,10 +222,9 @@ def _posted(ground: Ground, stem: Stem, after: Stem) -> float:
     return sum(passing) - CLEAR if before and behind else passing[0] + (after if before else stem).half
 
 
-def _rings(course: Course, index: int) -> float:
-    """The room that picots take on two neighbouring heads, or on one of them beside the other."""
-    count = sum(1 for i in (index, (index + 1) % course.size) if course.stems[i].picots)
-    return _PICOT[count] if count == 2 else 0.0
+def _rings(stem: Stem, after: Stem) -> float:
+    """The room that picots take on two neighbouring heads."""
+    return _PICOT if stem.picots and after.picots else 0.0
 
 
 def _over_feet(feet: list[complex], feet_after: list[complex]) -> float:
