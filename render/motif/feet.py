@@ -160,10 +160,8 @@ def _in_space(ground: Ground, base: Base, stems: list[Stem], together: bool) -> 
     if along:
         # The ends of a broad loop go down beside what it runs behind.
         wish = max(wish, _CAP * arc.length / (len(stems) - 1) if broad else arc.length / len(stems))
-    places = []
-    for offset in _offsets(stems, wish):
-        on, normal = arc.at(arc.length / 2 + offset)
-        places.append(on + normal * SPACE_RISE)
+    spots = [arc.at(arc.length / 2 + offset) for offset in _offsets(stems, wish)]
+    places = [on + normal * SPACE_RISE for on, normal in spots]
     # The ring of the space lies under the middle of the feet: on a bent run the feet are moved out until it is clear of the chains.
     top, out = arc.at(arc.length / 2)
     middle = (places[(len(places) - 1) // 2] + places[len(places) // 2]) / 2
@@ -177,8 +175,8 @@ def _in_space(ground: Ground, base: Base, stems: list[Stem], together: bool) -> 
     # Only the middle needs that; beside it the corner's other feet stand close on the chains, or their stems would be drawn too short.
     ringed = range((len(places) - 1) // 2, len(places) // 2 + 1)
     drop = SPACE_RISE - (OVAL_HALF + CLEAR + _ON_CHAIN)
-    ways = [arc.at(arc.length / 2 + offset)[1] for offset in _offsets(stems, wish)]
-    return [high if i in ringed else low - way * drop for i, (high, low, way) in enumerate(zip(moved, places, ways, strict=True))]
+    low = [place - way * drop for place, (_, way) in zip(places, spots, strict=True)]
+    return [moved[i] if i in ringed else low[i] for i in range(len(places))]
 
 
 def _on_corner(ground: Ground, base: Base) -> bool:
