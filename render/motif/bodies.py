@@ -22,6 +22,7 @@ from motifold.render.motif.feet import shared
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.ink import Segment, segments_of, symbol_segments
 from motifold.render.motif.parts import Stem
+from motifold.render.motif.picots import picot_parts
 from motifold.render.motif.rings import rings_of
 from motifold.symbols.record import dataclass
 
@@ -228,13 +229,11 @@ def _picots(ground: Ground, course: Course, found: Bodies, step: int, looked: se
     for index, (stem, gap) in enumerate(zip(course.stems, course.gaps, strict=True)):
         rings = [(ring, stem.stitch.id) for ring in stem.picots] + [(ring, gap.parts[at]) for ring, at in gap.picots]
         for number, (ring, bearer) in enumerate(rings):
-            chains = [s for s in ring.stitches if s in ground.tips and ground.fabric.stitches[s].role == "chain"]
-            if bearer not in by_ink or not chains:
+            chains, closers = picot_parts(ground.fabric, ring)
+            if bearer not in by_ink or not chains or chains[0] not in ground.tips:
                 continue
             middle = sum(sum(ground.tips[s]) / 2 for s in chains) / len(chains)
-            closer = [s for s in (*ring.stitches, max(ring.stitches) + 1) if s in ground.tips and s not in chains and s not in by_ink
-                      and ground.tips[s][0] == ground.tips[s][1]]  # fmt: skip
-            foot = ground.tips[closer[0]][0] if closer else middle - ground.normals[bearer]
+            foot = ground.tips[closers[0]][0] if closers else middle - ground.normals[bearer]
             body = found.bodies[by_ink[bearer]]
             key = (index % step, number)
             if key not in made:
@@ -244,7 +243,7 @@ def _picots(ground: Ground, course: Course, found: Bodies, step: int, looked: se
                 found.kinds.append(
                     Kind(foot * back, middle * back, (0.0, 1.0), (9.0, _OVAL), (abs(middle - foot),) * 2, held=((body.cls, part, 1 + 0j),))
                 )
-            ink = (*closer, *chains)
+            ink = (*closers, *chains)
             found.bodies.append(Body(made[key], turns[index // step], foot, middle, ink))
             for drawn in ink:
                 _draw(ground, found, drawn, index in looked)
@@ -262,7 +261,7 @@ def _rings(ground: Ground, course: Course, found: Bodies, looked: set[int]) -> N
 
 
 def _below(ground: Ground, course: Course, found: Bodies) -> None:
-    """The symbols of the rounds below, and the rings that they stand on, where any that is looked at is near."""
+    """The symbols of the rounds below, where any that is looked at is near."""
     import numpy as np
 
     spots = np.array([s[0] for piece in found.pieces if piece.looked for s in piece.segments[:1]])
@@ -274,7 +273,7 @@ def _below(ground: Ground, course: Course, found: Bodies) -> None:
         for stem, gap in zip(below.stems, below.gaps, strict=True):
             rings = [*stem.picots, *(ring for ring, _ in gap.picots)]
             drawn += [stem.stitch.id, *stem.stitch.chains, *gap.parts]
-            drawn += [s for ring in rings for s in (*ring.stitches, max(ring.stitches, default=-1) + 1)]
+            drawn += [s for ring in rings for s in (*ring.stitches, *picot_parts(ground.fabric, ring)[1])]
         near = [s for s in dict.fromkeys(drawn) if _is_near(ground, s, spots)]
         for s in near:
             segments = _ink(ground, s)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from math import cos, pi, sin, sqrt, tan
 
-from motifold.render.fabric.model import Run
+from motifold.render.fabric.model import Fabric, Run
 from motifold.render.motif.course import Course
 from motifold.render.motif.extents import CLEAR, OVAL_HALF, OVAL_LEAST, PITCH, PITCH_LEAST, WHITE
 from motifold.render.motif.ground import Ground
@@ -44,7 +44,7 @@ def picots_on(ground: Ground, runs: Sequence[Run], at: complex, normal: complex,
     tied to its place by a hairline.
     """
     step = min(_FANNED, 2 * _FANNED / max(len(runs) - 1, 1))
-    reaches = [_picot_radius(len(_chains(ground, run))) for run in runs]
+    reaches = [_picot_radius(len(picot_parts(ground.fabric, run)[0])) for run in runs]
     off = max((_stand_off(a, b, step) for a, b in pairwise(reaches)), default=0.0)
     off = max(off - rise - _TO_DOT, 0.0)
     for k, run in enumerate(runs):
@@ -63,8 +63,14 @@ def _stand_off(one: float, other: float, turn: float) -> float:
     return max(clear, (DOT_RADIUS + CLEAR) / sin(turn / 2))
 
 
-def _chains(ground: Ground, run: Run) -> list[int]:
-    return [s for s in run.stitches if ground.fabric.stitches[s].role == "chain"]
+def picot_parts(fabric: Fabric, run: Run) -> tuple[list[int], list[int]]:
+    """The chains of a picot, and what closes it: a stitch among them, or the slip stitch after them."""
+    chains = [s for s in run.stitches if fabric.stitches[s].role == "chain"]
+    closers = [s for s in run.stitches if fabric.stitches[s].role != "chain"]
+    following = max(run.stitches, default=-1) + 1
+    if following < len(fabric.stitches) and fabric.stitches[following].role == "picot":
+        closers.append(following)
+    return chains, closers
 
 
 def _picot_radius(count: int) -> float:
@@ -74,11 +80,7 @@ def _picot_radius(count: int) -> float:
 
 def picot(ground: Ground, run: Run, at: complex, normal: complex, rise: float) -> None:
     """A picot: a ring of ovals closed by its dot, on the head (or chain) that it was worked on."""
-    chains = _chains(ground, run)
-    closers = [s for s in run.stitches if ground.fabric.stitches[s].role != "chain"]
-    following = max(run.stitches, default=-1) + 1
-    if following < len(ground.fabric.stitches) and ground.fabric.stitches[following].role == "picot":
-        closers.append(following)
+    chains, closers = picot_parts(ground.fabric, run)
     count = len(chains)
     if not count:
         return
