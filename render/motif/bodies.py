@@ -62,7 +62,7 @@ class Body:
 class Kind:
     """What all bodies of one class have in common. ``ease``: how easily each of its points moves (0: not at all); ``most``: how far;
     ``length``: the least and the most; ``rail``: the direction that the second point is bound to (0: free), or ``round`` the centre.
-    ``held``: the class, and the part of it, that the first point is fixed to.
+    ``held``: the class, and the part of it, that the first point is fixed to, if any.
     """
 
     first: complex
@@ -72,7 +72,7 @@ class Kind:
     length: tuple[float, float]
     rail: complex = 0j
     round: bool = False
-    held: tuple[tuple[int, float, complex], ...] = ()
+    held: tuple[int, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -240,9 +240,8 @@ def _picots(ground: Ground, course: Course, found: Bodies, step: int, looked: se
                 made[key] = len(found.kinds)
                 part = 1.0 if bearer == stem.stitch.id else 0.5
                 back = 1 / turns[index // step]
-                found.kinds.append(
-                    Kind(foot * back, middle * back, (0.0, 1.0), (9.0, _OVAL), (abs(middle - foot),) * 2, held=((body.cls, part, 1 + 0j),))
-                )
+                length = (abs(middle - foot),) * 2
+                found.kinds.append(Kind(foot * back, middle * back, (0.0, 1.0), (9.0, _OVAL), length, held=(body.cls, part)))
             ink = (*closers, *chains)
             found.bodies.append(Body(made[key], turns[index // step], foot, middle, ink))
             for drawn in ink:

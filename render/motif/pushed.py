@@ -44,7 +44,7 @@ class Ink:
 @dataclass(slots=True)
 class State:
     """``move``: of both points of every class, two rows; ``ease``, ``most`` alike. ``cls``, ``turn``: of every body; the last body and the
-    last class stay. ``rail``: see ``Kind``.
+    last class stay. ``rail``: see ``Kind``; ``held`` too, with the class that is.
     """
 
     given: Bodies
@@ -58,6 +58,7 @@ class State:
     length: FloatArray
     rail: ComplexArray
     round: IntArray
+    held: list[tuple[int, tuple[int, float]]]
     smoothing: tuple[IntArray, IntArray, ComplexArray, IntArray, ComplexArray]
     ties: tuple[IntArray, IntArray, FloatArray, FloatArray, ComplexArray, FloatArray, FloatArray]
 
@@ -79,8 +80,9 @@ def state_of(given: Bodies) -> State:
     cls = np.array([body.cls for body in bodies] + [count])
     turn = np.array([body.turn for body in bodies] + [1.0], dtype=complex)
     on_round = np.array([k for k, kind in enumerate(kinds) if kind.round], dtype=np.int64)
+    held = [(k, kind.held) for k, kind in enumerate(kinds) if kind.held is not None]
     return State(
-        given, _ink_of(given), cls, turn, points, np.zeros((2, count + 1), dtype=complex), ease, most, length, rail, on_round,
+        given, _ink_of(given), cls, turn, points, np.zeros((2, count + 1), dtype=complex), ease, most, length, rail, on_round, held,
         _smoothing(given.runs), _ties(given),
     )  # fmt: skip
 
@@ -263,8 +265,7 @@ def keep(state: State) -> None:
         ring = state.points[1][state.round]
         moved = ring + state.move[1][state.round]
         state.move[1][state.round] = moved / np.abs(moved) * np.abs(ring) - ring
-    for k, kind in enumerate(state.given.kinds):
-        for cls, part, turn in kind.held:
-            state.move[0][k] = turn * ((1 - part) * state.move[0][cls] + part * state.move[1][cls])
-            way_k = state.points[1][k] + state.move[1][k] - state.points[0][k] - state.move[0][k]
-            state.move[1][k] = state.move[0][k] + state.points[0][k] + way_k / abs(way_k) * kind.length[0] - state.points[1][k]
+    for k, (cls, part) in state.held:
+        state.move[0][k] = (1 - part) * state.move[0][cls] + part * state.move[1][cls]
+        way_k = state.points[1][k] + state.move[1][k] - state.points[0][k] - state.move[0][k]
+        state.move[1][k] = state.move[0][k] + state.points[0][k] + way_k / abs(way_k) * state.length[0][k] - state.points[1][k]
