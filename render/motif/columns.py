@@ -7,6 +7,7 @@ from itertools import pairwise
 from math import hypot
 
 from motifold.render.motif.course import Course
+from motifold.render.motif.extents import of_one_height
 from motifold.render.motif.feet import shared
 from motifold.render.motif.room import Room
 from motifold.render.motif.spread import pooled, spread_between
@@ -31,7 +32,7 @@ def is_solid(course: Course) -> bool:
     not everywhere.
     """
     heights = [stem.height for stem in course.stems]
-    if max(heights) - min(heights) > 0.15 * max(heights):
+    if not of_one_height(heights):
         return False
     chained = [i for i, gap in enumerate(course.gaps[:-1]) if gap.parts]
     if not chained:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 
 from motifold.render.fabric.model import Stitch
@@ -21,8 +22,8 @@ WHITE = 0.46
 STEM_HALF = sizes.STEM_WIDTH / 2
 LENGTH_LEAST, LENGTH_MOST = 0.92, 1.27
 """Stem length over nominal length, inside the 0.9 to 1.3 that still reads as the same stitch."""
-CHANGE_LEAST, CHANGE_MOST = 0.65, 1.55
-"""The same where a round changes the shape of the one below."""
+CHANGE_MOST = 1.55
+"""The longest where a round changes the shape of the one below."""
 FOOT_RISE = sizes.HEAD_WIDTH / 2 + sizes.HEAD_GAP + STEM_HALF
 """From a head point to the foot point of what stands on it."""
 SPACE_RISE = OVAL_HALF + CLEAR + 2 * sizes.RING_RADIUS + sizes.RING_WIDTH / 2
@@ -31,6 +32,11 @@ CHAIN_DROP = 0.2
 """How far under the head line a short run hangs between tall stitches, to make up for that ring."""
 
 GATHERED = ("popcorn", "bobble", "puff", "cluster")
+
+
+def of_one_height(heights: Sequence[float]) -> bool:
+    """Whether stems of these heights are drawn as those of one height: their heads stand on one line."""
+    return max(heights) - min(heights) < 0.15 * max(heights)
 
 
 @lru_cache(maxsize=512)

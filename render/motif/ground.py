@@ -8,7 +8,7 @@ from dataclasses import field
 from motifold.render.fabric.model import Base, Fabric, Run
 from motifold.render.motif.arc import Arc
 from motifold.render.motif.course import Course, picots_of
-from motifold.render.motif.extents import CLEAR, FOOT_RISE, body_of, head_half, stem_height
+from motifold.render.motif.extents import CLEAR, FOOT_RISE, body_of, head_half, of_one_height, stem_height
 from motifold.render.motif.frame import Frame
 from motifold.render.motif.gores import gores_of
 from motifold.render.motif.model import RoundShape
@@ -98,7 +98,7 @@ class Ground:
                 if leg.base.foot in ("front post", "back post"):
                     side = 1.0 if leg.base.foot == "front post" else -1.0
                     posted[leg.base.id] = posted.get(leg.base.id, frozenset()) | {side}
-        level = frozenset(run for run, own in heights.items() if len(own) >= _FILLED and max(own) - min(own) < 0.15 * max(own))
+        level = frozenset(run for run, own in heights.items() if len(own) >= _FILLED and of_one_height(own))
         odd = frozenset(run for run, own in heights.items() if len(own) % 2)
         return Ground(
             fabric, picots_of(fabric), loads=loads, posted=posted, crowns=crowns, level=level, odd=odd, gores=gores_of(fabric),

@@ -12,7 +12,7 @@ from itertools import pairwise
 from motifold.render.fabric.model import Base
 from motifold.render.motif.arc import bend
 from motifold.render.motif.course import Course
-from motifold.render.motif.extents import CLEAR, FOOT_RISE, SPACE_RISE, STEM_HALF
+from motifold.render.motif.extents import CLEAR, FOOT_RISE, SPACE_RISE, STEM_HALF, of_one_height
 from motifold.render.motif.feet import shared
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.ink import to_segment
@@ -64,7 +64,7 @@ def petals_of(ground: Ground, course: Course, crowded: bool) -> list[Fan]:
     bow.
     """
     heights = [stem.height for stem in course.stems]
-    if max(heights) - min(heights) < 0.15 * max(heights):
+    if of_one_height(heights):
         return _on_loops(ground, course) if crowded else []
     found: list[tuple[Base, list[int]]] = []
     for base, members in shared(course).items():

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from motifold.render.motif.bodies import bodies_of
 from motifold.render.motif.course import Course
+from motifold.render.motif.extents import of_one_height
 from motifold.render.motif.ground import Ground
 from motifold.render.motif.moved import write_back
 from motifold.render.motif.pushed import State, ends, in_order, keep, push, smooth, state_of, tie
@@ -84,7 +85,7 @@ def _worth(ground: Ground, course: Course, even: bool, corners: int) -> bool:
     if course.size < 3 or course.open:
         return False
     heights = [stem.height for stem in course.stems]
-    alike = even and max(heights) - min(heights) < 0.15 * max(heights)
+    alike = even and of_one_height(heights)
     plain = all(stem.body_at < 0.7 and not stem.picots and len(stem.stitch.legs) == 1 for stem in course.stems)
     bent = any(stem.stitch.id in ground.bends for stem in course.stems)
     chained = any(gap.parts for gap in course.gaps) and not (corners and min(heights) > _TALL)

@@ -26,6 +26,7 @@ from motifold.render.motif.extents import (
     LENGTH_MOST,
     OVAL,
     PITCH_MOST,
+    of_one_height,
     stem_height,
 )
 from motifold.render.motif.feet import stand
@@ -371,7 +372,7 @@ def _level_of(task: _Task) -> tuple[Line, bool]:
         reached = min((foot + _MOST * stem.height for i, (foot, stem) in enumerate(every) if i in task.deep), default=level)
         return Line(min(level, max(reached, low)) if reached >= low - _NEARLY else level), True
     heights = [stem.height for _, stem in stems]
-    if max(heights) - min(heights) < 0.15 * max(heights) or any(stem.stitch.gather in GATHERED for _, stem in stems):
+    if of_one_height(heights) or any(stem.stitch.gather in GATHERED for _, stem in stems):
         # Bobbles among short stitches, and what stands on them: a wave, as flat as their lengths allow.
         return Line((low + high) / 2), False
     return Line(levels[int(0.75 * (len(levels) - 1))]), False

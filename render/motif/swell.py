@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from motifold.render.motif.extents import of_one_height
 from motifold.render.motif.ground import Ground
 
 FULL, FULLEST = 1.02, 1.24
@@ -36,6 +37,6 @@ def _circles_below(ground: Ground, number: int, lacking: Mapping[int, float]) ->
         heights = [stem.height for stem in course.stems]
         if course.corners or course.open or ground.spine or other in lacking:
             break
-        if max(heights) - min(heights) < 0.15 * max(heights):
+        if of_one_height(heights):
             found[other] = max(heights)
     return found

@@ -9,6 +9,7 @@ from dataclasses import field, replace
 from math import copysign, floor, pi, tan
 
 from motifold.render.motif.course import Course
+from motifold.render.motif.extents import of_one_height
 from motifold.render.motif.feet import shared
 from motifold.render.motif.frame import Frame
 from motifold.render.motif.ground import Ground
@@ -200,7 +201,7 @@ def roomy(task: Task) -> float:
 def is_even(task: Task) -> bool:
     """All stems of one height: then the heads stand on the outline whatever happens."""
     heights = [stem.height for i, stem in enumerate(task.course.stems) if i not in task.over]
-    return (bool(task.corners) and not task.fans) or max(heights) - min(heights) < 0.15 * max(heights)
+    return (bool(task.corners) and not task.fans) or of_one_height(heights)
 
 
 def filled(likes: Sequence[float], fulls: Sequence[float], slack: Sequence[bool], total: float) -> list[float]:
