@@ -10,6 +10,8 @@ from motifold.render.booklet.model import BookletContent, Cover, Figure, Look, P
 from motifold.render.booklet.numbers import number_figures
 from motifold.render.booklet.own import photographs, web_code
 from motifold.render.pattern.model import Pattern, Terms
+from motifold.render.words import WordsLook, write_document
+from motifold.render.words.model import Document
 from motifold.render.worked import Worked, WorkedSize, needs_by_size
 
 DEFAULT_ACCENT = "#20506b"
@@ -23,44 +25,46 @@ def booklet_content(worked: Worked, look: Look) -> BookletContent:
     Charts and drawings are those of the size that has the most rounds: it shows all of the others.
     """
     pattern = worked.pattern
-    terms: Terms = look.terms or pattern.terms
     content = words_content(worked, look)
     size = _drawn_size(worked, look)
     figures: tuple[Figure, ...] = ()
     if size is not None:
-        joins = joining_figures(worked, size, look, terms)
-        around = (*colourway_figures(worked, size, look), *joins)
-        figures = (*motif_figures(worked, size, look, terms), *around, *assembly_figures(size, look))
+        around = (*colourway_figures(worked, size, look), *joining_figures(worked, size, look))
+        figures = (*motif_figures(worked, size, look), *around, *assembly_figures(size, look))
     if look.numbers:
         figures = (*figures, *number_figures(worked, look))
     own = photographs(pattern, look)
     front = [photo for photo in own if photo.subject == "cover"]
     codes = (web_code(pattern.edition.web),) if pattern.edition.web else ()
-    cover = replace(_cover(figures, front), title=pattern.title, summary=pattern.summary, author=pattern.author or "")
-    cover = replace(cover, facts=cover_facts(worked, look, terms))
+    cover = replace(_with_pictures(content.cover, figures, front), facts=cover_facts(worked, look, look.terms or pattern.terms))
     inside = (*figures, *front[2:], *(photo for photo in own if photo.subject != "cover"), *codes)
     return replace(content, cover=cover, figures=inside)
 
 
 def words_content(worked: Worked, look: Look) -> BookletContent:
     """The words of the booklet without its cover and its figures."""
-    from motifold.render.words import WordsLook, write_document
+    return content_of(write_document(worked, needs_by_size(worked), words_look(worked.pattern, look)), worked.pattern, look)
 
-    pattern = worked.pattern
-    words = WordsLook(terms=look.terms or pattern.terms, plain=look.plain, size=look.size, left_handed=look.left_handed)
-    document = write_document(worked, needs_by_size(worked), words)
+
+def words_look(pattern: Pattern, look: Look) -> WordsLook:
+    """How the words of a booklet are wanted."""
+    return WordsLook(look.terms or pattern.terms, look.plain, look.size, look.left_handed)
+
+
+def content_of(document: Document, pattern: Pattern, look: Look) -> BookletContent:
+    """A document that belongs to a pattern, with what its pages need besides: sheet, colours and edition."""
     style = PageStyle(look.paper, accent_of_yarns(pattern), look.mono, look.large_print)
     cover = Cover(pattern.title, pattern.summary, pattern.author or "", (), None)
     return BookletContent(document, cover, (), style, pattern.author or "", _swatches(pattern), pattern.edition)
 
 
-def _cover(figures: Sequence[Figure], front: Sequence[Figure]) -> Cover:
-    """The pictures of the cover: the designer's own before any drawing."""
-    hero, second = cover_pictures(figures)
+def _with_pictures(cover: Cover, figures: Sequence[Figure], front: Sequence[Figure]) -> Cover:
+    """The cover with its pictures: the designer's own before any drawing."""
     if not front:
-        return Cover("", "", "", (), hero, second)
+        hero, second = cover_pictures(figures)
+        return replace(cover, hero=hero, second=second)
     other = front[1].drawing if len(front) > 1 else None
-    return Cover("", "", "", (), front[0].drawing, other, finest=front[0].largest)
+    return replace(cover, hero=front[0].drawing, second=other, finest=front[0].largest)
 
 
 def _drawn_size(worked: Worked, look: Look) -> WorkedSize | None:

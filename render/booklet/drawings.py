@@ -16,7 +16,9 @@ from motifold.render.drawing.measure import around, bounds, place
 from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.render.fabric.model import Fabric
 from motifold.render.motif.model import Layout
-from motifold.render.pattern.model import Terms
+from motifold.render.pattern.model import Pattern
+from motifold.render.words.counts import last_round
+from motifold.render.words.voice import listed
 from motifold.render.worked import Worked, WorkedSize
 
 if TYPE_CHECKING:
@@ -32,13 +34,21 @@ _TALL = 1.5                # times as high as wide: a part of an edging is laid 
 LEAST_PITCH_MM = 1.3       # below it a symbol is lower than 3 mm in print
 
 
-def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) -> tuple[Figure, ...]:
-    """For each motif and edging its chart and the key of the symbols in it."""
-    from motifold.render.charts import part_of, pattern_look, pieces_of
-    from motifold.render.motif import lay_out
-    from motifold.render.motif.chart import ChartLook, draw_key, draw_prepared, entries_used, prepare
+def look_of_charts(pattern: Pattern, look: Look) -> ChartLook:
+    """How the charts of a booklet are wanted."""
+    from motifold.render.charts import pattern_look
+    from motifold.render.motif.chart import ChartLook
 
-    chart_look = pattern_look(worked.pattern, ChartLook(mono=look.mono, left_handed=look.left_handed, terms=terms))
+    return pattern_look(pattern, ChartLook(mono=look.mono, left_handed=look.left_handed, terms=look.terms or pattern.terms))
+
+
+def motif_figures(worked: Worked, size: WorkedSize, look: Look) -> tuple[Figure, ...]:
+    """For each motif and edging its chart and the key of the symbols in it."""
+    from motifold.render.charts import part_of, pieces_of
+    from motifold.render.motif import lay_out
+    from motifold.render.motif.chart import draw_key, draw_prepared, entries_used, prepare
+
+    chart_look = look_of_charts(worked.pattern, look)
     figures: list[Figure] = []
     zoom = grid_of(look).zoom
     for name, fabric in pieces_of(size).items():
@@ -68,7 +78,7 @@ def motif_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) ->
         figures.append(turned(chart) if upright else chart)
         entries = entries_used([fabric], chart_look, full)
         if entries:
-            keys = ((width, draw_key(entries, terms, drawn_for / zoom, mono=look.mono)) for width, drawn_for in key_widths(look))
+            keys = ((width, draw_key(entries, chart_look.terms, drawn_for / zoom, mono=look.mono)) for width, drawn_for in key_widths(look))
             narrow, *wider = [_fitted(zoomed(key, zoom), width) for width, key in keys]
             figures.append(Figure("key", narrow, "", name, smallest=0.9, largest=1.0, variants=tuple(wider)))
     return tuple(figures)
@@ -149,18 +159,13 @@ def chart_caption(worked: Worked, size: WorkedSize, name: str, fabric: Fabric, l
     caption = f"{name.replace('_', ' ').capitalize()}: {shown}"
     smaller: dict[int, list[str]] = {}
     for other in worked.sizes:
-        worked_to = max((this.number or 0 for this in other.fabrics[name].rounds), default=0) if name in other.fabrics else 0
+        worked_to = last_round(other.fabrics.get(name))
         if look.size is None and numbers and 0 < worked_to < max(numbers):
             smaller.setdefault(worked_to, []).append(other.choice.name)
     if not smaller:
         return caption + "."
-    stops = "; ".join(f"{_listed(names)} after {unit} {last}" for last, names in sorted(smaller.items()))
+    stops = "; ".join(f"{listed(names)} after {unit} {last}" for last, names in sorted(smaller.items()))
     return f"{caption}, size {size.choice.name}. {'These end' if len(smaller) > 1 else 'This ends'} earlier: {stops}."
-
-
-def _listed(names: Iterable[str]) -> str:
-    kept = list(names)
-    return kept[0] if len(kept) == 1 else f"{', '.join(kept[:-1])} and {kept[-1]}"
 
 
 def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
@@ -175,17 +180,17 @@ def assembly_figures(size: WorkedSize, look: Look) -> tuple[Figure, ...]:
     from motifold.render.assembly.steps import assembly_steps
 
     grid = grid_of(look)
-    wide, high = grid.text_width * MM_PER_PT / grid.zoom, grid.text_height * MM_PER_PT / grid.zoom
+    wide, high = grid.drawn_mm(grid.text_width), grid.drawn_mm(grid.text_height)
     small = grid.columns == 1  # a small page, or large print: drawings need more of it to keep their letters apart
     net = draw_net(assembly, wide if small else OVERVIEW_SHARE * wide, (0.54 if small else 0.42) * high)
     said = "The net, right side up, with its seams in the order they are worked."
     figures = [Figure("net", zoomed(net, grid.zoom), said, smallest=0.85, largest=1.0)]
     drawn = [step.number for step in assembly_steps(assembly) if step.kind != "fold flat"]
-    step_drawings = draw_steps(assembly, *(side * MM_PER_PT / grid.zoom for side in step_room(grid)))
+    step_drawings = draw_steps(assembly, *(grid.drawn_mm(side) for side in step_room(grid)))
     for number, drawing in zip(drawn, trimmed(step_drawings), strict=True):
         figures.append(Figure("step", zoomed(drawing, grid.zoom), "", step=number, smallest=0.85, largest=1.0))
     share = 0.55 if grid.zoom > 1 else 0.4 if small else 0.3
-    finished = draw_finished(assembly, min(wide, grid.column_width * MM_PER_PT / grid.zoom), share * high, size.rims)
+    finished = draw_finished(assembly, grid.drawn_mm(grid.column_width), share * high, size.rims)
     if finished is not None:
         sized = f", size {size.choice.name}" if size.choice.name != "One size" else ""
         figures.append(Figure("finished", zoomed(finished, grid.zoom), f"{finished.title}{sized}.", smallest=0.85, largest=1.0))
@@ -200,18 +205,17 @@ def colourway_figures(worked: Worked, size: WorkedSize, look: Look) -> tuple[Fig
     from motifold.render.sizing.colourways import place_colourways
 
     grid = grid_of(look)
-    wide, high = grid.column_width * MM_PER_PT / grid.zoom, grid.text_height * MM_PER_PT / grid.zoom
-    plan = draw_colour_plan(size.assembly, place_colourways(worked.pattern, size.assembly).ways, wide, 0.4 * high)
+    ways = place_colourways(worked.pattern, size.assembly).ways
+    plan = draw_colour_plan(size.assembly, ways, grid.drawn_mm(grid.column_width), 0.4 * grid.drawn_mm(grid.text_height))
     return (Figure("colourways", zoomed(plan, grid.zoom), f"{plan.title}.", smallest=0.7, largest=1.0),) if plan is not None else ()
 
 
-def joining_figures(worked: Worked, size: WorkedSize, look: Look, terms: Terms) -> tuple[Figure, ...]:
+def joining_figures(worked: Worked, size: WorkedSize, look: Look) -> tuple[Figure, ...]:
     """Where motifs are joined as they are worked: their last round, for each number of sides that one is joined along."""
     from motifold.render.joining import draw_joins
-    from motifold.render.motif.chart import ChartLook
 
     zoom = grid_of(look).zoom
-    drawn = draw_joins(worked, size, ChartLook(mono=look.mono, left_handed=look.left_handed, terms=terms), titled=False)
+    drawn = draw_joins(worked, size, look_of_charts(worked.pattern, look), titled=False)
     captions = [one.drawing.title.removeprefix(f"{worked.pattern.title}: ") for one in drawn]
     return tuple(
         Figure("join", zoomed(one.drawing, zoom), f"{caption[:1].upper()}{caption[1:]}.", smallest=0.7, largest=1.0)

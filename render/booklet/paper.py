@@ -53,6 +53,10 @@ class Grid:
         """How wide each is of so many columns side by side."""
         return (self.text_width - (across - 1) * self.gutter) / across
 
+    def drawn_mm(self, points: float) -> float:
+        """How many mm a drawing may have for so many points of the page, before it is enlarged."""
+        return points * MM_PER_PT / self.zoom
+
     def left(self, page: int) -> float:
         """The left edge of the text on page ``page`` (from 1; odd pages lie on the right)."""
         return self.inner if page % 2 else self.outer

@@ -8,7 +8,7 @@ from dataclasses import replace
 from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Box, Rectangle, Tag, Tags, stacked
 from motifold.render.booklet.compose import written
-from motifold.render.booklet.content import words_content
+from motifold.render.booklet.content import content_of, words_content, words_look
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.model import Look
 from motifold.render.booklet.plan import DOCUMENT
@@ -17,7 +17,6 @@ from motifold.render.booklet.sheet import opened_sheet
 from motifold.render.booklet.styles import HAIR
 from motifold.render.booklet.tables import GAP, cells_of, head_boxes, on_grid, row_of_cells
 from motifold.render.handouts.lines import fields, ruled
-from motifold.render.words import WordsLook
 from motifold.render.words.classroom import ANSWERS, answers, questions
 from motifold.render.words.model import Paragraph, Section, Table
 from motifold.render.words.printed import printed
@@ -89,10 +88,8 @@ def _fields(rows: Sequence[Sequence[str]], composer: Composer, setting: Setting)
 
 def make_tester_sheet(worked: Worked, look: Look) -> bytes:
     """What the pattern says of each size beside room for what was measured, problems and notes, as a tagged PDF."""
-    content = words_content(worked, look)
-    words = WordsLook(look.terms or worked.pattern.terms, look.plain, look.size, look.left_handed)
-    told = printed(worked, needs_by_size(worked), words)
-    content = replace(content, document=tester_document(told, content.document.language))
+    told = printed(worked, needs_by_size(worked), words_look(worked.pattern, look))
+    content = content_of(tester_document(told), worked.pattern, look)
     composer, setting = opened_sheet(content, numbered=True)
     _fields(FIELDS, composer, setting)
     wide = setting.narrowed(setting.grid.text_width)

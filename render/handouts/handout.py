@@ -9,22 +9,20 @@ from functools import partial
 from motifold.render.booklet.blocks import Setting
 from motifold.render.booklet.boxes import Box, Picture, Tag, Tags, stacked
 from motifold.render.booklet.compose import written
-from motifold.render.booklet.content import words_content
-from motifold.render.booklet.drawings import LEAST_PITCH_MM, trimmed, zoomed
+from motifold.render.booklet.content import words_content, words_look
+from motifold.render.booklet.drawings import LEAST_PITCH_MM, look_of_charts, trimmed, zoomed
 from motifold.render.booklet.flow import Composer
 from motifold.render.booklet.model import Look
 from motifold.render.booklet.plan import DOCUMENT
 from motifold.render.booklet.sections import part_heading, section_boxes
 from motifold.render.booklet.sheet import opened_sheet
-from motifold.render.charts import StepCharts, step_charts
+from motifold.render.charts import StepCharts, largest_size, step_charts
 from motifold.render.drawing.display import Drawing, Group
 from motifold.render.drawing.measure import around, place
 from motifold.render.drawing.numbers import MM_PER_PT
 from motifold.render.fabric.model import Fabric, Round
 from motifold.render.handouts.cells import MOST_ROWS, Cell, Fit, Line, Piece, Room, head_height, laid, notes, rows_of, word_boxes
-from motifold.render.motif.chart import ChartLook
 from motifold.render.schematics import drawn_size
-from motifold.render.words import WordsLook
 from motifold.render.words.counts import worked_text
 from motifold.render.words.model import Items, Paragraph, RoundText, Section
 from motifold.render.words.places import round_name
@@ -107,12 +105,8 @@ def _loose(piece: Piece, composer: Composer, setting: Setting, tags: Tags) -> No
 
 def _pieces(worked: Worked, sections: Sequence[Section], look: Look) -> Iterator[Piece]:
     """Motifs, assembly and edgings in the order of the written pattern."""
-    terms = look.terms or worked.pattern.terms
-    chart_look = ChartLook(mono=look.mono, left_handed=look.left_handed, terms=terms)
-    from motifold.render.charts import largest_size, pattern_look
-
-    voice = printed(worked, {}, WordsLook(terms, look.plain, look.size, look.left_handed)).voice
-    charts = {charts.name: charts for charts in step_charts(worked, pattern_look(worked.pattern, chart_look))}
+    voice = printed(worked, {}, words_look(worked.pattern, look)).voice
+    charts = {charts.name: charts for charts in step_charts(worked, look_of_charts(worked.pattern, look))}
     for place_, section in enumerate(sections):
         key = f"{section.key}/{place_}"
         if section.subject in charts and section.key in ("motif", "edging"):

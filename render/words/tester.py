@@ -36,7 +36,7 @@ _SAME_CM = 0.05
 Row = tuple[str, str, str]
 
 
-def tester_document(told: Printed, language: str) -> Document:
+def tester_document(told: Printed) -> Document:
     """A table for the gauge and one for each printed size; three columns: what, what the pattern says, the unit to fill in."""
     word = told.voice.term("gauge")
     gauge = tuple(_gauge_rows(told, told.pattern, told.pattern.gauge))
@@ -49,7 +49,7 @@ def tester_document(told: Printed, language: str) -> Document:
         own = pattern_of_size(told.pattern, size.choice.name).gauge
         notes = " ".join(text for text in (_estimate(own), _spare(told, size)) if text)
         sections.append(_table_section(title, (*rows, ("Hours of work", "–", "h")), notes))
-    return Document(f"{told.pattern.title}: {TITLE}", told.voice.terms, language, tuple(sections))
+    return Document(f"{told.pattern.title}: {TITLE}", told.voice.terms, told.pattern.language, tuple(sections))
 
 
 def _table_section(title: str, rows: tuple[Row, ...], note: str) -> Section:
